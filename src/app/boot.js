@@ -1,0 +1,132 @@
+// Starts the program, keeps it ready to work offline, and helps when it cannot run.
+//
+// The program and this file talk by events on `window`. What has happened also stands in the
+// attributes of <html>, because the program may begin to listen only afterwards:
+//
+//   data-boot     started | failed
+//   data-offline  ready | failed           event finrun-offline-ready, finrun-offline-failed
+//   data-update   waiting | taken          event finrun-update-waiting, finrun-update-taken
+//
+// The program answers `finrun-update-accept` when it has saved and the person agreed to the new version.
+// The few sentences here are for when there is no program; all others are the program's own.
+
+const page = document.documentElement;
+const HOUR = 3_600_000;
+
+// A panic inside the program reaches the window as a trap.
+window.addEventListener('error', (event) => {
+  if (globalThis.WebAssembly && event.error instanceof WebAssembly.RuntimeError) rescue(event.error);
+});
+
+start().catch(rescue).finally(keepOffline);
+
+async function start() {
+  const { default: init } = await import('./finrun.js');
+  await init();
+  page.dataset.boot ??= 'started';
+}
+
+function announce(fact, state) {
+  page.dataset[fact] = state;
+  window.dispatchEvent(new CustomEvent(`finrun-${fact}-${state}`));
+}
+
+// Runs also after a failed start: only so can a mended version come in.
+async function keepOffline() {
+  const workers = navigator.serviceWorker;
+  if (!workers) return announce('offline', 'failed');
+  let registration;
+  try {
+    registration = await workers.register('./sw.js', { scope: './', updateViaCache: 'none' });
+  } catch {
+    return announce('offline', 'failed');
+  }
+  workers.ready.then(() => announce('offline', 'ready'));
+  if (registration.waiting) announce('update', 'waiting');
+  if (registration.installing) follow(registration, registration.installing);
+  registration.addEventListener('updatefound', () => follow(registration, registration.installing));
+  switchOnConsent(workers, registration);
+  lookForUpdates(registration);
+}
+
+function follow(registration, worker) {
+  worker?.addEventListener('statechange', () => {
+    if (worker.state === 'installed' && registration.active) announce('update', 'waiting');
+    if (worker.state === 'redundant' && !registration.active) announce('offline', 'failed');
+  });
+}
+
+function switchOnConsent(workers, registration) {
+  let consent = false;
+  let controlled = Boolean(workers.controller);
+  window.addEventListener('finrun-update-accept', () => {
+    consent = true;
+    // Nothing waits when another tab has switched already: then only this page is left to change.
+    if (registration.waiting) registration.waiting.postMessage({ type: 'activate' });
+    else location.reload();
+  });
+  workers.addEventListener('controllerchange', () => {
+    if (consent) location.reload();
+    else if (controlled) announce('update', 'taken');
+    controlled = true;
+  });
+}
+
+// Browsers ask for a new version when they please, and an installed app can stay open for weeks.
+function lookForUpdates(registration) {
+  let looked = -HOUR;
+  const look = () => {
+    if (performance.now() - looked < HOUR) return;
+    looked = performance.now();
+    registration.update().catch(() => {}); // without a network there is nothing to find
+  };
+  if (registration.active) look();
+  document.addEventListener('visibilitychange', look);
+}
+
+function rescue(error) {
+  if (page.dataset.boot === 'failed') return;
+  const running = page.dataset.boot === 'started';
+  page.dataset.boot = 'failed';
+  console.error(error);
+  const main = element('main', { className: 'shell' });
+  main.append(
+    element('h1', { textContent: running ? 'Finrun has stopped' : 'Finrun could not start' }),
+    element('p', {
+      role: 'alert',
+      textContent: globalThis.WebAssembly
+        ? 'Load the page again. If it stops again, use a current version of Chrome, Edge, Firefox or Safari.'
+        : 'This browser cannot run it. Use a current version of Chrome, Edge, Firefox or Safari.',
+    }),
+    element('button', { type: 'button', textContent: 'Load again', onclick: loadAgain }),
+  );
+  offerSaved(main);
+  main.append(element('p', { textContent: `What went wrong: ${error?.message ?? error}` }));
+  (document.getElementById('app') ?? document.body).replaceChildren(main);
+}
+
+function loadAgain() {
+  if (page.dataset.update === 'waiting') window.dispatchEvent(new CustomEvent('finrun-update-accept'));
+  else location.reload();
+}
+
+// The stored text exactly as it stands: whatever is wrong with it, it can be mended from a file.
+function offerSaved(main) {
+  let saved;
+  try {
+    saved = Object.entries(localStorage).filter(([key]) => key.startsWith('finrun'));
+  } catch {
+    return; // storage is blocked, so nothing was kept in it
+  }
+  if (saved.length === 0) return;
+  const text = JSON.stringify(Object.fromEntries(saved), null, 1);
+  const href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  main.append(
+    element('a', { href, download: 'finrun-saved.json', textContent: 'Download what is saved' }),
+    element('p', { textContent: 'Your jobs are still kept in this browser. Download them before you clear anything.' }),
+  );
+}
+
+function element(name, properties) {
+  return Object.assign(document.createElement(name), properties);
+}

@@ -1,0 +1,64 @@
+//! The release build of the page: Trunk, then wasm-opt, then the service worker.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use anyhow::{Context, Result};
+
+use crate::tools::Tools;
+use crate::{project, run, shell, tools};
+
+/// Builds the page into target/dist, which is replaced only by a finished build.
+pub(crate) fn build() -> Result<PathBuf> {
+    let tools = tools::ready()?;
+    fetch_packages()?;
+    let next = project::root().join("target/dist-next");
+    clear(&next)?;
+    trunk(&tools, &next)?;
+    shrink(&tools, &next.join("finrun_bg.wasm"))?;
+    shell::complete(&next)?;
+    let dist = project::dist();
+    clear(&dist)?;
+    fs::rename(&next, &dist).with_context(|| format!("cannot move to {}", dist.display()))?;
+    Ok(dist)
+}
+
+/// All that the build takes from the network, so that the rest runs without one.
+pub(crate) fn fetch_packages() -> Result<()> {
+    run::patient(
+        project::cargo().args(["fetch", "--locked"]),
+        "fetching the Rust packages",
+    )
+}
+
+fn trunk(tools: &Tools, next: &Path) -> Result<()> {
+    let mut trunk = Command::new(&tools.trunk);
+    trunk
+        .args(["--log", "warn", "build", "--offline", "--dist"])
+        .arg(next)
+        .current_dir(project::root())
+        .env("PATH", &tools.path)
+        // Trunk takes NO_COLOR for a switch and stops at the usual value 1.
+        .env_remove("NO_COLOR");
+    run::loud(&mut trunk, "the release build")
+}
+
+fn shrink(tools: &Tools, wasm: &Path) -> Result<()> {
+    let smaller = wasm.with_extension("smaller");
+    let mut node = Command::new("node");
+    node.arg(&tools.wasm_opt)
+        .arg("-Oz")
+        .arg(wasm)
+        .arg("--output")
+        .arg(&smaller);
+    run::loud(&mut node, "wasm-opt")?;
+    fs::rename(&smaller, wasm).context("cannot replace the wasm by its smaller form")
+}
+
+fn clear(folder: &Path) -> Result<()> {
+    if folder.exists() {
+        fs::remove_dir_all(folder).with_context(|| format!("cannot clear {}", folder.display()))?;
+    }
+    Ok(())
+}

@@ -1,0 +1,142 @@
+//! Developer commands, run as `cargo xtask COMMAND`.
+
+mod browser;
+mod build;
+mod project;
+mod reference;
+mod run;
+mod serve;
+mod shell;
+mod sizes;
+mod solve;
+mod test;
+mod tools;
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use anyhow::{Context, Result, bail};
+use lexopt::prelude::*;
+
+const USAGE: &str = "\
+cargo xtask COMMAND
+
+  serve [--port N] [--built]  build the page and serve it on 127.0.0.1 (port 8420; 0 picks a free one);
+                              --built serves what stands in target/dist
+  test                        everything that must pass: format, lints, tests, size, and the page in a browser
+  dist                        build the page into target/dist and show the size of each file
+  solve JOB.json              print the design of a job file as JSON
+  reference [DIR]             run the engine on the check data in DIR (tests/reference)
+  bench                       time the engine
+";
+
+enum Command {
+    Help,
+    Serve { port: u16, page: serve::Page },
+    Test,
+    Dist,
+    Solve { job: PathBuf },
+    Reference { folder: PathBuf },
+    Bench,
+}
+
+fn main() -> ExitCode {
+    let outcome = parse(lexopt::Parser::from_env()).and_then(obey);
+    match outcome {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => {
+            eprintln!("xtask: {failure:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn obey(command: Command) -> Result<()> {
+    match command {
+        Command::Help => {
+            print!("{USAGE}");
+            Ok(())
+        }
+        Command::Serve { port, page } => serve::serve(port, page),
+        Command::Test => test::test(),
+        Command::Dist => {
+            let dist = build::build()?;
+            sizes::measure(&dist)?.print();
+            Ok(())
+        }
+        Command::Solve { job } => solve::solve(&job),
+        Command::Reference { folder } => reference::reference(&folder),
+        Command::Bench => run::loud(
+            project::cargo().args(["bench", "--package", "finrun-tests"]),
+            "the benchmark",
+        ),
+    }
+}
+
+fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
+    let Some(first) = arguments.next()? else {
+        return Ok(Command::Help);
+    };
+    let name = match first {
+        Short('h') | Long("help") => return Ok(Command::Help),
+        Value(name) => name.to_string_lossy().into_owned(),
+        other => return Err(other.unexpected().into()),
+    };
+    match name.as_str() {
+        "help" => Ok(Command::Help),
+        "serve" => parse_serve(arguments),
+        "test" => alone(arguments, Command::Test),
+        "dist" => alone(arguments, Command::Dist),
+        "bench" => alone(arguments, Command::Bench),
+        "solve" => {
+            let job = at_most_one_path(arguments)?
+                .context("solve needs a job file: cargo xtask solve JOB.json")?;
+            Ok(Command::Solve { job })
+        }
+        "reference" => {
+            let folder = at_most_one_path(arguments)?
+                .unwrap_or_else(|| project::root().join("tests/reference"));
+            Ok(Command::Reference { folder })
+        }
+        unknown => {
+            bail!("there is no command `{unknown}`; `cargo xtask` alone lists the commands")
+        }
+    }
+}
+
+fn parse_serve(mut arguments: lexopt::Parser) -> Result<Command> {
+    let mut port = 8420;
+    let mut page = serve::Page::BuildFirst;
+    while let Some(argument) = arguments.next()? {
+        match argument {
+            Long("port") => {
+                port = arguments
+                    .value()?
+                    .parse()
+                    .context("--port takes a number from 0 to 65535")?;
+            }
+            Long("built") => page = serve::Page::AsBuilt,
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    Ok(Command::Serve { port, page })
+}
+
+fn alone(mut arguments: lexopt::Parser, command: Command) -> Result<Command> {
+    match arguments.next()? {
+        None => Ok(command),
+        Some(extra) => Err(extra.unexpected().into()),
+    }
+}
+
+fn at_most_one_path(mut arguments: lexopt::Parser) -> Result<Option<PathBuf>> {
+    let mut path: Option<OsString> = None;
+    while let Some(argument) = arguments.next()? {
+        match argument {
+            Value(value) if path.is_none() => path = Some(value),
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    Ok(path.map(PathBuf::from))
+}

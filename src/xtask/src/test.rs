@@ -1,0 +1,92 @@
+//! Everything that must pass before a change lands, in one command.
+
+use std::env;
+use std::time::Instant;
+
+use anyhow::{Context, Result};
+
+use crate::{browser, build, project, run, sizes, tools};
+
+/// The browser tests stand behind this feature: without a page and a browser there is nothing to run.
+const BROWSER_FEATURE: &str = "finrun-tests/browser";
+
+pub(crate) fn test() -> Result<()> {
+    let started = Instant::now();
+    // All that may be missing or need a network comes first, not after minutes of building.
+    let browser = step("tools and browser", || {
+        tools::ready()?;
+        build::fetch_packages()?;
+        browser::ready()
+    })?;
+    step("format", || {
+        cargo("the format check", &["fmt", "--all", "--check"])
+    })?;
+    step("lints", || {
+        let native = [
+            "clippy",
+            "--workspace",
+            "--all-targets",
+            "--features",
+            BROWSER_FEATURE,
+            "--",
+            "-Dwarnings",
+        ];
+        cargo("a lint", &native)
+    })?;
+    step("lints of the page as wasm", || {
+        let wasm = [
+            "clippy",
+            "--package",
+            "finrun",
+            "--target",
+            "wasm32-unknown-unknown",
+            "--",
+            "-Dwarnings",
+        ];
+        cargo("a lint", &wasm)
+    })?;
+    step("tests", || cargo("a test", &["test", "--workspace"]))?;
+    let dist = step("release build", build::build)?;
+    step("size", || {
+        let sizes = sizes::measure(&dist)?;
+        sizes.print();
+        sizes.hold_limit()
+    })?;
+    step("tests in the browser", || {
+        let xtask = env::current_exe().context("this program does not know where it stands")?;
+        run::loud(
+            project::cargo()
+                .args([
+                    "test",
+                    "--package",
+                    "finrun-tests",
+                    "--features",
+                    "browser",
+                    "browser",
+                ])
+                .env("FINRUN_DIST", &dist)
+                .env("FINRUN_XTASK", xtask)
+                .env("FINRUN_CHROME", &browser.chrome)
+                .env("FINRUN_CHROMEDRIVER", &browser.driver),
+            "a test in the browser",
+        )
+    })?;
+    println!("\nall passed in {:.0} s", started.elapsed().as_secs_f64());
+    Ok(())
+}
+
+fn cargo(what: &str, arguments: &[&str]) -> Result<()> {
+    run::loud(project::cargo().args(arguments), what)
+}
+
+fn step<T>(name: &str, act: impl FnOnce() -> Result<T>) -> Result<T> {
+    println!("\n== {name}");
+    let started = Instant::now();
+    let outcome = act();
+    let verdict = if outcome.is_ok() { "done" } else { "FAILED" };
+    println!(
+        "== {name}: {verdict} in {:.1} s",
+        started.elapsed().as_secs_f64()
+    );
+    outcome
+}

@@ -12,7 +12,9 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Fitting {
+    #[serde(rename = "elbow-90")]
     Elbow90,
+    #[serde(rename = "elbow-45")]
     Elbow45,
     /// A tee, flowing straight on.
     TeeRun,

@@ -1,0 +1,5 @@
+use leptos::prelude::*;
+
+fn main() {
+    mount_to_body(|| view! { <p>"Finrun"</p> });
+}

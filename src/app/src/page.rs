@@ -1,0 +1,109 @@
+//! Where the reader is: an own hash router, because nothing else of the address is ours to use.
+
+use finrun_engine::building::RoomId;
+
+/// A job's key in storage.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct JobKey(pub String);
+
+/// The four stations of a job.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Station {
+    Rooms,
+    HeatLoss,
+    Lengths,
+    Loop,
+}
+
+impl Station {
+    pub const ALL: [Station; 4] =
+        [Station::Rooms, Station::HeatLoss, Station::Lengths, Station::Loop];
+
+    const fn name(self) -> &'static str {
+        match self {
+            Station::Rooms => "rooms",
+            Station::HeatLoss => "heat-loss",
+            Station::Lengths => "lengths",
+            Station::Loop => "loop",
+        }
+    }
+}
+
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Page {
+    Jobs,
+    Station(JobKey, Station),
+    Room(JobKey, RoomId),
+    Safety,
+    About,
+}
+
+impl Page {
+    /// The page that a hash names; an unknown one leads to the job list.
+    pub fn from_hash(hash: &str) -> Page {
+        let path = hash.trim_start_matches('#').trim_matches('/');
+        let parts: Vec<&str> = path.split('/').collect();
+        match parts.as_slice() {
+            ["safety"] => Page::Safety,
+            ["about"] => Page::About,
+            ["job", key] => Page::Station(JobKey(key.to_string()), Station::Rooms),
+            ["job", key, "room", id] => match id.parse() {
+                Ok(id) => Page::Room(JobKey(key.to_string()), RoomId(id)),
+                Err(_) => Page::Station(JobKey(key.to_string()), Station::Rooms),
+            },
+            ["job", key, name] => {
+                let station = Station::ALL.into_iter().find(|station| station.name() == *name);
+                Page::Station(JobKey(key.to_string()), station.unwrap_or(Station::Rooms))
+            }
+            _ => Page::Jobs,
+        }
+    }
+
+    pub fn to_hash(&self) -> String {
+        match self {
+            Page::Jobs => "#/".to_string(),
+            Page::Safety => "#/safety".to_string(),
+            Page::About => "#/about".to_string(),
+            Page::Station(job, station) => format!("#/job/{}/{}", job.0, station.name()),
+            Page::Room(job, room) => format!("#/job/{}/room/{}", job.0, room.0),
+        }
+    }
+
+    /// The job that the page belongs to.
+    pub fn job(&self) -> Option<&JobKey> {
+        match self {
+            Page::Station(job, _) | Page::Room(job, _) => Some(job),
+            Page::Jobs | Page::Safety | Page::About => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_page_survives_its_hash() {
+        let key = JobKey("k3x".to_string());
+        let mut pages = vec![Page::Jobs, Page::Safety, Page::About, Page::Room(key.clone(), RoomId(7))];
+        pages.extend(Station::ALL.map(|station| Page::Station(key.clone(), station)));
+        for page in pages {
+            assert_eq!(Page::from_hash(&page.to_hash()), page);
+        }
+    }
+
+    #[test]
+    fn strange_hashes_lead_somewhere() {
+        let rooms = Page::Station(JobKey("a".to_string()), Station::Rooms);
+        for (hash, page) in [
+            ("", Page::Jobs),
+            ("#", Page::Jobs),
+            ("#/nowhere/at/all/x", Page::Jobs),
+            ("#/job/a", rooms.clone()),
+            ("#/job/a/attic", rooms.clone()),
+            ("#/job/a/room/x", rooms),
+        ] {
+            assert_eq!(Page::from_hash(hash), page, "{hash}");
+        }
+    }
+}

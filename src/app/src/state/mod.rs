@@ -1,0 +1,179 @@
+//! What the page knows: the open draft, what follows from it, and how it got there.
+
+mod history;
+pub mod store;
+mod sync;
+
+pub use history::EditKey;
+pub use store::Listed;
+
+use crate::page::{JobKey, Page};
+use finrun_engine::design::{Design, design};
+use finrun_engine::job::{Draft, Entry, Field, FieldError, Job, read};
+use finrun_engine::quantity::System;
+use history::History;
+use leptos::prelude::*;
+use std::collections::BTreeSet;
+
+/// Everything the components share. Small and `Copy`: signals only.
+#[derive(Debug, Clone, Copy)]
+pub struct App {
+    pub page: RwSignal<Page>,
+    /// The jobs in storage, in the order of their keys.
+    pub jobs: RwSignal<Vec<Listed>>,
+    /// The job whose draft is open.
+    pub key: RwSignal<Option<JobKey>>,
+    pub draft: RwSignal<Draft>,
+    pub outcome: Memo<Outcome>,
+    pub save: RwSignal<SaveState>,
+    /// What was deleted last and can be brought back.
+    pub deleted: RwSignal<Option<(JobKey, String, String)>>,
+    /// A sentence for the live region.
+    pub said: RwSignal<String>,
+    /// Fields that were left once: their errors show.
+    pub left: RwSignal<BTreeSet<Field>>,
+    history: RwSignal<History>,
+    /// Units for a new job, and for pages outside any job.
+    pub units: RwSignal<System>,
+}
+
+/// How the open draft stands against storage.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum SaveState {
+    Saved,
+    /// Typed, not yet written.
+    Pending,
+    /// Storage refused; the reason as the browser gives it.
+    Failed(String),
+    /// Another tab wrote this job; nothing is written until the reader chooses.
+    Conflict,
+}
+
+/// What follows from the draft.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outcome {
+    key: Option<JobKey>,
+    pub solved: Option<(Job, Design)>,
+    pub errors: Vec<FieldError>,
+    pub standing: Standing,
+}
+
+/// Which draft the results belong to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Standing {
+    /// This one.
+    Current,
+    /// An earlier one: a field holds something that cannot be read just now.
+    LastGood,
+}
+
+impl App {
+    pub fn new() -> App {
+        let draft = RwSignal::new(Draft::new("", System::Us));
+        let key = RwSignal::new(None);
+        let outcome = Memo::new(move |before: Option<&Outcome>| {
+            draft.with(|draft| outcome(key.get(), draft, before))
+        });
+        App {
+            page: RwSignal::new(Page::Jobs),
+            jobs: RwSignal::new(Vec::new()),
+            key,
+            draft,
+            outcome,
+            save: RwSignal::new(SaveState::Saved),
+            deleted: RwSignal::new(None),
+            said: RwSignal::new(String::new()),
+            left: RwSignal::new(BTreeSet::new()),
+            history: RwSignal::new(History::default()),
+            units: RwSignal::new(System::Us),
+        }
+    }
+
+    /// Starts to follow the address, storage and other tabs.
+    pub fn start(self) {
+        self.refresh_jobs();
+        sync::follow_hash(self);
+        sync::save_when_changed(self);
+        sync::follow_other_tabs(self);
+    }
+
+    pub fn system(self) -> System {
+        self.draft.with(|draft| draft.units)
+    }
+
+    /// Changes the draft as one undoable step; edits of one field in a row are one step.
+    pub fn edit(self, key: EditKey, change: impl FnOnce(&mut Draft)) {
+        let before = self.draft.get_untracked();
+        let mut after = before.clone();
+        change(&mut after);
+        if after == before {
+            return;
+        }
+        self.history.update(|history| history.note(key, before));
+        self.draft.set(after);
+        if self.save.get_untracked() != SaveState::Conflict {
+            self.save.set(SaveState::Pending);
+        }
+    }
+
+    pub fn type_into(self, field: Field, entry: Entry) {
+        self.edit(EditKey::Field(field), |draft| draft.set_entry(field, entry));
+    }
+
+    pub fn can_undo(self) -> bool {
+        self.history.with(History::can_undo)
+    }
+
+    pub fn can_redo(self) -> bool {
+        self.history.with(History::can_redo)
+    }
+
+    pub fn undo(self) {
+        self.travel(History::undo);
+    }
+
+    pub fn redo(self) {
+        self.travel(History::redo);
+    }
+
+    fn travel(self, step: fn(&mut History, Draft) -> Option<Draft>) {
+        let now = self.draft.get_untracked();
+        if let Some(draft) = self.history.try_update(|history| step(history, now)).flatten() {
+            self.draft.set(draft);
+            if self.save.get_untracked() != SaveState::Conflict {
+                self.save.set(SaveState::Pending);
+            }
+        }
+    }
+
+    pub fn mark_left(self, field: Field) {
+        self.left.update(|left| {
+            left.insert(field);
+        });
+    }
+
+    pub fn say(self, sentence: String) {
+        self.said.set(sentence);
+    }
+}
+
+/// The context that `main` provides.
+pub fn use_app() -> App {
+    expect_context::<App>()
+}
+
+/// Results follow every keystroke. While a field holds something unreadable the last good results
+/// stay; blanks that are still to be filled in only leave their room out.
+fn outcome(key: Option<JobKey>, draft: &Draft, before: Option<&Outcome>) -> Outcome {
+    let reading = read(draft);
+    let unreadable = reading.errors.iter().any(|error| !error.is_missing());
+    let kept = before.filter(|b| unreadable && b.key == key && b.solved.is_some());
+    if let Some(before) = kept {
+        return Outcome { errors: reading.errors, standing: Standing::LastGood, ..before.clone() };
+    }
+    let solved = reading.job.map(|job| {
+        let design = design(&job);
+        (job, design)
+    });
+    Outcome { key, solved, errors: reading.errors, standing: Standing::Current }
+}

@@ -1,0 +1,195 @@
+//! Keeps address, storage and other tabs in step with the state.
+
+use super::{App, SaveState, store};
+use crate::page::{JobKey, Page};
+use crate::text;
+use finrun_engine::job::Draft;
+use leptos::ev;
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// Writes at most this long after the last input.
+const SAVE_AFTER: Duration = Duration::from_millis(300);
+
+pub(super) fn follow_hash(app: App) {
+    let read = move || {
+        let hash = window().location().hash().unwrap_or_default();
+        let page = Page::from_hash(&hash);
+        app.show(page);
+    };
+    read();
+    window_event_listener(ev::hashchange, move |_| read());
+}
+
+pub(super) fn save_when_changed(app: App) {
+    let timer: StoredValue<Option<TimeoutHandle>> = StoredValue::new(None);
+    Effect::new(move |_| {
+        app.draft.track();
+        if app.save.get_untracked() != SaveState::Pending {
+            return;
+        }
+        if let Some(running) = timer.get_value() {
+            running.clear();
+        }
+        timer.set_value(set_timeout_with_handle(move || app.save_now(), SAVE_AFTER).ok());
+    });
+    // A phone that switches away may never come back: what is typed is written first.
+    window_event_listener(ev::visibilitychange, move |_| {
+        if document().hidden() {
+            app.save_now();
+        }
+    });
+}
+
+pub(super) fn follow_other_tabs(app: App) {
+    window_event_listener(ev::storage, move |event: web_sys::StorageEvent| {
+        app.refresh_jobs();
+        let changed = event.key().as_deref().and_then(store::job_of);
+        let open = app.key.get_untracked();
+        if changed.is_none() || changed != open {
+            return;
+        }
+        let ours = app.draft.with_untracked(store::to_text);
+        if event.new_value().as_deref() != Some(ours.as_str()) {
+            app.save.set(SaveState::Conflict);
+        }
+    });
+}
+
+impl App {
+    /// Shows a page and opens the job that it belongs to.
+    pub fn show(self, page: Page) {
+        if let Some(key) = page.job().cloned()
+            && self.key.get_untracked().as_ref() != Some(&key)
+        {
+            self.save_now();
+            match store::load(&key) {
+                Some(Ok(draft)) => self.open(key, draft),
+                _ => {
+                    self.say(text::no_such_job().to_string());
+                    self.page.set(Page::Jobs);
+                    return;
+                }
+            }
+        }
+        if page.job().is_none() {
+            self.save_now();
+        }
+        self.page.set(page);
+        window().scroll_to_with_x_and_y(0.0, 0.0);
+    }
+
+    fn open(self, key: JobKey, draft: Draft) {
+        self.history.set(Default::default());
+        self.left.set(Default::default());
+        self.save.set(SaveState::Saved);
+        // The key last: results of the old job must not pass for the new one's last good ones.
+        batch(move || {
+            self.units.set(draft.units);
+            self.key.set(Some(key));
+            self.draft.set(draft);
+        });
+    }
+
+    /// Goes to a page through the address, so that the back button works.
+    pub fn go(self, page: &Page) {
+        // The hash is only text; assigning it cannot fail in a way that can be handled.
+        drop(window().location().set_hash(&page.to_hash()));
+    }
+
+    /// Writes the open draft if it has changed.
+    pub fn save_now(self) {
+        if self.save.get_untracked() == SaveState::Conflict {
+            return;
+        }
+        self.write_draft();
+    }
+
+    /// Writes the open draft over whatever is stored: the reader's choice in a conflict.
+    pub fn keep_mine(self) {
+        self.save.set(SaveState::Pending);
+        self.write_draft();
+    }
+
+    /// Drops the open draft for the one that another tab wrote.
+    pub fn take_theirs(self) {
+        if let Some(key) = self.key.get_untracked()
+            && let Some(Ok(draft)) = store::load(&key)
+        {
+            self.open(key, draft);
+        }
+    }
+
+    fn write_draft(self) {
+        if self.save.get_untracked() == SaveState::Saved {
+            return;
+        }
+        let Some(key) = self.key.get_untracked() else { return };
+        let text = self.draft.with_untracked(store::to_text);
+        let state = match store::write(&key, &text) {
+            Ok(()) => SaveState::Saved,
+            Err(reason) => SaveState::Failed(reason),
+        };
+        self.save.set(state);
+        self.refresh_jobs();
+    }
+
+    pub fn refresh_jobs(self) {
+        self.jobs.set(store::list());
+    }
+
+    /// Puts a draft into storage under a new key and goes there.
+    pub fn add_job(self, draft: Draft) {
+        let key = store::fresh_key();
+        match store::write(&key, &store::to_text(&draft)) {
+            Ok(()) => self.go(&Page::Station(key, crate::page::Station::Rooms)),
+            Err(reason) => {
+                // Without storage the job still opens; the banner says that it will not be kept.
+                self.open(key.clone(), draft);
+                self.save.set(SaveState::Failed(reason));
+                self.go(&Page::Station(key, crate::page::Station::Rooms));
+            }
+        }
+        self.refresh_jobs();
+    }
+
+    pub fn delete_job(self, key: JobKey, name: String) {
+        if let Some(text) = store::raw(&key) {
+            store::delete(&key);
+            if self.key.get_untracked().as_ref() == Some(&key) {
+                self.key.set(None);
+                self.save.set(SaveState::Saved);
+            }
+            self.say(text::deleted(&name));
+            self.deleted.set(Some((key, name, text)));
+            self.refresh_jobs();
+        }
+    }
+
+    pub fn undelete_job(self) {
+        if let Some((key, name, text)) = self.deleted.get_untracked() {
+            match store::write(&key, &text) {
+                Ok(()) => {
+                    self.deleted.set(None);
+                    self.say(text::brought_back(&name));
+                }
+                Err(_) => self.say(text::storage_full().to_string()),
+            }
+            self.refresh_jobs();
+        }
+    }
+
+    /// Changes a job that is not open.
+    pub fn change_stored(self, key: &JobKey, change: impl FnOnce(&mut Draft)) {
+        if let Some(Ok(mut draft)) = store::load(key) {
+            change(&mut draft);
+            if self.key.get_untracked().as_ref() == Some(key) {
+                self.open(key.clone(), draft.clone());
+            }
+            if store::write(key, &store::to_text(&draft)).is_err() {
+                self.say(text::storage_full().to_string());
+            }
+            self.refresh_jobs();
+        }
+    }
+}

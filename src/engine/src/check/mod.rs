@@ -1,0 +1,187 @@
+//! What holds and what does not: one function a rule, each finding with its values and remedies.
+
+mod circuit;
+mod house;
+mod room;
+
+pub use circuit::practice_length;
+
+use crate::building::RoomId;
+use crate::design::Design;
+use crate::job::Job;
+use crate::pipe::Tube;
+use crate::quantity::{Length, Power, Temperature, TemperatureDifference, Velocity, VolumeFlow};
+use serde::Serialize;
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Severity {
+    Holds,
+    /// Works, but look at it.
+    Watch,
+    /// Does not work, or should not be built.
+    Stop,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Subject {
+    House,
+    Room(RoomId),
+    Loop,
+    Boiler,
+}
+
+/// One rule's verdict on one subject.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Check {
+    pub severity: Severity,
+    pub subject: Subject,
+    pub finding: Finding,
+    pub remedies: Vec<Remedy>,
+}
+
+/// What was found, with the value and the limit it is held against.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Finding {
+    /// Every room that has a load gets it.
+    RoomsHeated { rooms: usize },
+    /// The walls do not take the length that the room needs.
+    DoesNotFit {
+        #[serde(rename = "needed_m")]
+        needed: Length,
+        #[serde(rename = "fitted_m")]
+        fitted: Length,
+        #[serde(rename = "short_w")]
+        short: Power,
+    },
+    /// No length would do: the water cools to the room before the load is met.
+    WaterTooCool {
+        #[serde(rename = "water_k")]
+        water: Temperature,
+        #[serde(rename = "room_k")]
+        room: Temperature,
+        #[serde(rename = "short_w")]
+        short: Power,
+    },
+    /// The room loses heat and has no free wall.
+    NoWall {
+        #[serde(rename = "load_w")]
+        load: Power,
+    },
+    /// The room loses no heat, or gains some.
+    NoLoad {
+        #[serde(rename = "load_w")]
+        load: Power,
+    },
+    /// One surface between two rooms was entered in both.
+    EnteredTwice { other: RoomId },
+    /// Against the drop that was chosen, or that practice takes.
+    Drop {
+        #[serde(rename = "drop_k")]
+        drop: TemperatureDifference,
+        #[serde(rename = "limit_k")]
+        limit: TemperatureDifference,
+    },
+    /// Against the least and most of practice.
+    Velocity {
+        #[serde(rename = "velocity_m_s")]
+        velocity: Velocity,
+        #[serde(rename = "least_m_s")]
+        least: Velocity,
+        #[serde(rename = "most_m_s")]
+        most: Velocity,
+    },
+    /// The element on the loop against what the tube carries.
+    TubeCarries {
+        #[serde(rename = "element_m")]
+        element: Length,
+        /// At the highest velocity and the drop of this loop.
+        #[serde(rename = "carries_m")]
+        carries: Length,
+        /// Common practice, no source.
+        #[serde(rename = "practice_m")]
+        practice: Length,
+    },
+    /// The supply against the boiler's limit.
+    Supply {
+        #[serde(rename = "supply_k")]
+        supply: Temperature,
+        #[serde(rename = "limit_k")]
+        limit: Temperature,
+    },
+    /// The return is cool enough for flue gas to condense in a boiler not made for it.
+    ReturnCool {
+        #[serde(rename = "back_k")]
+        back: Temperature,
+        #[serde(rename = "least_k")]
+        least: Temperature,
+    },
+    /// Water hotter or colder than the property data.
+    OutsideData {
+        #[serde(rename = "water_k")]
+        water: Temperature,
+        #[serde(rename = "most_k")]
+        most: Temperature,
+    },
+    /// A result is no number; nothing that follows from it is to be trusted.
+    NotFinite,
+}
+
+/// A way out, with its value where it was worked out.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Remedy {
+    MoreWall {
+        #[serde(rename = "length_m")]
+        length: Length,
+    },
+    /// The lowest supply at which this room is heated, within the boiler's limit.
+    HotterWater {
+        #[serde(rename = "supply_k")]
+        supply: Temperature,
+    },
+    /// As the first room of the loop it would be heated.
+    MoveFirst,
+    HigherOutputElement,
+    ReduceLoss,
+    AddFreeWall,
+    AddSurfaces,
+    RemoveOneEntry,
+    MoreFlow {
+        #[serde(rename = "flow_m3_s")]
+        flow: VolumeFlow,
+    },
+    LessFlow {
+        #[serde(rename = "flow_m3_s")]
+        flow: VolumeFlow,
+    },
+    OtherTube {
+        tube: Tube,
+    },
+    SmallerDrop,
+    LargerDrop,
+    SecondCircuit,
+    LowerSupply {
+        #[serde(rename = "supply_k")]
+        supply: Temperature,
+    },
+    MixingValveOrBypass,
+    PurgeAtHighFlow,
+}
+
+/// Every rule on a finished design, in a fixed order: rooms as the water passes them, then the loop.
+pub fn checks(job: &Job, design: &Design) -> Vec<Check> {
+    let mut out = Vec::new();
+    out.extend(house::not_finite(design));
+    out.extend(room::rooms(job, design));
+    out.extend(house::entered_twice(job));
+    out.extend(circuit::drop(job, design));
+    out.extend(circuit::velocity(job, design));
+    out.extend(circuit::tube_carries(job, design));
+    out.extend(circuit::supply(job));
+    out.extend(circuit::return_cool(design));
+    out.extend(circuit::outside_data(job));
+    out
+}

@@ -1,0 +1,113 @@
+//! Rules on a room: is it heated, and if not, why not and what would help.
+
+use super::{Check, Finding, Remedy, Severity, Subject};
+use crate::arrangement::series_loop;
+use crate::building::{Room, RoomLoad};
+use crate::design::{Design, RoomDesign};
+use crate::job::Job;
+use crate::quantity::{Power, Temperature, TemperatureDifference};
+
+pub(super) fn rooms(job: &Job, design: &Design) -> Vec<Check> {
+    let mut out: Vec<Check> = job
+        .rooms
+        .iter()
+        .zip(&design.rooms)
+        .filter_map(|(room, solved)| one(job, design, room, solved))
+        .collect();
+    let heated = design.rooms.iter().filter(|r| r.load.total > Power::ZERO).count();
+    if heated > 0 && design.rooms.iter().all(|room| room.short() == Power::ZERO) {
+        out.push(Check {
+            severity: Severity::Holds,
+            subject: Subject::House,
+            finding: Finding::RoomsHeated { rooms: heated },
+            remedies: Vec::new(),
+        });
+    }
+    out
+}
+
+fn one(job: &Job, design: &Design, room: &Room, solved: &RoomDesign) -> Option<Check> {
+    let load = solved.load.total;
+    let check = |severity, finding, remedies| {
+        Some(Check { severity, subject: Subject::Room(room.id), finding, remedies })
+    };
+    if load <= Power::ZERO {
+        let remedies = match room.surfaces.is_empty() {
+            true => vec![Remedy::AddSurfaces],
+            false => Vec::new(),
+        };
+        return check(Severity::Watch, Finding::NoLoad { load }, remedies);
+    }
+    let short = solved.short();
+    if short == Power::ZERO {
+        return None;
+    }
+    let has_run = room.surfaces.iter().any(|surface| !surface.runs.is_empty());
+    if !has_run {
+        return check(Severity::Stop, Finding::NoWall { load }, vec![Remedy::AddFreeWall]);
+    }
+    let mut remedies = Vec::new();
+    let finding = match solved.element.needed {
+        Some(needed) => {
+            let fitted = solved.element.choice.finned;
+            remedies.push(Remedy::MoreWall { length: needed - fitted });
+            Finding::DoesNotFit { needed, fitted, short }
+        }
+        None => {
+            Finding::WaterTooCool { water: solved.element.water_in, room: room.temperature, short }
+        }
+    };
+    remedies.extend(first_would_do(job, design, room).then_some(Remedy::MoveFirst));
+    remedies.extend(hotter_water(job, design, room).map(|supply| Remedy::HotterWater { supply }));
+    remedies.push(Remedy::HigherOutputElement);
+    remedies.push(Remedy::ReduceLoss);
+    check(Severity::Stop, finding, remedies)
+}
+
+/// What `room` is short of when the loop is sized again with `change` made to the job.
+fn short_with(job: &Job, design: &Design, room: &Room, change: impl FnOnce(&mut Job)) -> Power {
+    let mut changed = job.clone();
+    change(&mut changed);
+    let load_of =
+        |id| design.rooms.iter().find(|solved| solved.room == id).map(|solved| solved.load.clone());
+    let loads: Vec<RoomLoad> = changed.rooms.iter().filter_map(|r| load_of(r.id)).collect();
+    let solved = series_loop(&changed, &loads);
+    loads
+        .iter()
+        .zip(&solved.elements)
+        .find(|(load, _)| load.room == room.id)
+        .map_or(Power::ZERO, |(load, element)| load.total - element.output)
+}
+
+fn first_would_do(job: &Job, design: &Design, room: &Room) -> bool {
+    let Some(index @ 1..) = job.rooms.iter().position(|r| r.id == room.id) else {
+        return false;
+    };
+    let short = short_with(job, design, room, |job| {
+        let room = job.rooms.remove(index);
+        job.rooms.insert(0, room);
+    });
+    short <= Power::ZERO
+}
+
+/// The lowest supply in whole kelvins above today's that heats the room within the boiler's limit.
+fn hotter_water(job: &Job, design: &Design, room: &Room) -> Option<Temperature> {
+    let limit = job.circuit.boiler_limit;
+    let supply = job.circuit.supply;
+    let enough = |supply: Temperature| {
+        short_with(job, design, room, |job| job.circuit.supply = supply) <= Power::ZERO
+    };
+    if supply >= limit || !enough(limit) {
+        return None;
+    }
+    let (mut low, mut high) = (supply, limit);
+    // Half a kelvin is finer than any boiler control.
+    while high - low > TemperatureDifference::from_si(0.25) {
+        let middle = low + (high - low) / 2.0;
+        match enough(middle) {
+            true => high = middle,
+            false => low = middle,
+        }
+    }
+    Some(high)
+}

@@ -1,0 +1,97 @@
+//! The one function from a job to everything that follows from it.
+
+use crate::arrangement::{self, LoopDesign};
+use crate::building::{RoomId, RoomLoad, loads};
+use crate::check::{Check, checks};
+use crate::job::Job;
+use crate::quantity::{Length, Power, Temperature};
+use crate::sizing::Choice;
+use serde::Serialize;
+
+/// All results of a job.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Design {
+    /// What the house loses on the design day.
+    #[serde(rename = "load_w")]
+    pub load: Power,
+    /// In the order in which the water passes them.
+    pub rooms: Vec<RoomDesign>,
+    #[serde(rename = "loop")]
+    pub circuit: LoopDesign,
+    pub checks: Vec<Check>,
+}
+
+/// One room's load and its baseboard.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct RoomDesign {
+    pub room: RoomId,
+    pub load: RoomLoad,
+    pub element: RoomElement,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct RoomElement {
+    /// Finned length that gives the load at this room's water temperature; `None` when no length does.
+    #[serde(rename = "needed_m")]
+    pub needed: Option<Length>,
+    pub choice: Choice,
+    /// Heat credited to the room.
+    #[serde(rename = "output_w")]
+    pub output: Power,
+    #[serde(rename = "water_in_k")]
+    pub water_in: Temperature,
+    #[serde(rename = "water_out_k")]
+    pub water_out: Temperature,
+    /// The load over the rated output a foot: what is done without regard to cooling water.
+    #[serde(rename = "rule_of_thumb_m")]
+    pub rule_of_thumb: Length,
+}
+
+impl RoomDesign {
+    /// Load that the element leaves uncovered; zero when there is none.
+    pub fn short(&self) -> Power {
+        let short = self.load.total - self.element.output;
+        // A billionth of the load is rounding, not cold.
+        match short.si() > 1e-9 * self.load.total.si().abs() {
+            true => short.max(Power::ZERO),
+            false => Power::ZERO,
+        }
+    }
+}
+
+impl Design {
+    pub fn room(&self, id: RoomId) -> Option<&RoomDesign> {
+        self.rooms.iter().find(|room| room.room == id)
+    }
+
+    /// Nominal length of all pieces.
+    pub fn element_length(&self) -> Length {
+        self.rooms.iter().map(|room| room.element.choice.nominal).sum()
+    }
+
+    pub fn piece_count(&self) -> usize {
+        self.rooms.iter().map(|room| room.element.choice.pieces().count()).sum()
+    }
+}
+
+/// Designs a job.
+///
+/// Never panics. A job without rooms gives an empty design; whatever cannot be met is a check with
+/// its subject, value, limit and remedies.
+pub fn design(job: &Job) -> Design {
+    let loads = loads(&job.rooms, &job.site);
+    let solved = arrangement::series_loop(job, &loads);
+    let rooms = loads
+        .into_iter()
+        .zip(solved.elements)
+        .map(|(load, element)| RoomDesign { room: load.room, load, element })
+        .collect::<Vec<_>>();
+    let mut design = Design {
+        load: rooms.iter().map(|room| room.load.total).sum(),
+        rooms,
+        circuit: solved.circuit,
+        checks: Vec::new(),
+    };
+    design.checks = checks(job, &design);
+    design
+}

@@ -1,0 +1,219 @@
+//! The job as typed.
+
+use super::field::{
+    CircuitField, ElementField, Field, HouseField, OpeningField, PointField, RoomField,
+    SurfaceField,
+};
+use crate::building::{AirClass, Assembly, OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
+use crate::emitter::HeatingEffect;
+use crate::pipe::Tube;
+use crate::quantity::{System, Unit, display_unit};
+use serde::{Deserialize, Serialize};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A field's text exactly as typed, and the unit that stood beside the box.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Entry {
+    pub text: String,
+    pub unit: Unit,
+}
+
+/// The fields of one thing that hold text; a blank field has no entry.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Entries<F: Ord>(BTreeMap<F, Entry>);
+
+impl<F: Ord> Default for Entries<F> {
+    fn default() -> Self {
+        Entries(BTreeMap::new())
+    }
+}
+
+impl<F: Ord> Entries<F> {
+    pub fn get(&self, field: F) -> Option<&Entry> {
+        self.0.get(&field)
+    }
+
+    /// Keeps `entry`, or forgets the field when only spaces are left.
+    pub fn set(&mut self, field: F, entry: Entry) {
+        if entry.text.trim().is_empty() {
+            self.0.remove(&field);
+        } else {
+            self.0.insert(field, entry);
+        }
+    }
+
+    /// For building a draft in code: `entries.with(RoomField::Height, "8", Unit::Foot)`.
+    #[must_use]
+    pub fn with(mut self, field: F, text: &str, unit: Unit) -> Self {
+        self.set(field, Entry { text: text.to_string(), unit });
+        self
+    }
+}
+
+/// A job as typed: what is stored, shared and undone.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Draft {
+    pub name: String,
+    /// The units that the page shows; entries keep their own.
+    pub units: System,
+    #[serde(default)]
+    pub house: Entries<HouseField>,
+    pub air_class: AirClass,
+    /// In the order in which the water passes them.
+    pub rooms: Vec<RoomDraft>,
+    pub element: ElementDraft,
+    pub tube: Tube,
+    pub flow_basis: FlowBasis,
+    #[serde(default)]
+    pub circuit: Entries<CircuitField>,
+    /// The next id to give out.
+    pub next_id: u32,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ElementDraft {
+    pub rating_basis: RatingBasis,
+    pub heating_effect: HeatingEffect,
+    #[serde(default)]
+    pub entries: Entries<ElementField>,
+    /// The maker's table, row by row.
+    #[serde(default)]
+    pub points: Vec<Entries<PointField>>,
+    /// Whole-foot pieces that the shop has.
+    pub stock_ft: BTreeSet<u8>,
+}
+
+/// Where the element's rating comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum RatingBasis {
+    /// One output at one water temperature, with an exponent.
+    Single,
+    /// A maker's table, fitted.
+    Table,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum FlowBasis {
+    FromDrop,
+    Typed,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RoomDraft {
+    pub id: RoomId,
+    pub name: String,
+    #[serde(default)]
+    pub entries: Entries<RoomField>,
+    #[serde(default)]
+    pub surfaces: Vec<SurfaceDraft>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SurfaceDraft {
+    pub id: SurfaceId,
+    pub kind: SurfaceKind,
+    /// Empty for none; walls are then numbered.
+    #[serde(default)]
+    pub name: String,
+    pub behind: Behind,
+    pub u_value: UValue,
+    #[serde(default)]
+    pub entries: Entries<SurfaceField>,
+    #[serde(default)]
+    pub openings: Vec<OpeningDraft>,
+}
+
+/// What lies behind a surface, as chosen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Behind {
+    Outdoors,
+    Unheated,
+    Room(RoomId),
+    SameTemperature,
+}
+
+/// Where a U-value comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum UValue {
+    Listed(Assembly),
+    TypedU,
+    TypedR,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OpeningDraft {
+    pub id: OpeningId,
+    pub kind: OpeningKind,
+    pub u_value: UValue,
+    #[serde(default)]
+    pub entries: Entries<OpeningField>,
+}
+
+/// The whole-foot pieces of the trade: common practice, no source.
+pub(super) const STOCK_FT: std::ops::RangeInclusive<u8> = 2..=10;
+
+impl Draft {
+    pub fn new(name: &str, units: System) -> Draft {
+        Draft {
+            name: name.to_string(),
+            units,
+            house: Entries::default(),
+            air_class: AirClass::Average,
+            rooms: Vec::new(),
+            element: ElementDraft {
+                rating_basis: RatingBasis::Single,
+                heating_effect: HeatingEffect::Unknown,
+                entries: Entries::default(),
+                points: Vec::new(),
+                stock_ft: STOCK_FT.collect(),
+            },
+            tube: Tube::CopperMThreeQuarter,
+            flow_basis: FlowBasis::FromDrop,
+            circuit: Entries::default(),
+            next_id: 1,
+        }
+    }
+
+    pub fn room(&self, id: RoomId) -> Option<&RoomDraft> {
+        self.rooms.iter().find(|room| room.id == id)
+    }
+
+    pub fn surface(&self, room: RoomId, id: SurfaceId) -> Option<&SurfaceDraft> {
+        self.room(room)?.surfaces.iter().find(|surface| surface.id == id)
+    }
+
+    pub fn opening(
+        &self,
+        room: RoomId,
+        surface: SurfaceId,
+        id: OpeningId,
+    ) -> Option<&OpeningDraft> {
+        self.surface(room, surface)?.openings.iter().find(|opening| opening.id == id)
+    }
+
+    /// What is typed in `field`; `None` for a blank one, or one of a thing that is gone.
+    pub fn entry(&self, field: Field) -> Option<&Entry> {
+        match field {
+            Field::House(f) => self.house.get(f),
+            Field::Element(f) => self.element.entries.get(f),
+            Field::Point(row, f) => self.element.points.get(row)?.get(f),
+            Field::Stock => None,
+            Field::Circuit(f) => self.circuit.get(f),
+            Field::Room(room, f) => self.room(room)?.entries.get(f),
+            Field::Surface(room, surface, f) => self.surface(room, surface)?.entries.get(f),
+            Field::Opening(room, surface, opening, f) => {
+                self.opening(room, surface, opening)?.entries.get(f)
+            }
+        }
+    }
+
+    /// The unit beside the box of `field`: the page's system, or inches for a small length.
+    pub fn box_unit(&self, field: Field) -> Unit {
+        display_unit(field.spec().kind, self.units)
+    }
+}

@@ -1,0 +1,109 @@
+//! The job file: a version, and the draft.
+//!
+//! When the draft's shape changes, the old struct is frozen in a module of its own, a `From` step
+//! leads to the next version, and one committed fixture of each version is read by the tests.
+
+use super::draft::{Behind, Draft};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
+
+pub const CURRENT_VERSION: u32 = 1;
+
+/// Read first: it has the same shape in every version.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Header {
+    #[serde(rename = "finrun")]
+    pub version: u32,
+}
+
+/// A whole file of the current version.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct File {
+    #[serde(rename = "finrun")]
+    version: u32,
+    job: Draft,
+}
+
+/// Why a file is no job.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum OpenError {
+    /// Written by a newer Finrun.
+    Newer { version: u32 },
+    /// No version that ever existed.
+    UnknownVersion { version: u32 },
+    /// Two things with one id, or an id still to be given out.
+    RepeatedId { id: u32 },
+    /// More rooms or surfaces than a house has.
+    TooLarge { count: usize, most: usize },
+    /// A stock length outside 2 to 10 ft.
+    StockLength { feet: u8 },
+}
+
+/// More rooms than any job for this tool.
+const MOST_ROOMS: usize = 200;
+/// More surfaces, or openings, than any one room.
+const MOST_PARTS: usize = 100;
+
+impl Header {
+    /// Whether [`File`] can read a file with this header.
+    pub fn check(self) -> Result<(), OpenError> {
+        match self.version {
+            CURRENT_VERSION => Ok(()),
+            version if version > CURRENT_VERSION => Err(OpenError::Newer { version }),
+            version => Err(OpenError::UnknownVersion { version }),
+        }
+    }
+}
+
+impl File {
+    pub fn new(job: Draft) -> File {
+        File { version: CURRENT_VERSION, job }
+    }
+
+    /// The draft, once its ids and sizes are known to be sound.
+    pub fn open(self) -> Result<Draft, OpenError> {
+        let File { version, job } = self;
+        Header { version }.check()?;
+        let rooms = job.rooms.len();
+        if rooms > MOST_ROOMS {
+            return Err(OpenError::TooLarge { count: rooms, most: MOST_ROOMS });
+        }
+        if let Some(&feet) =
+            job.element.stock_ft.iter().find(|feet| !super::draft::STOCK_FT.contains(feet))
+        {
+            return Err(OpenError::StockLength { feet });
+        }
+        let mut seen = BTreeSet::new();
+        let mut fresh = |id: u32| match id < job.next_id && seen.insert(id) {
+            true => Ok(()),
+            false => Err(OpenError::RepeatedId { id }),
+        };
+        for room in &job.rooms {
+            fresh(room.id.0)?;
+            if room.surfaces.len() > MOST_PARTS {
+                return Err(OpenError::TooLarge { count: room.surfaces.len(), most: MOST_PARTS });
+            }
+            for surface in &room.surfaces {
+                fresh(surface.id.0)?;
+                if surface.openings.len() > MOST_PARTS {
+                    let count = surface.openings.len();
+                    return Err(OpenError::TooLarge { count, most: MOST_PARTS });
+                }
+                for opening in &surface.openings {
+                    fresh(opening.id.0)?;
+                }
+            }
+        }
+        let mut job = job;
+        let known: BTreeSet<_> = job.rooms.iter().map(|room| room.id).collect();
+        // A neighbour that is gone is taken as warm as the room, as when a room is removed.
+        for surface in job.rooms.iter_mut().flat_map(|room| &mut room.surfaces) {
+            if let Behind::Room(id) = surface.behind
+                && !known.contains(&id)
+            {
+                surface.behind = Behind::SameTemperature;
+            }
+        }
+        Ok(job)
+    }
+}

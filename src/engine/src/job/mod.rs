@@ -1,0 +1,91 @@
+//! A job: as typed ([`Draft`]), where each typed thing stands ([`Field`]), and as calculated with
+//! ([`Job`]).
+//!
+//! The draft is what is stored, shared and undone. It keeps every field's text and unit exactly as
+//! typed, also text that cannot be read, so that nothing typed is lost and switching units loses
+//! nothing. [`read`] turns it into a job, or says what stands in the way.
+
+mod draft;
+mod edit;
+mod field;
+mod file;
+mod read;
+mod resolve;
+mod table;
+
+pub use draft::{
+    Behind, Draft, ElementDraft, Entries, Entry, FlowBasis, OpeningDraft, RatingBasis, RoomDraft,
+    SurfaceDraft, UValue,
+};
+pub use field::{
+    Blank, CircuitField, ElementField, Field, HouseField, OpeningField, PointField, RoomField,
+    Spec, SurfaceField,
+};
+pub use file::{CURRENT_VERSION, File, Header, OpenError};
+pub use read::{FieldError, Problem, Reading, read};
+pub use resolve::{Resolved, resolve};
+
+use crate::building::{Room, Site};
+use crate::emitter::Element;
+use crate::pipe::Tube;
+use crate::quantity::{Length, Temperature, TemperatureDifference, Transmittance, VolumeFlow};
+
+/// A job with every value valid: what [`crate::design`] works on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Job {
+    pub site: Site,
+    /// In the order in which the water passes them.
+    pub rooms: Vec<Room>,
+    /// How the water reaches each room, in the order of `rooms`.
+    pub approaches: Vec<PipeLeg>,
+    pub baseboard: Baseboard,
+    pub circuit: Circuit,
+}
+
+/// The baseboard: its rating, and the pieces it is sold in.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Baseboard {
+    pub element: Element,
+    /// Nominal lengths in stock, ascending, each once; never empty.
+    pub stock: Vec<Length>,
+    /// Tube without fins on each piece.
+    pub bare_per_piece: Length,
+    /// Wall taken by end caps and fittings on each run.
+    pub end_allowance: Length,
+}
+
+/// A single series loop from the boiler through each room in turn and back.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Circuit {
+    pub tube: Tube,
+    pub supply: Temperature,
+    pub boiler_limit: Temperature,
+    pub flow: Flow,
+    /// Air around the pipe between rooms.
+    pub pipe_surroundings: Temperature,
+    /// Heat passed by the pipe's surface to that air.
+    pub pipe_film: Transmittance,
+    pub back: PipeLeg,
+    /// Fittings in the boiler room.
+    pub boiler_elbows: u32,
+    pub boiler_tees: u32,
+    pub boiler_valves: u32,
+    /// Head lost in the boiler, the air eliminator and other equipment.
+    pub equipment_head: Length,
+}
+
+/// How the flow is fixed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Flow {
+    /// The flow that loses this much temperature while it delivers the loads.
+    FromDrop(TemperatureDifference),
+    /// At the supply temperature's density.
+    Typed(VolumeFlow),
+}
+
+/// Pipe without fins, with its elbows.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PipeLeg {
+    pub length: Length,
+    pub elbows: u32,
+}

@@ -1,0 +1,177 @@
+//! The value of one field: as typed, assumed when blank, or in want of something.
+
+use super::draft::{Behind, Draft};
+use super::field::{
+    Blank, Field, HouseField, OpeningField, RoomField, SurfaceField, usual_opening,
+};
+use super::read::Problem;
+use crate::building::wall::{Placed, free_runs, place};
+use crate::building::{OpeningKind, RoomId, SurfaceId, SurfaceKind};
+use crate::quantity::{Kind, Length, Unit, Value, read};
+
+/// What a field holds.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Resolved {
+    /// Typed, read and within its bounds.
+    Typed { si: f64, unit: Unit },
+    /// Blank; this is taken instead.
+    Assumed { si: f64 },
+    /// Blank, and nothing can be taken instead.
+    Missing,
+    /// Blank, and follows from a field that holds no value itself.
+    Waiting,
+    /// Typed, but no value.
+    Bad(Problem),
+}
+
+impl Resolved {
+    pub fn si(&self) -> Option<f64> {
+        match *self {
+            Resolved::Typed { si, .. } | Resolved::Assumed { si } => Some(si),
+            _ => None,
+        }
+    }
+}
+
+/// The value of `field` in `draft`.
+pub fn resolve(draft: &Draft, field: Field) -> Resolved {
+    let spec = field.spec();
+    if let Some(entry) = draft.entry(field) {
+        return match read(&entry.text, entry.unit) {
+            Err(error) => Resolved::Bad(Problem::Unreadable(error)),
+            Ok(reading) => match within(reading.si, field) {
+                Some(problem) => Resolved::Bad(problem),
+                None => Resolved::Typed { si: reading.si, unit: reading.unit },
+            },
+        };
+    }
+    match spec.blank {
+        Blank::Required => Resolved::Missing,
+        Blank::Assumed(si) => Resolved::Assumed { si },
+        Blank::Follows => match follow(draft, field) {
+            Some(si) => Resolved::Assumed { si },
+            None => Resolved::Waiting,
+        },
+    }
+}
+
+/// The bound that `si` breaks, if any.
+fn within(si: f64, field: Field) -> Option<Problem> {
+    let spec = field.spec();
+    // A bound typed exactly, in whichever unit, is within; rounding must not refuse it.
+    let slack = 1e-9 * (spec.most - spec.least);
+    let limit = |si| Value::new(spec.kind, si);
+    if si < spec.least - slack {
+        Some(Problem::BelowLeast { least: limit(spec.least) })
+    } else if si > spec.most + slack {
+        Some(Problem::AboveMost { most: limit(spec.most) })
+    } else if spec.kind == Kind::Count && si.fract() != 0.0 {
+        Some(Problem::NotWhole)
+    } else {
+        None
+    }
+}
+
+/// The value that a blank field takes from others.
+fn follow(draft: &Draft, field: Field) -> Option<f64> {
+    let value = |field| resolve(draft, field).si();
+    match field {
+        Field::House(HouseField::AirChanges) => Some(draft.air_class.air_changes().si()),
+        Field::Room(room, RoomField::FloorArea) => {
+            let length = value(Field::Room(room, RoomField::FloorLength))?;
+            let width = value(Field::Room(room, RoomField::FloorWidth))?;
+            Some(length * width)
+        }
+        Field::Room(_, RoomField::Temperature) => value(Field::House(HouseField::Indoors)),
+        Field::Room(_, RoomField::AirChanges) => value(Field::House(HouseField::AirChanges)),
+        Field::Surface(room, id, field) => follow_surface(draft, room, id, field),
+        Field::Opening(room, surface, id, field) => {
+            let opening = draft.opening(room, surface, id)?;
+            let (width, height) = usual_opening(opening.kind);
+            match field {
+                OpeningField::Width => Some(width),
+                OpeningField::Height => Some(height),
+                OpeningField::FromLeft => {
+                    let index = draft
+                        .surface(room, surface)?
+                        .openings
+                        .iter()
+                        .position(|opening| opening.id == id)?;
+                    Some(places(draft, room, surface)?.get(index)?.si())
+                }
+                OpeningField::U | OpeningField::R => None,
+            }
+        }
+        _ => None,
+    }
+}
+
+fn follow_surface(draft: &Draft, room: RoomId, id: SurfaceId, field: SurfaceField) -> Option<f64> {
+    let surface = draft.surface(room, id)?;
+    let own = |field| resolve(draft, Field::Surface(room, id, field)).si();
+    let room_value = |field| resolve(draft, Field::Room(room, field)).si();
+    match field {
+        SurfaceField::Height => room_value(RoomField::Height),
+        SurfaceField::Area => match surface.kind {
+            SurfaceKind::Wall => Some(own(SurfaceField::Length)? * own(SurfaceField::Height)?),
+            SurfaceKind::Ceiling | SurfaceKind::Floor => room_value(RoomField::FloorArea),
+        },
+        // Judgement: an unheated space whose temperature is unknown lies halfway.
+        SurfaceField::BehindTemperature => {
+            if surface.behind != Behind::Unheated {
+                return None;
+            }
+            let outdoors = resolve(draft, Field::House(HouseField::Outdoors)).si()?;
+            Some(0.5 * (outdoors + room_value(RoomField::Temperature)?))
+        }
+        SurfaceField::Free => {
+            Some(runs_between_doors(draft, room, id)?.iter().map(|run| run.length.si()).sum())
+        }
+        SurfaceField::Length | SurfaceField::U | SurfaceField::R => None,
+    }
+}
+
+/// Where each opening of a wall stands, typed or assumed, in the order of the openings.
+fn places(draft: &Draft, room: RoomId, id: SurfaceId) -> Option<Vec<Length>> {
+    let surface = draft.surface(room, id)?;
+    let wall = resolve(draft, Field::Surface(room, id, SurfaceField::Length)).si()?;
+    let placed = surface
+        .openings
+        .iter()
+        .map(|opening| {
+            let field = |field| Field::Opening(room, id, opening.id, field);
+            let from_left = match draft.entry(field(OpeningField::FromLeft)) {
+                Some(_) => Some(resolve(draft, field(OpeningField::FromLeft)).si()?),
+                None => None,
+            };
+            Some(Placed {
+                kind: opening.kind,
+                width: Length::from_si(resolve(draft, field(OpeningField::Width)).si()?),
+                from_left: from_left.map(Length::from_si),
+            })
+        })
+        .collect::<Option<Vec<_>>>()?;
+    Some(place(Length::from_si(wall), &placed))
+}
+
+/// The stretches of a wall that no door interrupts.
+pub(super) fn runs_between_doors(
+    draft: &Draft,
+    room: RoomId,
+    id: SurfaceId,
+) -> Option<Vec<crate::building::Run>> {
+    let surface = draft.surface(room, id)?;
+    let wall = resolve(draft, Field::Surface(room, id, SurfaceField::Length)).si()?;
+    let places = places(draft, room, id)?;
+    let doors = surface
+        .openings
+        .iter()
+        .zip(places)
+        .filter(|(opening, _)| opening.kind == OpeningKind::Door)
+        .map(|(opening, left)| {
+            let width = Field::Opening(room, id, opening.id, OpeningField::Width);
+            Some((left, Length::from_si(resolve(draft, width).si()?)))
+        })
+        .collect::<Option<Vec<_>>>()?;
+    Some(free_runs(Length::from_si(wall), &doors))
+}

@@ -1,0 +1,119 @@
+//! The baseboard's rating: one typed output, or a maker's table fitted.
+
+use super::Baseboard;
+use super::draft::RatingBasis;
+use super::field::{ElementField, Field, PointField};
+use super::read::{Problem, Reader};
+use crate::emitter::{Element, FitError, HeatingEffect, Point, Rating, Reference, fit};
+use crate::quantity::{Length, LinearPower, MassFlow, Temperature, Unit, Value, VolumeFlow};
+
+pub(super) fn read_baseboard(reader: &mut Reader<'_>) -> Option<Baseboard> {
+    let mut si = |field| reader.si(Field::Element(field));
+    let air = si(ElementField::Air).map(Temperature::from_si);
+    let flow = si(ElementField::RatingFlow).map(rating_flow);
+    let derate = si(ElementField::Derate);
+    let bare_per_piece = si(ElementField::BarePerPiece).map(Length::from_si);
+    let end_allowance = si(ElementField::EndAllowance).map(Length::from_si);
+    let effect = reader.draft.element.heating_effect;
+    let rating = match (air, flow) {
+        (Some(air), Some(flow)) => match reader.draft.element.rating_basis {
+            RatingBasis::Single => read_single(reader, air, flow, effect),
+            RatingBasis::Table => read_table(reader, air, flow, effect),
+        },
+        _ => None,
+    };
+    let stock: Vec<Length> = reader
+        .draft
+        .element
+        .stock_ft
+        .iter()
+        .map(|&feet| Length::of(f64::from(feet), Unit::Foot))
+        .collect();
+    if stock.is_empty() {
+        reader.fail(Field::Stock, Problem::NoStock);
+        return None;
+    }
+    Some(Baseboard {
+        element: Element { rating: rating?, derate: derate? },
+        stock,
+        bare_per_piece: bare_per_piece?,
+        end_allowance: end_allowance?,
+    })
+}
+
+/// Rating practice counts 500 lb/h as one gallon a minute.
+fn rating_flow(si: f64) -> MassFlow {
+    MassFlow::of(500.0 * VolumeFlow::from_si(si).to(Unit::GallonPerMinute), Unit::PoundPerHour)
+}
+
+fn read_single(
+    reader: &mut Reader<'_>,
+    air: Temperature,
+    flow: MassFlow,
+    effect: HeatingEffect,
+) -> Option<Rating> {
+    let mut si = |field| reader.si(Field::Element(field));
+    let output = si(ElementField::Output).map(LinearPower::from_si);
+    let water = si(ElementField::Water).map(Temperature::from_si);
+    let exponent = si(ElementField::Exponent);
+    let water = water?;
+    if water <= air {
+        let air = Value::from(air);
+        reader.fail(Field::Element(ElementField::Water), Problem::NotAboveAir { air });
+        return None;
+    }
+    Some(Rating { output: output?, water, air, exponent: exponent?, flow, effect })
+}
+
+/// Fits the complete rows; rows that are wholly blank do not count.
+fn read_table(
+    reader: &mut Reader<'_>,
+    air: Temperature,
+    flow: MassFlow,
+    effect: HeatingEffect,
+) -> Option<Rating> {
+    let mut points = Vec::new();
+    let mut rows = Vec::new();
+    let mut complete = true;
+    for row in 0..reader.draft.element.points.len() {
+        let typed = |field| reader.draft.entry(Field::Point(row, field)).is_some();
+        if !typed(PointField::Water) && !typed(PointField::Output) {
+            continue;
+        }
+        let water = reader.temperature(Field::Point(row, PointField::Water));
+        let output = reader.si(Field::Point(row, PointField::Output)).map(LinearPower::from_si);
+        match (water, output) {
+            (Some(water), Some(output)) => {
+                points.push(Point { water, flow, output });
+                rows.push(row);
+            }
+            _ => complete = false,
+        }
+    }
+    if !complete {
+        return None;
+    }
+    if points.len() < 2 {
+        let row = rows.first().copied().unwrap_or(0);
+        reader.fail(Field::Point(row, PointField::Water), Problem::TooFewPoints);
+        return None;
+    }
+    let reference = Reference { water: reference_water(&points)?, air, flow };
+    match fit(&points, reference) {
+        Ok(fit) => Some(fit.rating(reference, effect)),
+        Err(error) => {
+            let index = match error {
+                FitError::Point { index, .. } => index,
+                _ => 0,
+            };
+            let row = rows.get(index).copied().unwrap_or(0);
+            reader.fail(Field::Point(row, PointField::Output), Problem::NoFit(error));
+            None
+        }
+    }
+}
+
+/// The table's hottest water: where its outputs are read most exactly.
+fn reference_water(points: &[Point]) -> Option<Temperature> {
+    points.iter().map(|point| point.water).reduce(Temperature::max)
+}

@@ -1,0 +1,18 @@
+//! Finrun's calculation: from rooms to heat loss, to element lengths, to a checked loop.
+//!
+//! No input or output, no clock, no randomness, no text for people, and no panic: broken input
+//! gives field errors ([`job::read`]) or checks ([`check::Check`]), never an error of the engine.
+
+pub mod arrangement;
+pub mod building;
+pub mod check;
+pub mod design;
+pub mod emitter;
+pub mod fluid;
+pub mod job;
+pub mod network;
+pub mod numeric;
+pub mod pipe;
+pub mod quantity;
+pub mod sizing;
+pub mod trace;

@@ -1,0 +1,5 @@
+//! Choosing lengths: stock pieces into the free runs of a room's walls.
+
+mod pack;
+
+pub use pack::{Choice, RunPieces, choose};

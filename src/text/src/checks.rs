@@ -1,0 +1,147 @@
+//! What a check says, and what a remedy proposes.
+
+use crate::{room_name, tube, value};
+use finrun_engine::check::{Check, Finding, Remedy, Severity, Subject};
+use finrun_engine::job::Draft;
+use finrun_engine::quantity::System;
+
+pub fn severity(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Holds => "holds",
+        Severity::Watch => "look at this",
+        Severity::Stop => "must change",
+    }
+}
+
+/// The finding in one line.
+pub fn check_title(check: &Check, draft: &Draft, system: System) -> String {
+    let subject = match check.subject {
+        Subject::House => "House".to_string(),
+        Subject::Loop => "Loop".to_string(),
+        Subject::Boiler => "Boiler".to_string(),
+        Subject::Room(id) => room_name(draft, id),
+    };
+    match check.finding {
+        Finding::RoomsHeated { rooms: 1 } => "The room gets its heat".to_string(),
+        Finding::RoomsHeated { rooms } => format!("All {rooms} rooms get their heat"),
+        Finding::DoesNotFit { short, .. } | Finding::WaterTooCool { short, .. } => {
+            format!("{subject} is {} short", value(short, system))
+        }
+        Finding::NoWall { .. } => format!("{subject} has no wall for baseboard"),
+        Finding::NoLoad { .. } => format!("{subject} loses no heat"),
+        Finding::EnteredTwice { other } => {
+            format!("{subject} and {} share a surface entered twice", room_name(draft, other))
+        }
+        Finding::Drop { drop, .. } => format!("Temperature drop {}", value(drop, system)),
+        Finding::Velocity { velocity, .. } => format!("Velocity {}", value(velocity, system)),
+        Finding::TubeCarries { element, .. } => {
+            format!("{} of element on one loop", value(element, system))
+        }
+        Finding::Supply { supply, .. } => format!("Supply {}", value(supply, system)),
+        Finding::ReturnCool { back, .. } => format!("Return {}", value(back, system)),
+        Finding::OutsideData { water, .. } => format!("Water at {}", value(water, system)),
+        Finding::NotFinite => format!("{subject}: a result is no number"),
+    }
+}
+
+/// The value, the limit it is held against, and why it matters.
+pub fn check_detail(check: &Check, system: System) -> String {
+    let holds = check.severity == Severity::Holds;
+    match check.finding {
+        Finding::RoomsHeated { .. } => "Each at the water temperature that reaches it.".to_string(),
+        Finding::DoesNotFit { needed, fitted, .. } => format!(
+            "It needs {} of finned length; the pieces that fit its walls have {}.",
+            value(needed, system),
+            value(fitted, system)
+        ),
+        Finding::WaterTooCool { water, room, .. } => format!(
+            "Water arrives at {} in a room of {}. Before the load is met it has cooled to the \
+             room: no length would do.",
+            value(water, system),
+            value(room, system)
+        ),
+        Finding::NoWall { load } => {
+            format!("It loses {} and has no free stretch of wall.", value(load, system))
+        }
+        Finding::NoLoad { load } => format!(
+            "Its loss comes to {}. Is everything entered that lies between it and outdoors?",
+            value(load, system)
+        ),
+        Finding::EnteredTwice { .. } => {
+            "Heat between two rooms is counted from one entry; the other room then knows."
+                .to_string()
+        }
+        Finding::Drop { limit, .. } if holds => {
+            format!(
+                "Up to {} is as planned: whole feet and pipes add a little.",
+                value(limit, system)
+            )
+        }
+        Finding::Drop { limit, .. } => {
+            format!("More than {}: the last rooms get cool water.", value(limit, system))
+        }
+        Finding::Velocity { velocity, least, .. } if velocity < least => format!(
+            "Below {} water may not carry air to the eliminator (common practice).",
+            value(least, system)
+        ),
+        Finding::Velocity { most, .. } if !holds => {
+            format!("Above {} the loop is heard (common practice).", value(most, system))
+        }
+        Finding::Velocity { least, most, .. } => format!(
+            "Between {} and {}: quiet, and air is carried along.",
+            value(least, system),
+            value(most, system)
+        ),
+        Finding::TubeCarries { carries, practice, .. } => format!(
+            "By physics this tube carries {} at this drop and 4 ft/s; practice stops near {}.",
+            value(carries, system),
+            value(practice, system)
+        ),
+        Finding::Supply { limit, .. } if holds => {
+            format!("The boiler's limit is {}.", value(limit, system))
+        }
+        Finding::Supply { limit, .. } => {
+            format!("The boiler stops at {}: it cannot make this water.", value(limit, system))
+        }
+        Finding::ReturnCool { least, .. } => format!(
+            "Below {} flue gas may condense in a boiler that is not made for it, and eat it \
+             (common practice).",
+            value(least, system)
+        ),
+        Finding::OutsideData { most, .. } => format!(
+            "The water data end at {}. At the pressure of a house, water near there boils.",
+            value(most, system)
+        ),
+        Finding::NotFinite => {
+            "Nothing that follows from it is to be trusted. Look for a zero or a slip of a digit."
+                .to_string()
+        }
+    }
+}
+
+/// A way out.
+pub fn remedy(remedy: Remedy, system: System) -> String {
+    match remedy {
+        Remedy::MoreWall { length } => {
+            format!("Free {} more of wall, or use another wall", value(length, system))
+        }
+        Remedy::HotterWater { supply } => format!("Supply at {}", value(supply, system)),
+        Remedy::MoveFirst => "Make it the first room on the loop".to_string(),
+        Remedy::HigherOutputElement => "A taller element with more output".to_string(),
+        Remedy::ReduceLoss => "Less loss: insulate, seal, better glass".to_string(),
+        Remedy::AddFreeWall => "Add a wall with a free stretch, inside walls too".to_string(),
+        Remedy::AddSurfaces => "Add its walls, ceiling and floor".to_string(),
+        Remedy::RemoveOneEntry => "Remove it from one of the two rooms".to_string(),
+        Remedy::MoreFlow { flow } => format!("Flow of {} or more", value(flow, system)),
+        Remedy::LessFlow { flow } => format!("Flow of {} or less", value(flow, system)),
+        Remedy::OtherTube { tube: other } => format!("{} instead", tube(other)),
+        Remedy::SmallerDrop => "Plan a smaller temperature drop".to_string(),
+        Remedy::LargerDrop => "Plan a larger temperature drop".to_string(),
+        Remedy::SecondCircuit => "Split the rooms into two circuits".to_string(),
+        Remedy::LowerSupply { supply } => format!("Supply at {} or less", value(supply, system)),
+        Remedy::MixingValveOrBypass => {
+            "A bypass or mixing valve that keeps the boiler warm, set by the installer".to_string()
+        }
+        Remedy::PurgeAtHighFlow => "Purge hard when filling, and vent the high points".to_string(),
+    }
+}

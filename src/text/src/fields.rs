@@ -1,0 +1,168 @@
+//! Labels and hints of fields, and the names of the things they belong to.
+
+use finrun_engine::building::{OpeningId, RoomId, SurfaceId};
+use finrun_engine::job::{
+    CircuitField, Draft, ElementField, Field, HouseField, OpeningField, PointField, RoomField,
+    SurfaceField,
+};
+use finrun_engine::quantity::{System, Value, show};
+
+/// A room's name, or its place on the loop while it has none.
+pub fn room_name(draft: &Draft, id: RoomId) -> String {
+    match draft.rooms.iter().enumerate().find(|(_, room)| room.id == id) {
+        Some((_, room)) if !room.name.trim().is_empty() => room.name.trim().to_string(),
+        Some((index, _)) => format!("Room {}", index + 1),
+        None => "Room".to_string(),
+    }
+}
+
+/// A surface's name, such as "North wall" or "Wall 2".
+pub fn surface_name(draft: &Draft, room: RoomId, id: SurfaceId) -> String {
+    let Some(room) = draft.room(room) else { return String::new() };
+    let Some(surface) = room.surfaces.iter().find(|surface| surface.id == id) else {
+        return String::new();
+    };
+    let kind = super::surface_kind(surface.kind);
+    let name = surface.name.trim();
+    if !name.is_empty() {
+        return format!("{kind} {name}");
+    }
+    let alike: Vec<_> = room.surfaces.iter().filter(|s| s.kind == surface.kind).collect();
+    match alike.iter().position(|s| s.id == id) {
+        Some(index) if alike.len() > 1 => format!("{kind} {}", index + 1),
+        _ => kind.to_string(),
+    }
+}
+
+fn opening_name(draft: &Draft, room: RoomId, surface: SurfaceId, id: OpeningId) -> String {
+    let Some(surface) = draft.surface(room, surface) else { return String::new() };
+    let Some(opening) = surface.openings.iter().find(|opening| opening.id == id) else {
+        return String::new();
+    };
+    let kind = super::opening_kind(opening.kind);
+    let alike: Vec<_> = surface.openings.iter().filter(|o| o.kind == opening.kind).collect();
+    match alike.iter().position(|o| o.id == id) {
+        Some(index) if alike.len() > 1 => format!("{kind} {}", index + 1),
+        _ => kind.to_string(),
+    }
+}
+
+/// The label over the box.
+pub fn field_label(field: Field) -> &'static str {
+    match field {
+        Field::House(field) => match field {
+            HouseField::Outdoors => "Outdoor temperature on the design day",
+            HouseField::Indoors => "Room temperature",
+            HouseField::Altitude => "Height above sea level",
+            HouseField::AirChanges => "Air changes",
+        },
+        Field::Element(field) => match field {
+            ElementField::Output => "Rated output",
+            ElementField::Water => "Rated at an average water temperature of",
+            ElementField::Air => "Rated with entering air of",
+            ElementField::Exponent => "Exponent",
+            ElementField::RatingFlow => "Rated at a flow of",
+            ElementField::Derate => "Share of the rating that counts",
+            ElementField::BarePerPiece => "Tube without fins on each piece",
+            ElementField::EndAllowance => "Wall taken by end caps and fittings, each run",
+        },
+        Field::Point(_, PointField::Water) => "Water",
+        Field::Point(_, PointField::Output) => "Output",
+        Field::Stock => "Stock lengths",
+        Field::Circuit(field) => match field {
+            CircuitField::Supply => "Supply water from the boiler",
+            CircuitField::BoilerLimit => "Boiler's highest water temperature",
+            CircuitField::Drop => "Temperature drop around the loop",
+            CircuitField::Flow => "Flow",
+            CircuitField::PipeSurroundings => "Air around the pipes",
+            CircuitField::PipeFilm => "Heat passed by a bare pipe's surface",
+            CircuitField::ReturnPipe => "Pipe from the last room to the boiler",
+            CircuitField::ReturnElbows => "Elbows on it",
+            CircuitField::BoilerElbows => "Elbows in the boiler room",
+            CircuitField::BoilerTees => "Tees, straight through, in the boiler room",
+            CircuitField::BoilerValves => "Ball valves in the boiler room",
+            CircuitField::EquipmentHead => "Head lost in boiler and equipment",
+        },
+        Field::Room(_, field) => match field {
+            RoomField::FloorLength => "Floor, length",
+            RoomField::FloorWidth => "Floor, width",
+            RoomField::FloorArea => "Floor area, if it is no rectangle",
+            RoomField::Height => "Ceiling height",
+            RoomField::Temperature => "Temperature of this room",
+            RoomField::AirChanges => "Air changes of this room",
+            RoomField::PipeTo => "Pipe from the room before, or the boiler",
+            RoomField::Elbows => "Elbows on it",
+        },
+        Field::Surface(_, _, field) => match field {
+            SurfaceField::Length => "Length",
+            SurfaceField::Height => "Height",
+            SurfaceField::Area => "Area",
+            SurfaceField::BehindTemperature => "Temperature behind it",
+            SurfaceField::U => "U-value",
+            SurfaceField::R => "R-value",
+            SurfaceField::Free => "Free for baseboard",
+        },
+        Field::Opening(_, _, _, field) => match field {
+            OpeningField::Width => "Width",
+            OpeningField::Height => "Height",
+            OpeningField::FromLeft => "From the left corner",
+            OpeningField::U => "U-value",
+            OpeningField::R => "R-value",
+        },
+    }
+}
+
+/// What the label leaves open, in one line; empty for most.
+pub fn field_note(field: Field) -> &'static str {
+    match field {
+        Field::House(HouseField::Outdoors) => {
+            "The temperature that 99 % of hours stay above. Your building department knows it."
+        }
+        Field::House(HouseField::AirChanges) => "Follows from the choice above; type to overrule.",
+        Field::Element(ElementField::Output) => "Per foot or metre of finned length.",
+        Field::Element(ElementField::Exponent) => "1.3 to 1.45 for most fin-tube.",
+        Field::Element(ElementField::RatingFlow) => "Ratings are printed at 1 or 4 gpm.",
+        Field::Element(ElementField::Derate) => {
+            "Less than 100 % for altitude, a damper, carpet under the inlet: your judgement."
+        }
+        Field::Circuit(CircuitField::EquipmentHead) => {
+            "Boiler, air eliminator, flow check: from their data sheets."
+        }
+        Field::Surface(_, _, SurfaceField::U | SurfaceField::R)
+        | Field::Opening(_, _, _, OpeningField::U | OpeningField::R) => {
+            "Of the whole assembly, air films included."
+        }
+        Field::Surface(_, _, SurfaceField::Free) => {
+            "Along the floor, in one stretch; 0 for none. Blank: all but the doors."
+        }
+        Field::Opening(_, _, _, OpeningField::FromLeft) => "As you stand in the room.",
+        _ => "",
+    }
+}
+
+/// Which thing a field belongs to, for an error summary: "Kitchen, north wall, window".
+pub(crate) fn field_owner(draft: &Draft, field: Field) -> String {
+    match field {
+        Field::House(_) => "House".to_string(),
+        Field::Element(_) | Field::Stock => "Element".to_string(),
+        Field::Point(row, _) => format!("Maker's table, row {}", row + 1),
+        Field::Circuit(_) => "Loop".to_string(),
+        Field::Room(room, _) => room_name(draft, room),
+        Field::Surface(room, surface, _) => {
+            format!("{}, {}", room_name(draft, room), surface_name(draft, room, surface))
+        }
+        Field::Opening(room, surface, opening, _) => format!(
+            "{}, {}, {}",
+            room_name(draft, room),
+            surface_name(draft, room, surface),
+            opening_name(draft, room, surface, opening)
+        ),
+    }
+}
+
+/// The range that a field takes.
+pub fn bounds_hint(field: Field, system: System) -> String {
+    let spec = field.spec();
+    let limit = |si| show(Value::new(spec.kind, si), system).text();
+    format!("{} to {}", limit(spec.least), limit(spec.most))
+}

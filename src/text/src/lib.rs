@@ -1,0 +1,30 @@
+//! Every word that people read, one typed function a message.
+//!
+//! A crate of its own, so that the page and the developer commands say the same thing, a second
+//! language is checked by the compiler, and the tests read every message without a browser.
+
+mod checks;
+mod choices;
+mod fields;
+mod page;
+mod problems;
+mod safety;
+mod working;
+
+pub use checks::{check_detail, check_title, remedy, severity};
+pub use choices::{
+    air_class, assembly, behind, flow_basis, heating_effect, opening_kind, origin, part,
+    rating_basis, surface_kind, tube, u_value_basis,
+};
+pub use fields::{bounds_hint, field_label, field_note, room_name, surface_name};
+pub use page::*;
+pub use problems::{file_problem, problem, problem_at};
+pub use safety::{CAUTIONS, Caution};
+pub use working::{formula_text, source, symbol_meaning};
+
+use finrun_engine::quantity::{System, Value, show};
+
+/// A value with its unit, as the page shows it.
+pub fn value(value: impl Into<Value>, system: System) -> String {
+    show(value.into(), system).text()
+}

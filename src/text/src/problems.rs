@@ -1,0 +1,155 @@
+//! What is wrong with something typed or opened: the field, the value, the remedy.
+
+use crate::fields::{bounds_hint, field_label, field_owner};
+use finrun_engine::emitter::{FitError, PointFault};
+use finrun_engine::job::{Draft, FieldError, OpenError, Problem};
+use finrun_engine::quantity::{Kind, ReadError, System, Value, show};
+
+/// One field's error in a sentence or two.
+pub fn problem(error: &FieldError, system: System) -> String {
+    let label = field_label(error.field);
+    let typed = &error.typed;
+    let text = |value: Value| show(value, system).text();
+    match &error.problem {
+        Problem::Missing => format!("{label} is missing. Type {}.", what(error)),
+        Problem::Unreadable(reason) => unreadable(typed, reason, error),
+        Problem::BelowLeast { least } => {
+            format!("“{typed}” is less than {}. {}", text(*least), takes(error, system))
+        }
+        Problem::AboveMost { most } => {
+            format!("“{typed}” is more than {}. {}", text(*most), takes(error, system))
+        }
+        Problem::NotWhole => format!("“{typed}” is no whole number. Count them: 0, 1, 2 …"),
+        Problem::OpeningsTooLarge { openings, surface } => format!(
+            "The windows and doors come to {}, the surface to {}. Make one smaller, or correct \
+             the surface.",
+            text(*openings),
+            text(*surface)
+        ),
+        Problem::TallerThanWall { wall } => {
+            format!(
+                "It is taller than its wall of {}. Make it lower, or the wall higher.",
+                text(*wall)
+            )
+        }
+        Problem::PastWallEnd { end, wall } => format!(
+            "It ends {} from the left corner, and the wall is {} long. Make it narrower, or move \
+             it to the left.",
+            text(*end),
+            text(*wall)
+        ),
+        Problem::Overlaps { ends } => format!(
+            "It overlaps another one that ends {} from the left corner. Move one, or make one \
+             narrower.",
+            text(*ends)
+        ),
+        Problem::LongerThanWall { wall } => {
+            format!(
+                "It is longer than the wall of {}. Shorten it, or correct the wall.",
+                text(*wall)
+            )
+        }
+        Problem::NotAboveAir { air } => format!(
+            "The water must be warmer than the entering air of {}. Type the average water \
+             temperature of the rating.",
+            text(*air)
+        ),
+        Problem::TooFewPoints => {
+            "Two rows at least, with different water temperatures, make a curve. Add a row."
+                .to_string()
+        }
+        Problem::NoFit(reason) => no_fit(*reason).to_string(),
+        Problem::NoStock => "No stock length is chosen. Choose one at least.".to_string(),
+    }
+}
+
+fn takes(error: &FieldError, system: System) -> String {
+    format!("It takes {}.", bounds_hint(error.field, system))
+}
+
+fn what(error: &FieldError) -> &'static str {
+    match error.field.spec().kind {
+        Kind::Length => "feet and inches, or metres",
+        Kind::Temperature => "degrees",
+        Kind::Area => "square feet, or square metres",
+        _ => "a number",
+    }
+}
+
+fn unreadable(typed: &str, reason: &ReadError, error: &FieldError) -> String {
+    let example = match error.field.spec().kind {
+        Kind::Length => "Write 7' 6 1/2\", 7.5 ft or 2.3 m.",
+        Kind::SmallLength => "Write 4 in or 100 mm.",
+        Kind::Temperature => "Write 70, 70 °F or 21 °C.",
+        Kind::Power | Kind::LinearPower => "Write a number, with its unit if it is another.",
+        _ => "Write a number, such as 12 or 12.5.",
+    };
+    match reason {
+        ReadError::Empty => format!("Nothing is typed. {example}"),
+        ReadError::TooLong => format!("That is too long for a number. {example}"),
+        ReadError::NotANumber { part } => {
+            format!("“{typed}” cannot be read: “{part}” is no number. {example}")
+        }
+        ReadError::AmbiguousComma { part, thousands, decimal } => {
+            format!("“{part}” may be {thousands} or {decimal}. Write the one you mean.")
+        }
+        ReadError::UnknownUnit { part } => {
+            format!("“{part}” is no unit for this. {example}")
+        }
+        ReadError::UnitsMissing => {
+            format!("“{typed}” has two numbers without marks between. {example}")
+        }
+        ReadError::OutOfOrder => {
+            format!("“{typed}” mixes units in an order that cannot be read. {example}")
+        }
+        ReadError::ZeroDenominator => format!("“{typed}” divides by zero. {example}"),
+    }
+}
+
+fn no_fit(reason: FitError) -> &'static str {
+    match reason {
+        FitError::Reference => "The water must be warmer than the entering air. Correct one.",
+        FitError::Point { fault, .. } => match fault {
+            PointFault::NotFinite => "This row is no number. Correct it.",
+            PointFault::WaterNotAboveAir => {
+                "This row's water is no warmer than the entering air. Correct one."
+            }
+            PointFault::OutputNotPositive => "This row gives no heat. Correct it.",
+            PointFault::FlowNotPositive => "This row has no flow. Correct it.",
+        },
+        FitError::TooFewTemperatures => {
+            "All rows have the same water temperature. Add one at another."
+        }
+        FitError::NoConvergence => {
+            "No smooth curve goes through these rows. Look for a slip: output must grow with the \
+             water's temperature."
+        }
+    }
+}
+
+/// An error with the thing it belongs to, for a summary: "Kitchen, Wall 1: Length is missing …".
+pub fn problem_at(draft: &Draft, error: &FieldError, system: System) -> String {
+    format!("{}: {}", field_owner(draft, error.field), problem(error, system))
+}
+
+/// Why a file is no job.
+pub fn file_problem(error: &OpenError) -> String {
+    match error {
+        OpenError::Newer { version } => format!(
+            "This file was written by a newer Finrun (file version {version}). Update this one, \
+             then open it again."
+        ),
+        OpenError::UnknownVersion { version } => {
+            format!("This file says version {version}, which does not exist. It may be damaged.")
+        }
+        OpenError::RepeatedId { id } => format!(
+            "This file is damaged: the number {id} stands for two things. Use an earlier copy."
+        ),
+        OpenError::TooLarge { count, most } => {
+            format!("This file has {count} of a thing that a house has at most {most} of.")
+        }
+        OpenError::StockLength { feet } => {
+            format!("This file has a stock length of {feet} ft; pieces are 2 to 10 ft long.")
+        }
+    }
+}

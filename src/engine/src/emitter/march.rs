@@ -36,8 +36,9 @@ pub struct Cooling {
 /// Without length, flow, or excess over the air there is no heat, and the outlet is the inlet.
 ///
 /// Against an integration with the specific heat varying along the way, 690 random loops came out
-/// within 0.005 K of each outlet and 0.03 % of each heat. For the same reason two lengths in a row
-/// give the whole only that closely; with one specific heat ([`cool_at_specific_heat`]) they give
+/// within 0.005 K of each outlet and 0.04 % of each heat; an element that cools its water by 50 K
+/// at a stroke is further off. For the same reason two lengths in a row give the whole only that
+/// closely; with one specific heat ([`cool_at_specific_heat`]) they give
 /// it exactly.
 pub fn cool(element: &Element, stream: Stream, air: Temperature, length: Length) -> Cooling {
     let Stream { fluid, flow, temperature } = stream;

@@ -35,37 +35,36 @@ const USUAL_PLACES: [&str; 9] = [
     "C:\\Program Files\\Google\\Chrome\\Application",
 ];
 
+/// Variables by which a person names both; the browser tests are told by the same ones.
+const CHROME: &str = "FINRUN_CHROME";
+const DRIVER: &str = "FINRUN_CHROMEDRIVER";
+
 /// Finds a browser and its driver, or installs Debian's where that needs no question.
 pub(crate) fn ready() -> Result<Browser> {
     if let Some(browser) = find() {
         return Ok(browser);
+    }
+    if env::var_os(CHROME).is_some() || env::var_os(DRIVER).is_some() {
+        bail!(
+            "{CHROME} or {DRIVER} is set, but no browser and driver of the same version are found by it"
+        );
     }
     if install_from_apt()
         && let Some(browser) = find()
     {
         return Ok(browser);
     }
-    bail!(
-        "no Chromium or Chrome with a chromedriver of the same version: {}",
-        how_to_get()
-    )
+    bail!("no Chromium or Chrome with a chromedriver of the same version: {}", how_to_get())
 }
 
 fn find() -> Option<Browser> {
-    let chromes = candidates("FINRUN_CHROME", &CHROMES);
-    let drivers = candidates("FINRUN_CHROMEDRIVER", &["chromedriver"]);
-    for chrome in &chromes {
-        for driver in &drivers {
-            if fit(chrome, driver) {
-                println!("{} with {}", chrome.display(), driver.display());
-                return Some(Browser {
-                    chrome: chrome.clone(),
-                    driver: driver.clone(),
-                });
-            }
-        }
-    }
-    None
+    let chromes = candidates(CHROME, &CHROMES);
+    let drivers = candidates(DRIVER, &["chromedriver"]);
+    let pairs =
+        chromes.iter().flat_map(|chrome| drivers.iter().map(move |driver| (chrome, driver)));
+    let (chrome, driver) = pairs.into_iter().find(|(chrome, driver)| fit(chrome, driver))?;
+    println!("{} with {}", chrome.display(), driver.display());
+    Some(Browser { chrome: chrome.clone(), driver: driver.clone() })
 }
 
 /// What the person chose by a variable, and otherwise all that stand on PATH or in the usual places.
@@ -76,22 +75,14 @@ fn candidates(variable: &str, names: &[&str]) -> Vec<PathBuf> {
     let path = env::var_os("PATH").unwrap_or_default();
     // Hosted runners name the driver's folder in this variable.
     let named = env::var_os("CHROMEWEBDRIVER").map(PathBuf::from);
-    let folders: Vec<PathBuf> = env::split_paths(&path)
-        .chain(named)
-        .chain(USUAL_PLACES.map(PathBuf::from))
-        .collect();
+    let folders: Vec<PathBuf> =
+        env::split_paths(&path).chain(named).chain(USUAL_PLACES.map(PathBuf::from)).collect();
     let suffix = env::consts::EXE_SUFFIX;
-    let mut found: Vec<PathBuf> = names
+    names
         .iter()
-        .flat_map(|name| {
-            folders
-                .iter()
-                .map(move |folder| folder.join(format!("{name}{suffix}")))
-        })
+        .flat_map(|name| folders.iter().map(move |folder| folder.join(format!("{name}{suffix}"))))
         .filter(|file| file.is_file())
-        .collect();
-    found.dedup();
-    found
+        .collect()
 }
 
 /// A driver serves only the browser of its own main version. One that does not tell is tried.
@@ -105,9 +96,8 @@ fn fit(chrome: &Path, driver: &Path) -> bool {
 
 fn main_version(program: &Path) -> Option<u32> {
     let said = run::output(Command::new(program).arg("--version")).ok()?;
-    let version = said
-        .split_whitespace()
-        .find(|word| word.starts_with(|c: char| c.is_ascii_digit()))?;
+    let version =
+        said.split_whitespace().find(|word| word.starts_with(|c: char| c.is_ascii_digit()))?;
     version.split('.').next()?.parse().ok()
 }
 
@@ -125,26 +115,14 @@ fn install_from_apt() -> bool {
         };
     println!("installing chromium and chromium-driver with apt-get, once");
     let apt = |arguments: &[&str]| {
-        let words: Vec<&str> = before
-            .iter()
-            .chain(["apt-get"].iter())
-            .chain(arguments)
-            .copied()
-            .collect();
+        let words: Vec<&str> =
+            before.iter().chain(["apt-get"].iter()).chain(arguments).copied().collect();
         let mut command = Command::new(words[0]);
-        command
-            .args(&words[1..])
-            .env("DEBIAN_FRONTEND", "noninteractive");
+        command.args(&words[1..]).env("DEBIAN_FRONTEND", "noninteractive");
         run::patient(&mut command, "apt-get")
     };
     let outcome = apt(&["update"]).and_then(|()| {
-        apt(&[
-            "install",
-            "--yes",
-            "--no-install-recommends",
-            "chromium",
-            "chromium-driver",
-        ])
+        apt(&["install", "--yes", "--no-install-recommends", "chromium", "chromium-driver"])
     });
     if let Err(failure) = &outcome {
         eprintln!("{failure:#}");

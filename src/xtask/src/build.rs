@@ -26,10 +26,7 @@ pub(crate) fn build() -> Result<PathBuf> {
 
 /// All that the build takes from the network, so that the rest runs without one.
 pub(crate) fn fetch_packages() -> Result<()> {
-    run::patient(
-        project::cargo().args(["fetch", "--locked"]),
-        "fetching the Rust packages",
-    )
+    run::patient(project::cargo().args(["fetch", "--locked"]), "fetching the Rust packages")
 }
 
 fn trunk(tools: &Tools, next: &Path) -> Result<()> {
@@ -47,11 +44,7 @@ fn trunk(tools: &Tools, next: &Path) -> Result<()> {
 fn shrink(tools: &Tools, wasm: &Path) -> Result<()> {
     let smaller = wasm.with_extension("smaller");
     let mut node = Command::new("node");
-    node.arg(&tools.wasm_opt)
-        .arg("-Oz")
-        .arg(wasm)
-        .arg("--output")
-        .arg(&smaller);
+    node.arg(&tools.wasm_opt).arg("-Oz").arg(wasm).arg("--output").arg(&smaller);
     run::loud(&mut node, "wasm-opt")?;
     fs::rename(&smaller, wasm).context("cannot replace the wasm by its smaller form")
 }

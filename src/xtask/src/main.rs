@@ -111,10 +111,10 @@ fn parse_serve(mut arguments: lexopt::Parser) -> Result<Command> {
     while let Some(argument) = arguments.next()? {
         match argument {
             Long("port") => {
-                port = arguments
-                    .value()?
-                    .parse()
-                    .context("--port takes a number from 0 to 65535")?;
+                let value = arguments.value()?;
+                port = value.to_str().and_then(|port| port.parse().ok()).with_context(|| {
+                    format!("--port takes a number from 0 to 65535, not `{}`", value.display())
+                })?;
             }
             Long("built") => page = serve::Page::AsBuilt,
             other => return Err(other.unexpected().into()),

@@ -8,10 +8,7 @@ use std::process::Command;
 /// another package's variables set.
 pub(crate) fn root() -> PathBuf {
     let package = Path::new(env!("CARGO_MANIFEST_DIR"));
-    package
-        .ancestors()
-        .nth(2)
-        .map_or_else(|| package.to_owned(), Path::to_owned)
+    package.ancestors().nth(2).map_or_else(|| package.to_owned(), Path::to_owned)
 }
 
 /// Where the finished page stands.

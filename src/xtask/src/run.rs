@@ -9,9 +9,7 @@ use anyhow::{Result, anyhow, bail};
 
 /// Runs a program whose own output tells the person what it does.
 pub(crate) fn loud(command: &mut Command, what: &str) -> Result<()> {
-    let status = command
-        .status()
-        .map_err(|error| not_started(command, &error))?;
+    let status = command.status().map_err(|error| not_started(command, &error))?;
     if !status.success() {
         bail!("{what} failed ({status}); its message stands above");
     }
@@ -20,9 +18,7 @@ pub(crate) fn loud(command: &mut Command, what: &str) -> Result<()> {
 
 /// Runs a program and returns what it wrote to standard output.
 pub(crate) fn output(command: &mut Command) -> Result<String> {
-    let output = command
-        .output()
-        .map_err(|error| not_started(command, &error))?;
+    let output = command.output().map_err(|error| not_started(command, &error))?;
     if !output.status.success() {
         let message = String::from_utf8_lossy(&output.stderr);
         bail!("{} failed: {}", name(command), message.trim());
@@ -73,11 +69,7 @@ struct Progress {
 impl Progress {
     fn new() -> Self {
         let now = Instant::now();
-        Self {
-            started: now,
-            spoke: now,
-            packages: 0,
-        }
+        Self { started: now, spoke: now, packages: 0 }
     }
 
     fn saw(&mut self, line: &str) {

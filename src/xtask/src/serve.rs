@@ -64,13 +64,10 @@ fn answer(dist: &Path, request: Request) {
     let read = found.and_then(|file| Some((fs::read(&file).ok()?, content_type(&file))));
     let (status, bytes, kind) = match read {
         Some((bytes, kind)) => (200, bytes, kind),
-        None => (
-            404,
-            b"There is no such file.\n".to_vec(),
-            "text/plain; charset=utf-8",
-        ),
+        None => (404, b"There is no such file.\n".to_vec(), "text/plain; charset=utf-8"),
     };
-    let mut response = Response::from_data(bytes).with_status_code(status);
+    let mut response =
+        Response::from_data(bytes).with_status_code(status).with_chunked_threshold(usize::MAX);
     // A browser asks anew each time, so that it never mixes files of two builds.
     for (name, value) in [
         ("Content-Type", kind),
@@ -90,18 +87,12 @@ fn file_for(dist: &Path, url: &str) -> Option<PathBuf> {
     let path = url.split(['?', '#']).next()?;
     let decoded = percent_decoded(path)?;
     let relative = Path::new(decoded.strip_prefix('/')?);
-    let plain = relative
-        .components()
-        .all(|part| matches!(part, Component::Normal(_)));
+    let plain = relative.components().all(|part| matches!(part, Component::Normal(_)));
     if !plain || decoded.contains(['\\', '\0']) {
         return None;
     }
     let file = dist.join(relative);
-    Some(if file.is_dir() {
-        file.join("index.html")
-    } else {
-        file
-    })
+    Some(if file.is_dir() { file.join("index.html") } else { file })
 }
 
 fn percent_decoded(path: &str) -> Option<String> {
@@ -143,11 +134,7 @@ mod tests {
     fn addresses_lead_to_files_below_the_folder_only() {
         let check = |url: &str, expected: Option<&str>| {
             let found = file_for(Path::new("dist"), url);
-            assert_eq!(
-                found,
-                expected.map(|path| Path::new("dist").join(path)),
-                "{url}"
-            );
+            assert_eq!(found, expected.map(|path| Path::new("dist").join(path)), "{url}");
         };
         check("/", Some(""));
         check("/finrun.js", Some("finrun.js"));

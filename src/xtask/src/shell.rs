@@ -18,19 +18,13 @@ pub(crate) fn complete(dist: &Path) -> Result<()> {
     let template =
         fs::read_to_string(&file).context("cannot read the service worker's template")?;
     for line in UNBUILT {
-        ensure!(
-            template.contains(line),
-            "public/{WORKER} no longer has the line `{line}`"
-        );
+        ensure!(template.contains(line), "public/{WORKER} no longer has the line `{line}`");
     }
 
     // The worker's own text counts too: a cache is never shared by two workers that differ.
     let mut all = Sha256::new_with_prefix(&template);
     let mut list = Vec::new();
-    for name in sizes::files_in(dist)?
-        .into_iter()
-        .filter(|name| name != WORKER)
-    {
+    for name in sizes::files_in(dist)?.into_iter().filter(|name| name != WORKER) {
         let digest = Sha256::digest(fs::read(dist.join(&name))?);
         all.update(&name);
         all.update(digest);
@@ -39,12 +33,7 @@ pub(crate) fn complete(dist: &Path) -> Result<()> {
         let digest = BASE64_STANDARD.encode(digest);
         list.push(format!("  ['./{address}', 'sha256-{digest}'],\n"));
     }
-    let version: String = all
-        .finalize()
-        .iter()
-        .take(8)
-        .map(|byte| format!("{byte:02x}"))
-        .collect();
+    let version: String = all.finalize().iter().take(8).map(|byte| format!("{byte:02x}")).collect();
 
     let [version_line, files_line] = UNBUILT;
     let worker = template

@@ -28,12 +28,7 @@ pub(crate) fn measure(dist: &Path) -> Result<Sizes> {
         .map(|name| {
             let bytes =
                 fs::read(dist.join(&name)).with_context(|| format!("cannot read {name}"))?;
-            Ok(Size {
-                raw: bytes.len(),
-                gzip: gzip(&bytes)?,
-                brotli: brotli(&bytes)?,
-                name,
-            })
+            Ok(Size { raw: bytes.len(), gzip: gzip(&bytes)?, brotli: brotli(&bytes)?, name })
         })
         .collect::<Result<_>>()?;
     Ok(Sizes { files })
@@ -43,10 +38,7 @@ impl Sizes {
     pub(crate) fn print(&self) {
         println!("{:>10} {:>10} {:>10}  bytes", "raw", "gzip", "brotli");
         for file in &self.files {
-            println!(
-                "{:>10} {:>10} {:>10}  {}",
-                file.raw, file.gzip, file.brotli, file.name
-            );
+            println!("{:>10} {:>10} {:>10}  {}", file.raw, file.gzip, file.brotli, file.name);
         }
         let sum = |size: fn(&Size) -> usize| self.files.iter().map(size).sum::<usize>();
         let (raw, gzip) = (sum(|file| file.raw), sum(|file| file.gzip));
@@ -101,11 +93,7 @@ fn gzip(bytes: &[u8]) -> Result<usize> {
 }
 
 fn brotli(bytes: &[u8]) -> Result<usize> {
-    let best = brotli::enc::BrotliEncoderParams {
-        quality: 11,
-        lgwin: 22,
-        ..Default::default()
-    };
+    let best = brotli::enc::BrotliEncoderParams { quality: 11, lgwin: 22, ..Default::default() };
     let mut out = Vec::new();
     brotli::BrotliCompress(&mut &bytes[..], &mut out, &best)?;
     Ok(out.len())

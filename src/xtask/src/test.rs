@@ -3,7 +3,7 @@
 use std::env;
 use std::time::Instant;
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, ensure};
 
 use crate::{browser, build, project, run, sizes, tools};
 
@@ -18,9 +18,7 @@ pub(crate) fn test() -> Result<()> {
         build::fetch_packages()?;
         browser::ready()
     })?;
-    step("format", || {
-        cargo("the format check", &["fmt", "--all", "--check"])
-    })?;
+    step("format", || cargo("the format check", &["fmt", "--all", "--check"]))?;
     step("lints", || {
         let native = [
             "clippy",
@@ -54,22 +52,24 @@ pub(crate) fn test() -> Result<()> {
     })?;
     step("tests in the browser", || {
         let xtask = env::current_exe().context("this program does not know where it stands")?;
-        run::loud(
-            project::cargo()
-                .args([
-                    "test",
-                    "--package",
-                    "finrun-tests",
-                    "--features",
-                    "browser",
-                    "browser",
-                ])
+        let command = || {
+            let mut cargo = project::cargo();
+            cargo
+                .args(["test", "--package", "finrun-tests", "--features", "browser", "browser"])
                 .env("FINRUN_DIST", &dist)
-                .env("FINRUN_XTASK", xtask)
+                .env("FINRUN_XTASK", &xtask)
                 .env("FINRUN_CHROME", &browser.chrome)
-                .env("FINRUN_CHROMEDRIVER", &browser.driver),
-            "a test in the browser",
-        )
+                .env("FINRUN_CHROMEDRIVER", &browser.driver);
+            cargo
+        };
+        run::loud(&mut command(), "a test in the browser")?;
+        // A name that matches nothing would pass as well.
+        let list = run::output(command().args(["--", "--list"]))?;
+        ensure!(
+            list.lines().any(|line| line.ends_with(": test")),
+            "there is no test in the browser"
+        );
+        Ok(())
     })?;
     println!("\nall passed in {:.0} s", started.elapsed().as_secs_f64());
     Ok(())
@@ -84,9 +84,6 @@ fn step<T>(name: &str, act: impl FnOnce() -> Result<T>) -> Result<T> {
     let started = Instant::now();
     let outcome = act();
     let verdict = if outcome.is_ok() { "done" } else { "FAILED" };
-    println!(
-        "== {name}: {verdict} in {:.1} s",
-        started.elapsed().as_secs_f64()
-    );
+    println!("== {name}: {verdict} in {:.1} s", started.elapsed().as_secs_f64());
     outcome
 }

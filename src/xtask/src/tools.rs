@@ -28,20 +28,20 @@ pub(crate) struct Tools {
 
 /// Finds every tool, installing what is missing.
 pub(crate) fn ready() -> Result<Tools> {
+    // Before anything that takes minutes.
+    run::output(Command::new("node").arg("--version")).context("wasm-opt runs on Node")?;
     wasm_target()?;
     let bindgen_version = locked_version("wasm-bindgen")?;
-    let trunk = kept(
-        &format!("trunk-{TRUNK}"),
-        "building Trunk, once, two to five minutes",
-        |to| cargo_install(to, "trunk", TRUNK, &["--locked", "--no-default-features"]),
-    )?;
+    let trunk =
+        kept(&format!("trunk-{TRUNK}"), "building Trunk, once, two to five minutes", |to| {
+            cargo_install(to, "trunk", TRUNK, &["--locked", "--no-default-features"])
+        })?;
     // Without --locked: its own lock file names a package that is no longer served.
     let bindgen = kept(
         &format!("wasm-bindgen-{bindgen_version}"),
         "building wasm-bindgen, once, one to two minutes",
         |to| cargo_install(to, "wasm-bindgen-cli", &bindgen_version, &[]),
     )?;
-    run::output(Command::new("node").arg("--version")).context("wasm-opt runs on Node")?;
     let binaryen = kept(
         &format!("binaryen-{BINARYEN}"),
         "fetching wasm-opt, once, some seconds",
@@ -64,9 +64,7 @@ fn wasm_target() -> Result<()> {
     }
     eprintln!("adding the {TARGET} target to Rust, once");
     run::patient(
-        Command::new("rustup")
-            .args(["target", "add", TARGET])
-            .current_dir(project::root()),
+        Command::new("rustup").args(["target", "add", TARGET]).current_dir(project::root()),
         "adding the wasm target",
     )
 }
@@ -90,16 +88,12 @@ fn cargo_install(to: &Path, name: &str, version: &str, options: &[&str]) -> Resu
 fn npm_install_binaryen(to: &Path) -> Result<()> {
     let npm = if cfg!(windows) { "npm.cmd" } else { "npm" };
     let mut npm = Command::new(npm);
-    npm.args([
-        "install",
-        "--no-save",
-        "--no-audit",
-        "--no-fund",
-        "--prefix",
-    ])
-    .arg(to)
-    .arg(format!("binaryen@{BINARYEN}"))
-    .current_dir(to);
+    // npm would wait for a minute before it says that there is no network.
+    npm.args(["--fetch-retries=1", "--fetch-retry-mintimeout=1000"]);
+    npm.args(["install", "--no-save", "--no-audit", "--no-fund", "--prefix"])
+        .arg(to)
+        .arg(format!("binaryen@{BINARYEN}"))
+        .current_dir(to);
     run::patient(&mut npm, "installing binaryen with npm")
 }
 
@@ -129,11 +123,7 @@ fn kept(name: &str, notice: &str, install: impl FnOnce(&Path) -> Result<()>) -> 
 }
 
 fn shelf() -> Result<PathBuf> {
-    let set = |name: &str| {
-        env::var_os(name)
-            .filter(|value| !value.is_empty())
-            .map(PathBuf::from)
-    };
+    let set = |name: &str| env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from);
     set("XDG_CACHE_HOME")
         .or_else(|| set("HOME").map(|home| home.join(".cache")))
         .or_else(|| set("LOCALAPPDATA"))

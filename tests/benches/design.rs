@@ -1,0 +1,64 @@
+//! How long the page waits for a new result after a keystroke: `cargo xtask bench`.
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use finrun_engine::building::{OpeningKind, SurfaceKind};
+use finrun_engine::design::design;
+use finrun_engine::job::{
+    Draft, Entry, Field, File, HouseField, Job, OpeningField, RoomField, SurfaceField, read,
+};
+use finrun_engine::quantity::System;
+use std::hint::black_box;
+
+fn four_rooms() -> Draft {
+    serde_json::from_str::<File>(include_str!("../jobs/four-rooms.json"))
+        .expect("a job file")
+        .open()
+        .expect("a sound job")
+}
+
+/// A house of `count` rooms, each a little larger than the one before, two walls of it outside.
+fn house(count: u32) -> Draft {
+    let mut draft = Draft::new("Bench", System::Us);
+    let set = |draft: &mut Draft, field, text: String| {
+        let unit = draft.box_unit(field);
+        draft.set_entry(field, Entry { text, unit });
+    };
+    set(&mut draft, Field::House(HouseField::Outdoors), "5".to_string());
+    for index in 0..count {
+        let room = draft.add_room(&format!("Room {index}"));
+        let (length, width) =
+            (10.0 + 0.25 * f64::from(index % 16), 9.0 + 0.5 * f64::from(index % 7));
+        set(&mut draft, Field::Room(room, RoomField::FloorLength), length.to_string());
+        set(&mut draft, Field::Room(room, RoomField::FloorWidth), width.to_string());
+        for side in [length, width] {
+            let wall = draft.add_surface(room, SurfaceKind::Wall).expect("the room is there");
+            set(&mut draft, Field::Surface(room, wall, SurfaceField::Length), side.to_string());
+            let kind = if side == length { OpeningKind::Window } else { OpeningKind::Door };
+            let opening = draft.add_opening(room, wall, kind).expect("the wall is there");
+            let field = Field::Opening(room, wall, opening, OpeningField::Width);
+            set(&mut draft, field, "2' 8\"".to_string());
+        }
+        draft.add_surface(room, SurfaceKind::Ceiling);
+    }
+    draft
+}
+
+fn job(draft: &Draft) -> Job {
+    let reading = read(draft);
+    assert!(reading.errors.is_empty(), "{:?}", reading.errors);
+    reading.job.expect("a whole job")
+}
+
+fn benches(criterion: &mut Criterion) {
+    let four = job(&four_rooms());
+    criterion.bench_function("design of four rooms", |b| b.iter(|| design(black_box(&four))));
+    let draft = house(30);
+    let thirty = job(&draft);
+    criterion.bench_function("design of 30 rooms", |b| b.iter(|| design(black_box(&thirty))));
+    criterion.bench_function("reading and design of 30 rooms", |b| {
+        b.iter(|| design(&job(black_box(&draft))));
+    });
+}
+
+criterion_group!(group, benches);
+criterion_main!(group);

@@ -85,7 +85,8 @@ mod tests {
     #[test]
     fn every_page_survives_its_hash() {
         let key = JobKey("k3x".to_string());
-        let mut pages = vec![Page::Jobs, Page::Safety, Page::About, Page::Room(key.clone(), RoomId(7))];
+        let mut pages =
+            vec![Page::Jobs, Page::Safety, Page::About, Page::Room(key.clone(), RoomId(7))];
         pages.extend(Station::ALL.map(|station| Page::Station(key.clone(), station)));
         for page in pages {
             assert_eq!(Page::from_hash(&page.to_hash()), page);

@@ -34,7 +34,8 @@ pub fn surface_name(draft: &Draft, room: RoomId, id: SurfaceId) -> String {
     }
 }
 
-fn opening_name(draft: &Draft, room: RoomId, surface: SurfaceId, id: OpeningId) -> String {
+/// An opening's name, such as "Window 2".
+pub fn opening_name(draft: &Draft, room: RoomId, surface: SurfaceId, id: OpeningId) -> String {
     let Some(surface) = draft.surface(room, surface) else { return String::new() };
     let Some(opening) = surface.openings.iter().find(|opening| opening.id == id) else {
         return String::new();

@@ -16,11 +16,11 @@ pub use choices::{
     air_class, assembly, behind, flow_basis, heating_effect, opening_kind, origin, part,
     rating_basis, surface_kind, tube, u_value_basis,
 };
-pub use fields::{bounds_hint, field_label, field_note, room_name, surface_name};
+pub use fields::{bounds_hint, field_label, field_note, opening_name, room_name, surface_name};
 pub use page::*;
 pub use problems::{file_problem, problem, problem_at};
 pub use safety::{CAUTIONS, Caution};
-pub use working::{formula_text, source, symbol_meaning};
+pub use working::{Piece, formula_text, set_formula, set_symbol, source, symbol_meaning};
 
 use finrun_engine::quantity::{System, Value, show};
 

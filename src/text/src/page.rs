@@ -1,14 +1,302 @@
 //! Headings, buttons and sentences of the page.
 
-pub fn no_such_job() -> &'static str {
-    "That job is not in this browser."
+use finrun_engine::quantity::System;
+
+/// Declares fixed sentences.
+macro_rules! words {
+    ($($name:ident: $text:literal;)+) => {$(
+        pub const fn $name() -> &'static str { $text }
+    )+};
 }
+
+words! {
+    app_name: "Finrun";
+    app_job: "Hot-water baseboard for your house: heat loss, lengths, and a loop that works.";
+    skip_to_content: "Skip to content";
+
+    jobs: "Jobs";
+    new_job: "New job";
+    new_job_name: "My house";
+    demo: "Try the demo house";
+    demo_note: "A bungalow of our own invention: its numbers are invented too.";
+    open_file: "Open a job file";
+    no_jobs: "Nothing here yet. Start with a new job, or look around in the demo house.";
+    copy: "Copy";
+    rename: "Rename";
+    delete: "Delete";
+    undo_delete: "Bring it back";
+    download: "Download";
+    job_name: "Name of the job";
+    kept_here: "Jobs are kept in this browser, on this device. Download the ones you cannot lose.";
+    cannot_open: "Cannot be opened";
+    download_raw: "Download what is stored";
+
+    station_rooms: "Rooms";
+    station_heat_loss: "Heat loss";
+    station_lengths: "Lengths";
+    station_loop: "Loop";
+    stations: "Stations of this job";
+
+    undo: "Undo";
+    redo: "Redo";
+    units: "Units";
+    units_us: "°F, ft";
+    units_si: "°C, m";
+    saved: "saved";
+    saving: "saving …";
+    not_saved: "not saved";
+    last_good: "Last good results: a field below cannot be read.";
+    another_tab: "This job was changed in another tab. Nothing is saved here until you choose.";
+    take_theirs: "Show the other one";
+    keep_mine: "Keep mine";
+    update_waiting: "A new version of Finrun is ready.";
+    update_now: "Save and reload";
+    offline_ready: "Ready to work offline";
+    offline_pending: "Getting ready to work offline …";
+    offline_failed: "This browser does not keep the page for offline use.";
+    safety: "Safety";
+    about: "About";
+    back: "Back";
+
+    house: "The house";
+    rooms_order: "Rooms, in the order in which the water passes them";
+    add_room: "Add a room";
+    new_room_name: "Name of the new room";
+    no_rooms: "No rooms yet. Name the first one the water will reach.";
+    change: "Change";
+    remove: "Remove";
+    earlier: "Earlier";
+    later: "Later";
+    how_tight: "How tight is the house?";
+    room_name_label: "Name";
+    size: "Size";
+    more_of_room: "Shape, temperature and air";
+    pipe_to_room: "Pipe to this room";
+    surfaces: "Walls, ceiling, floor";
+    surfaces_note: "Enter what lies between this room and somewhere colder, and every wall that baseboard may stand on.";
+    add_outside_wall: "Add an outside wall";
+    add_inside_wall: "Add an inside wall";
+    add_ceiling: "Add a ceiling";
+    add_floor: "Add a floor";
+    add_window: "Add a window";
+    add_door: "Add a door";
+    which_side: "Which wall (north, street side …)";
+    behind_label: "Behind it";
+    built_like: "Built like";
+    more_of_surface: "Area, free length";
+    done_room: "Done with this room";
+    no_such_room: "This room is gone. Undo brings it back.";
+    next_room: "Next room";
+    complete: "complete";
+    nothing_between: "no surfaces yet";
+
+    house_loses: "on the design day";
+    no_load_yet: "Enter the outdoor temperature and a room, and its heat loss stands here.";
+    path_air: "Air that leaks in";
+    from_neighbour: "To the room next door";
+    path_by_path: "Path by path";
+
+    element: "The baseboard element";
+    element_note: "As the maker's label or table says. Invented or remembered numbers give invented lengths.";
+    rating: "Rating";
+    heating_effect_question: "Is the rating certified with a heating effect?";
+    stock: "Pieces your shop has";
+    table_row_add: "Add a row";
+    table_row_remove: "Remove row";
+    more_of_element: "Derating, bare tube, end caps";
+    needs: "needs";
+    gets: "gets";
+    no_element: "No element";
+    finned_needed: "finned length needed at this water";
+    short_word: "short by";
+    over_load: "over the load";
+    rule_of_thumb: "load over rated output would say";
+    no_lengths_yet: "Lengths follow from the rooms.";
+    in_pieces: "in";
+    water_in_out: "water";
+
+    follow_the_water: "Follow the water";
+    loop_settings: "Tube, water and flow";
+    tube_label: "Tube";
+    flow_from: "How is the flow fixed?";
+    pipes: "Pipes and boiler room";
+    boiler: "Boiler";
+    drop_word: "drop";
+    length_word: "Length";
+    head_word: "Head";
+    supply: "supply";
+    back_to_boiler: "return";
+    checks: "Checks";
+    remedies: "Ways out";
+    numbers: "The same in numbers";
+    stretch: "Stretch";
+    water_in: "Water in";
+    water_out: "Water out";
+    heat: "Heat";
+    boiler_room: "Boiler room";
+    back_pipe: "Pipe back";
+    flow: "Flow";
+    velocity: "Velocity";
+    head: "Head for the circulator";
+    drop: "Temperature drop";
+    boiler_gives: "The boiler gives";
+    no_loop_yet: "The loop follows from the rooms.";
+
+    mend_first: "To mend or fill in";
+    assumed: "assumed";
+    change_sign: "Change the sign of";
+    safety_title: "Before you build";
+    about_title: "About Finrun";
+    yes: "Yes";
+    feet_mark: "ft";
+    inch_mark: "in";
+    remove_deleted: "Close";
+    no_such_job: "That job is not in this browser.";
+    storage_full: "The browser's storage is full or blocked. Download the job to keep it.";
+    file_too_large: "That file is too large for a job. Choose a Finrun job file.";
+    result_line: "Result";
+    unit_factor: "(units)";
+    done_with_errors: "This room is not complete yet.";
+}
+
+/// What the calculation rests on, paragraph by paragraph.
+pub const ABOUT: &[&str] = &[
+    "Finrun sizes hot-water fin-tube baseboard: the heat loss of each room, stock lengths of \
+     element at the water temperature that reaches it, and a checked series loop. It works without \
+     a network, without an account, and keeps jobs in this browser alone.",
+    "Heat loss: steady transmission through each surface and the air that leaks in, on the design \
+     day. U-values by ISO 6946, IECC default tables, or yours. No gains from sun or people, no \
+     reheat, no hidden safety factor.",
+    "Element: the rating's power law, carried along the tube exactly as the water cools. Pieces are \
+     chosen room by room from the supply on: the least nominal length that covers the load and fits \
+     the wall.",
+    "Loop: water properties after IAPWS, friction after Darcy, Weisbach and Colebrook, fittings in \
+     the form of Crane TP-410 from memory.",
+    "Limits: one series loop; ground is an unheated space at a temperature you type; no part load, \
+     no expansion tank, no circulator curve yet. What stands marked as common practice or judgement \
+     has no source.",
+    "Typeface: Barlow Semi Condensed, SIL Open Font License 1.1.",
+];
+
 pub fn deleted(name: &str) -> String {
     format!("Deleted {name}.")
 }
+
 pub fn brought_back(name: &str) -> String {
     format!("{name} is back.")
 }
-pub fn storage_full() -> &'static str {
-    "The browser's storage is full or blocked. Download the job to keep it."
+
+pub fn copy_name(name: &str) -> String {
+    format!("{name}, copy")
+}
+
+pub fn missing_count(count: usize) -> String {
+    match count {
+        1 => "1 thing missing".to_string(),
+        count => format!("{count} things missing"),
+    }
+}
+
+pub fn rooms_done(done: usize, all: usize) -> String {
+    match (done, all) {
+        (_, 0) => "none yet".to_string(),
+        (done, all) if done == all => format!("{done} done"),
+        (done, all) => format!("{done} of {all}"),
+    }
+}
+
+pub fn checks_to_see(count: usize) -> String {
+    match count {
+        0 => "all hold".to_string(),
+        count => format!("{count} to see"),
+    }
+}
+
+pub fn checks_hold(count: usize) -> String {
+    match count {
+        1 => "1 check holds".to_string(),
+        count => format!("{count} checks hold"),
+    }
+}
+
+pub fn pieces(count: usize) -> String {
+    match count {
+        1 => "1 piece".to_string(),
+        count => format!("{count} pieces"),
+    }
+}
+
+pub fn rooms_short(count: usize) -> String {
+    match count {
+        0 => "no room short".to_string(),
+        1 => "1 room short".to_string(),
+        count => format!("{count} rooms short"),
+    }
+}
+
+/// Beside a button that acts on one of many: "Remove Kitchen".
+pub fn act_on(act: &str, name: &str) -> String {
+    format!("{act} {name}")
+}
+
+pub fn cannot_save(reason: &str) -> String {
+    match reason.is_empty() {
+        true => storage_full().to_string(),
+        false => format!("{} ({reason})", storage_full()),
+    }
+}
+
+pub fn bad_file(reason: &str) -> String {
+    format!("This file is no Finrun job, or it is damaged ({reason}). Nothing was changed.")
+}
+
+pub fn units_name(system: System) -> &'static str {
+    match system {
+        System::Us => units_us(),
+        System::Si => units_si(),
+    }
+}
+
+/// Spoken after a recalculation.
+pub fn spoken_result(load: &str, length: &str, checks: &str) -> String {
+    format!("House {load}, {length} of element, {checks}.")
+}
+
+pub fn free_for_baseboard(length: &str) -> String {
+    format!("free for baseboard {length}")
+}
+
+pub fn wall_picture(name: &str) -> String {
+    format!("{name}, as you stand before it")
+}
+
+pub fn loop_picture(supply: &str, back: &str) -> String {
+    format!("The loop from boiler to boiler, water from {supply} to {back}")
+}
+
+pub fn short_by(power: &str) -> String {
+    format!("{power} short")
+}
+
+pub fn table_row(number: usize) -> String {
+    format!("Row {number}")
+}
+
+pub fn fitted(output: &str, water: &str, exponent: &str) -> String {
+    format!(
+        "Fitted by least squares: {output} at {water}, exponent {exponent}. Rows are taken at the \
+         rating flow above."
+    )
+}
+
+pub fn pipe_to(room: &str) -> String {
+    format!("Pipe to {room}")
+}
+
+pub fn pressure_lost(stretch: &str) -> String {
+    format!("Pressure lost, {stretch}")
+}
+
+pub fn water_after(stretch: &str) -> String {
+    format!("Water after {stretch}")
 }

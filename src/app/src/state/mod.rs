@@ -1,10 +1,12 @@
 //! What the page knows: the open draft, what follows from it, and how it got there.
 
 mod history;
+mod offline;
 pub mod store;
 mod sync;
 
 pub use history::EditKey;
+pub use offline::Offline;
 pub use store::Listed;
 
 use crate::page::{JobKey, Page};
@@ -25,13 +27,22 @@ pub struct App {
     pub key: RwSignal<Option<JobKey>>,
     pub draft: RwSignal<Draft>,
     pub outcome: Memo<Outcome>,
+    /// The outcome's job and design: changes only when they do.
+    pub solved: Memo<Option<(Job, Design)>>,
     pub save: RwSignal<SaveState>,
     /// What was deleted last and can be brought back.
     pub deleted: RwSignal<Option<(JobKey, String, String)>>,
+    /// What went wrong with a file that was opened.
+    pub trouble: RwSignal<Option<String>>,
+    pub offline: RwSignal<Offline>,
+    /// A new version waits for consent.
+    pub update: RwSignal<bool>,
     /// A sentence for the live region.
     pub said: RwSignal<String>,
     /// Fields that were left once: their errors show.
     pub left: RwSignal<BTreeSet<Field>>,
+    /// Blanks that show as errors, since the reader said to be done.
+    pub asked: RwSignal<BTreeSet<Field>>,
     history: RwSignal<History>,
     /// Units for a new job, and for pages outside any job.
     pub units: RwSignal<System>,
@@ -80,10 +91,15 @@ impl App {
             key,
             draft,
             outcome,
+            solved: Memo::new(move |_| outcome.with(|outcome| outcome.solved.clone())),
             save: RwSignal::new(SaveState::Saved),
             deleted: RwSignal::new(None),
+            trouble: RwSignal::new(None),
+            offline: RwSignal::new(Offline::Pending),
+            update: RwSignal::new(false),
             said: RwSignal::new(String::new()),
             left: RwSignal::new(BTreeSet::new()),
+            asked: RwSignal::new(BTreeSet::new()),
             history: RwSignal::new(History::default()),
             units: RwSignal::new(System::Us),
         }
@@ -95,6 +111,8 @@ impl App {
         sync::follow_hash(self);
         sync::save_when_changed(self);
         sync::follow_other_tabs(self);
+        offline::follow_worker(self);
+        sync::follow_keys(self);
     }
 
     pub fn system(self) -> System {
@@ -150,6 +168,12 @@ impl App {
         self.left.update(|left| {
             left.insert(field);
         });
+    }
+
+    /// Shows the errors of these fields, blanks included.
+    pub fn ask_for(self, fields: Vec<Field>) {
+        self.left.update(|left| left.extend(fields.iter().copied()));
+        self.asked.update(|asked| asked.extend(fields));
     }
 
     pub fn say(self, sentence: String) {

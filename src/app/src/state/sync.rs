@@ -1,12 +1,13 @@
 //! Keeps address, storage and other tabs in step with the state.
 
 use super::{App, SaveState, store};
-use crate::page::{JobKey, Page};
-use crate::text;
-use finrun_engine::job::Draft;
+use crate::page::{JobKey, Page, Station};
+use finrun_engine::job::{Draft, Field};
+use finrun_text as text;
 use leptos::ev;
 use leptos::prelude::*;
 use std::time::Duration;
+use wasm_bindgen::JsCast;
 
 /// Writes at most this long after the last input.
 const SAVE_AFTER: Duration = Duration::from_millis(300);
@@ -39,6 +40,38 @@ pub(super) fn save_when_changed(app: App) {
             app.save_now();
         }
     });
+}
+
+/// Undo and redo by keys, outside of boxes, which have an undo of their own.
+pub(super) fn follow_keys(app: App) {
+    window_event_listener(ev::keydown, move |event| {
+        let in_box = document()
+            .active_element()
+            .is_some_and(|element| matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA"));
+        if in_box || !(event.ctrl_key() || event.meta_key()) {
+            return;
+        }
+        match (event.key().to_lowercase().as_str(), event.shift_key()) {
+            ("z", false) => app.undo(),
+            ("z", true) | ("y", false) => app.redo(),
+            _ => return,
+        }
+        event.prevent_default();
+    });
+}
+
+/// Puts the focus into a field, opening what it is folded into.
+fn focus_field(field: Field) {
+    let Some(element) = document().get_element_by_id(&field.to_string()) else { return };
+    let mut above = element.parent_element();
+    while let Some(parent) = above {
+        if parent.tag_name() == "DETAILS" {
+            // An attribute without a value; setting it cannot fail.
+            let _ = parent.set_attribute("open", "");
+        }
+        above = parent.parent_element();
+    }
+    let _ = element.unchecked_into::<web_sys::HtmlElement>().focus();
 }
 
 pub(super) fn follow_other_tabs(app: App) {
@@ -82,6 +115,8 @@ impl App {
     fn open(self, key: JobKey, draft: Draft) {
         self.history.set(Default::default());
         self.left.set(Default::default());
+        self.asked.set(Default::default());
+        self.trouble.set(None);
         self.save.set(SaveState::Saved);
         // The key last: results of the old job must not pass for the new one's last good ones.
         batch(move || {
@@ -142,15 +177,49 @@ impl App {
     pub fn add_job(self, draft: Draft) {
         let key = store::fresh_key();
         match store::write(&key, &store::to_text(&draft)) {
-            Ok(()) => self.go(&Page::Station(key, crate::page::Station::Rooms)),
+            Ok(()) => self.go(&Page::Station(key, Station::Rooms)),
             Err(reason) => {
                 // Without storage the job still opens; the banner says that it will not be kept.
                 self.open(key.clone(), draft);
                 self.save.set(SaveState::Failed(reason));
-                self.go(&Page::Station(key, crate::page::Station::Rooms));
+                self.go(&Page::Station(key, Station::Rooms));
             }
         }
         self.refresh_jobs();
+    }
+
+    /// Puts a copy into storage without going there.
+    pub fn add_copy(self, draft: Draft) {
+        match store::write(&store::fresh_key(), &store::to_text(&draft)) {
+            Ok(()) => self.trouble.set(None),
+            Err(reason) => self.trouble.set(Some(text::cannot_save(&reason))),
+        }
+        self.refresh_jobs();
+    }
+
+    /// Hands the open draft to the reader as a file, as it stands on the page.
+    pub fn download_open(self) {
+        self.draft.with_untracked(|draft| {
+            crate::files::download(&crate::files::file_name(&draft.name), &store::to_text(draft));
+        });
+    }
+
+    /// Goes to the page of a field and puts the focus there.
+    pub fn go_to_field(self, field: Field) {
+        let Some(job) = self.key.get_untracked() else { return };
+        let page = match field {
+            Field::House(_) => Page::Station(job, Station::Rooms),
+            Field::Element(_) | Field::Point(..) | Field::Stock => {
+                Page::Station(job, Station::Lengths)
+            }
+            Field::Circuit(_) => Page::Station(job, Station::Loop),
+            Field::Room(room, _) | Field::Surface(room, ..) | Field::Opening(room, ..) => {
+                Page::Room(job, room)
+            }
+        };
+        self.go(&page);
+        // The page is drawn once the browser has told us of the new address.
+        set_timeout(move || focus_field(field), Duration::from_millis(60));
     }
 
     pub fn delete_job(self, key: JobKey, name: String) {

@@ -11,6 +11,7 @@ mod field;
 mod file;
 mod read;
 mod resolve;
+mod shown;
 mod table;
 
 pub use draft::{
@@ -23,7 +24,8 @@ pub use field::{
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use read::{FieldError, Problem, Reading, read};
-pub use resolve::{Resolved, resolve};
+pub use resolve::{Resolved, WallShape, resolve, wall_shape};
+pub use shown::{assumed_text, box_text, echo};
 
 use crate::building::{Room, Site};
 use crate::emitter::Element;

@@ -175,3 +175,45 @@ pub(super) fn runs_between_doors(
         .collect::<Option<Vec<_>>>()?;
     Some(free_runs(Length::from_si(wall), &doors))
 }
+
+/// A wall as one stands before it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WallShape {
+    pub length: Length,
+    pub height: Length,
+    /// Kind, distance from the left corner, width, height.
+    pub openings: Vec<(OpeningKind, Length, Length, Length)>,
+    /// Where baseboard can stand.
+    pub runs: Vec<crate::building::Run>,
+}
+
+/// The shape of a wall, while every measure in it has a value.
+pub fn wall_shape(draft: &Draft, room: RoomId, id: SurfaceId) -> Option<WallShape> {
+    let surface = draft.surface(room, id)?;
+    let own = |field| resolve(draft, Field::Surface(room, id, field)).si().map(Length::from_si);
+    let openings = surface
+        .openings
+        .iter()
+        .zip(places(draft, room, id)?)
+        .map(|(opening, left)| {
+            let size = |field| {
+                let field = Field::Opening(room, id, opening.id, field);
+                resolve(draft, field).si().map(Length::from_si)
+            };
+            Some((opening.kind, left, size(OpeningField::Width)?, size(OpeningField::Height)?))
+        })
+        .collect::<Option<Vec<_>>>()?;
+    let runs = match draft.entry(Field::Surface(room, id, SurfaceField::Free)) {
+        Some(_) => {
+            let length = own(SurfaceField::Free)?;
+            vec![crate::building::Run { start: Length::ZERO, length }]
+        }
+        None => runs_between_doors(draft, room, id)?,
+    };
+    Some(WallShape {
+        length: own(SurfaceField::Length)?,
+        height: own(SurfaceField::Height)?,
+        openings,
+        runs,
+    })
+}

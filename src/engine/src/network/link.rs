@@ -2,7 +2,7 @@
 
 use crate::building::RoomId;
 use crate::emitter::{self, Element};
-use crate::fluid::Stream;
+use crate::fluid::{Fluid, Stream};
 use crate::pipe::{self, Fitting, STANDARD_GRAVITY, Tube};
 use crate::quantity::{Length, Power, Pressure, Temperature, Transmittance, Velocity};
 use serde::Serialize;
@@ -70,6 +70,12 @@ pub struct Passage {
 }
 
 impl Passage {
+    /// All pressure lost on the stretch, as the height of its own water.
+    pub fn head(&self) -> Length {
+        let mean = self.water_in + (self.water_out - self.water_in) / 2.0;
+        pipe::head(self.pressure_drop(), Fluid::Water.density(mean))
+    }
+
     /// All pressure lost on the stretch.
     pub fn pressure_drop(&self) -> Pressure {
         self.friction + self.fittings + self.equipment

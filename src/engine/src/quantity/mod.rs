@@ -9,7 +9,9 @@ mod show;
 mod unit;
 
 pub use read::{ReadError, Reading, read};
-pub use show::{FeetInches, Shown, decimals, display_unit, group_thousands, show, show_in};
+pub use show::{
+    FeetInches, Shown, decimals, display_unit, group_thousands, show, show_in, show_precise,
+};
 pub use unit::{Kind, System, Unit};
 
 use serde::{Deserialize, Serialize};

@@ -60,6 +60,9 @@ pub fn read(text: &str, default: Unit) -> Result<Reading, ReadError> {
         Some(rest) => (true, rest.trim_start()),
         None => (false, text.strip_prefix('+').unwrap_or(&text).trim_start()),
     };
+    if rest.is_empty() {
+        return Err(ReadError::NotANumber { part: clip(&text) });
+    }
     let parts = split_parts(rest, default)?;
     let mut total = join_parts(&parts)?;
     if negative {
@@ -67,8 +70,8 @@ pub fn read(text: &str, default: Unit) -> Result<Reading, ReadError> {
     }
     let unit = parts[0].unit;
     let (offset_num, offset_den) = unit.offset();
-    let shifted = total.plus(Ratio { num: offset_num, den: offset_den });
-    Ok(Reading { si: shifted.times(scale(unit)).to_f64(), unit })
+    let shifted = total.plus(Ratio { num: offset_num, den: offset_den })?;
+    Ok(Reading { si: shifted.times(scale(unit))?.to_f64(), unit })
 }
 
 /// Curly marks, typographic fractions, odd spaces and minus signs as a keyboard has them.
@@ -141,7 +144,7 @@ fn join_parts(parts: &[Part]) -> Result<Ratio, ReadError> {
     match parts {
         [only] => Ok(only.value),
         [Part { value: feet, unit: Unit::Foot }, Part { value: inches, unit: Unit::Inch }] => {
-            Ok(feet.plus(inches.times(Ratio { num: 1, den: 12 })))
+            feet.plus(inches.times(Ratio { num: 1, den: 12 })?)
         }
         _ => Err(ReadError::OutOfOrder),
     }
@@ -164,7 +167,7 @@ fn take_number(text: &str) -> Result<(Ratio, &str), ReadError> {
     if is_fraction && first.den == 1 {
         let (top, after) = take_digits(spaced)?;
         let (part, rest) = fraction(top, after.trim_start_matches('/'))?;
-        return Ok((first.plus(part), rest));
+        return Ok((first.plus(part)?, rest));
     }
     Ok((first, rest))
 }
@@ -262,17 +265,18 @@ impl Ratio {
         Ratio { num: self.num / divisor, den: self.den / divisor }
     }
 
-    fn plus(self, other: Ratio) -> Ratio {
-        Ratio { num: self.num * other.den + other.num * self.den, den: self.den * other.den }
-            .reduced()
+    fn plus(self, other: Ratio) -> Result<Ratio, ReadError> {
+        let (left, right) = (product(self.num, other.den)?, product(other.num, self.den)?);
+        let num = left.checked_add(right).ok_or(ReadError::TooLong)?;
+        Ok(Ratio { num, den: product(self.den, other.den)? }.reduced())
     }
 
-    fn times(self, other: Ratio) -> Ratio {
+    fn times(self, other: Ratio) -> Result<Ratio, ReadError> {
         let (a, b) = (self.reduced(), other.reduced());
-        // Cross-reduction keeps the products far inside 128 bits.
+        // Cross-reduction keeps the products of ordinary numbers far inside 128 bits.
         let left = Ratio { num: a.num, den: b.den }.reduced();
         let right = Ratio { num: b.num, den: a.den }.reduced();
-        Ratio { num: left.num * right.num, den: left.den * right.den }
+        Ok(Ratio { num: product(left.num, right.num)?, den: product(left.den, right.den)? })
     }
 
     /// The nearest double: 64 bits of quotient with the remainder folded into the last one.
@@ -292,6 +296,11 @@ impl Ratio {
         let value = sticky as f64 * libm::exp2(-f64::from(up) - f64::from(down));
         if num < 0 { -value } else { value }
     }
+}
+
+/// A fraction of two numbers of seventeen digits can pass 128 bits: no honest measure does.
+fn product(a: i128, b: i128) -> Result<i128, ReadError> {
+    a.checked_mul(b).ok_or(ReadError::TooLong)
 }
 
 fn gcd(a: u128, b: u128) -> u128 {

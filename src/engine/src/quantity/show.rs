@@ -129,6 +129,22 @@ pub fn show_in(value: Value, unit: Unit) -> Shown {
     Shown { number: rounded(number, decimals(unit)), unit: unit.symbol() }
 }
 
+/// Shows `value` in `unit` with five significant digits, as a working needs to be followed.
+pub fn show_precise(value: Value, unit: Unit) -> Shown {
+    let number = unit.from_si(value.si);
+    let size = number.abs();
+    let whole = match size > 0.0 && size.is_finite() {
+        true => (libm::log10(size).floor() as i32 + 1).clamp(-8, 5),
+        false => 5,
+    };
+    let text = rounded(number, (5 - whole) as usize);
+    let number = match text.contains('.') {
+        true => text.trim_end_matches('0').trim_end_matches('.').to_string(),
+        false => text,
+    };
+    Shown { number, unit: unit.symbol() }
+}
+
 /// Rounded half away from zero, with thousands marks from 10 000 on, and a true minus sign.
 fn rounded(number: f64, decimals: usize) -> String {
     if !number.is_finite() {

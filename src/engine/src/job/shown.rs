@@ -1,0 +1,81 @@
+//! How a stored entry shows in its box when the page is in other units than it was typed in.
+
+use super::draft::Draft;
+use super::field::Field;
+use super::resolve::{Resolved, resolve};
+use crate::quantity::{FeetInches, Kind, System, Unit, Value, read, show, show_in};
+
+/// The text in the box of `field`: as typed, or converted while the page shows other units.
+///
+/// The draft is not touched, so that switching back shows what was typed, to the last character.
+pub fn box_text(draft: &Draft, field: Field) -> String {
+    let Some(entry) = draft.entry(field) else { return String::new() };
+    let unit = draft.box_unit(field);
+    if entry.unit == unit {
+        return entry.text.clone();
+    }
+    match read(&entry.text, entry.unit) {
+        // A text that names its unit reads the same beside any box.
+        Ok(reading) if reading.unit != entry.unit => entry.text.clone(),
+        Ok(reading) => in_unit(reading.si, unit),
+        Err(_) => entry.text.clone(),
+    }
+}
+
+/// What was read, when it differs in form from what was typed; empty otherwise.
+pub fn echo(draft: &Draft, field: Field) -> String {
+    let Resolved::Typed { si, unit } = resolve(draft, field) else { return String::new() };
+    let value = Value::new(field.spec().kind, si);
+    let shows_feet = value.kind == Kind::Length && draft.units == System::Us;
+    if shows_feet {
+        FeetInches::nearest(si, 16).to_string()
+    } else if unit != draft.box_unit(field) {
+        show(value, draft.units).text()
+    } else {
+        String::new()
+    }
+}
+
+/// A number for a box: five significant digits, so that a converted value reads back closely.
+fn in_unit(si: f64, unit: Unit) -> String {
+    if unit == Unit::Foot {
+        return feet_text(si);
+    }
+    let number = unit.from_si(si);
+    let size = number.abs().max(1e-9);
+    // Digits before the point, at most one less than none for numbers below one tenth.
+    let whole = (libm::log10(size).floor() as i32 + 1).clamp(-3, 5);
+    let text = format!("{number:.*}", (5 - whole) as usize);
+    match text.contains('.') {
+        true => text.trim_end_matches('0').trim_end_matches('.').to_string(),
+        false => text,
+    }
+}
+
+/// `7' 6 1/2"`, as it is typed.
+fn feet_text(si: f64) -> String {
+    let FeetInches { negative, feet, inches, fraction } = FeetInches::nearest(si, 16);
+    let sign = if negative { "-" } else { "" };
+    let fraction = match fraction {
+        (0, _) => String::new(),
+        (top, bottom) => format!(" {top}/{bottom}"),
+    };
+    match (inches, fraction.is_empty()) {
+        (0, true) => format!("{sign}{feet}'"),
+        (inches, _) => format!("{sign}{feet}' {inches}{fraction}\""),
+    }
+}
+
+/// What is taken while `field` is blank, as text; empty when nothing is.
+pub fn assumed_text(draft: &Draft, field: Field) -> String {
+    match (draft.entry(field), resolve(draft, field)) {
+        (None, Resolved::Assumed { si }) => {
+            let value = Value::new(field.spec().kind, si);
+            match value.kind {
+                Kind::Length if draft.units == System::Us => FeetInches::nearest(si, 4).to_string(),
+                _ => show_in(value, draft.box_unit(field)).text(),
+            }
+        }
+        _ => String::new(),
+    }
+}

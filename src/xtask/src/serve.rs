@@ -1,18 +1,25 @@
 //! A small server for the finished page, on this machine only.
+//!
+//! Each connection has a thread of its own and carries one answer. tiny_http 0.12 was here before:
+//! its pool of threads leaves a connection waiting for good when several come at once, as a
+//! browser's do.
 
 use std::fs;
-use std::io::ErrorKind;
-use std::net::{Ipv4Addr, TcpListener};
+use std::io::{self, BufRead, BufReader, ErrorKind, Read, Write};
+use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::{Component, Path, PathBuf};
 use std::thread;
+use std::time::Duration;
 
-use anyhow::{Context, Result, anyhow, bail, ensure};
-use tiny_http::{Header, Method, Request, Response, Server};
+use anyhow::{Context, Result, bail, ensure};
 
 use crate::{build, project};
 
-/// A browser asks for several files at once.
-const WORKERS: usize = 8;
+/// Much more than a browser's request for a file takes.
+const LONGEST_REQUEST: u64 = 64 * 1024;
+
+/// A browser opens connections ahead of need and may never use them.
+const PATIENCE: Duration = Duration::from_secs(60);
 
 pub(crate) enum Page {
     BuildFirst,
@@ -31,19 +38,21 @@ pub(crate) fn serve(port: u16, page: Page) -> Result<()> {
         "target/dist holds no page; build it with `cargo xtask dist`"
     );
     let address = listener.local_addr().context("the port has no address")?;
-    let server = Server::from_listener(listener, None)
-        .map_err(|error| anyhow!("cannot serve on {address}: {error}"))?;
     println!("http://{address}/");
+    accept(&listener, &dist)
+}
+
+fn accept(listener: &TcpListener, dist: &Path) -> ! {
     thread::scope(|scope| {
-        for _ in 0..WORKERS {
-            scope.spawn(|| {
-                for request in server.incoming_requests() {
-                    answer(&dist, request);
-                }
-            });
+        loop {
+            match listener.accept() {
+                // The browser may go at any time; that concerns nobody.
+                Ok((connection, _)) => drop(scope.spawn(move || answer(dist, &connection).ok())),
+                // Too many files are open, or the like: it passes.
+                Err(_) => thread::sleep(Duration::from_millis(10)),
+            }
         }
-    });
-    Ok(())
+    })
 }
 
 fn listen(port: u16) -> Result<TcpListener> {
@@ -56,30 +65,44 @@ fn listen(port: u16) -> Result<TcpListener> {
     }
 }
 
-fn answer(dist: &Path, request: Request) {
-    let found = match request.method() {
-        Method::Get | Method::Head => file_for(dist, request.url()),
-        _ => None,
-    };
-    let read = found.and_then(|file| Some((fs::read(&file).ok()?, content_type(&file))));
-    let (status, bytes, kind) = match read {
-        Some((bytes, kind)) => (200, bytes, kind),
-        None => (404, b"There is no such file.\n".to_vec(), "text/plain; charset=utf-8"),
-    };
-    let mut response =
-        Response::from_data(bytes).with_status_code(status).with_chunked_threshold(usize::MAX);
-    // A browser asks anew each time, so that it never mixes files of two builds.
-    for (name, value) in [
-        ("Content-Type", kind),
-        ("Cache-Control", "no-cache"),
-        ("X-Content-Type-Options", "nosniff"),
-    ] {
-        if let Ok(header) = Header::from_bytes(name, value) {
-            response.add_header(header);
+fn answer(dist: &Path, mut connection: &TcpStream) -> io::Result<()> {
+    connection.set_read_timeout(Some(PATIENCE))?;
+    let mut request = BufReader::new(connection.take(LONGEST_REQUEST)).lines();
+    let Some(first) = request.next().transpose()? else { return Ok(()) };
+    // Read to the end: closing a connection with something unread would cut the answer short.
+    for line in request {
+        if line?.is_empty() {
+            break;
         }
     }
-    // The browser may have gone; that concerns nobody.
-    let _ = request.respond(response);
+    connection.write_all(&response(dist, &first))
+}
+
+/// The whole answer to a request by its first line.
+fn response(dist: &Path, request: &str) -> Vec<u8> {
+    const TEXT: &str = "text/plain; charset=utf-8";
+    let words: Vec<&str> = request.split(' ').collect();
+    let (method, found) = match words[..] {
+        [method @ ("GET" | "HEAD"), url, _] => (method, file_for(dist, url)),
+        _ => ("", None),
+    };
+    let read = found.and_then(|file| Some((fs::read(&file).ok()?, content_type(&file))));
+    let (status, body, kind) = match read {
+        Some((body, kind)) => ("200 OK", body, kind),
+        None => ("404 Not Found", b"There is no such file.\n".to_vec(), TEXT),
+    };
+    // A browser asks anew each time, so that it never mixes files of two builds.
+    let head = format!(
+        "HTTP/1.1 {status}\r\n\
+         Content-Type: {kind}\r\n\
+         Content-Length: {}\r\n\
+         Cache-Control: no-cache\r\n\
+         X-Content-Type-Options: nosniff\r\n\
+         Connection: close\r\n\r\n",
+        body.len()
+    );
+    let body = if method == "HEAD" { Vec::new() } else { body };
+    [head.into_bytes(), body].concat()
 }
 
 /// The file that an address stands for. Only plain names lead down from `dist`; nothing leads up.
@@ -129,6 +152,24 @@ fn content_type(file: &Path) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn idle_connections_keep_nobody_waiting() -> Result<()> {
+        let listener = listen(0)?;
+        let address = listener.local_addr()?;
+        thread::spawn(move || accept(&listener, Path::new(env!("CARGO_MANIFEST_DIR"))));
+        let mut connections =
+            (0..20).map(|_| TcpStream::connect(address)).collect::<io::Result<Vec<_>>>()?;
+        for connection in connections.iter_mut().rev().take(10) {
+            connection.set_read_timeout(Some(Duration::from_secs(10)))?;
+            connection.write_all(b"GET /Cargo.toml HTTP/1.1\r\nHost: localhost\r\n\r\n")?;
+            let mut response = String::new();
+            connection.read_to_string(&mut response)?;
+            assert!(response.starts_with("HTTP/1.1 200 OK\r\n"), "{response}");
+            assert!(response.contains("\r\n\r\n[package]\n"), "{response}");
+        }
+        Ok(())
+    }
 
     #[test]
     fn addresses_lead_to_files_below_the_folder_only() {

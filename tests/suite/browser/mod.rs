@@ -1,0 +1,38 @@
+//! The release page in a real browser, driven as a person would use it.
+//!
+//! A test calls [`visit`], which gives it a server, a browser and a fresh profile of its own, so that
+//! tests can run side by side. Programs come from variables that `cargo xtask test` sets.
+
+mod acts;
+mod axe;
+mod driver;
+mod find;
+mod harness;
+mod looks;
+mod network;
+mod page;
+mod process;
+mod server;
+mod smoke;
+
+use std::path::PathBuf;
+
+use page::{Page, View};
+
+/// Does `act` on a page of its own. Afterwards nothing may stand in the console, and nothing may have
+/// been asked of another origin, whatever the test was about.
+#[track_caller]
+fn visit(view: View, act: impl FnOnce(&mut Page)) {
+    let mut page = Page::start(view);
+    act(&mut page);
+    let complaints = page.close();
+    assert!(complaints.is_empty(), "{}", complaints.join("\n"));
+}
+
+/// The path in a variable that `cargo xtask test` sets.
+fn path_from(variable: &str) -> PathBuf {
+    std::env::var_os(variable).map_or_else(
+        || panic!("{variable} is not set: run cargo xtask test, which finds or installs a browser"),
+        PathBuf::from,
+    )
+}

@@ -13,10 +13,10 @@ const BROWSER_FEATURE: &str = "finrun-tests/browser";
 pub(crate) fn test() -> Result<()> {
     let started = Instant::now();
     // All that may be missing or need a network comes first, not after minutes of building.
-    let browser = step("tools and browser", || {
+    let (browser, axe) = step("tools and browser", || {
         tools::ready()?;
         build::fetch_packages()?;
-        browser::ready()
+        Ok((browser::ready()?, tools::axe()?))
     })?;
     step("format", || cargo("the format check", &["fmt", "--all", "--check"]))?;
     step("lints", || {
@@ -59,7 +59,8 @@ pub(crate) fn test() -> Result<()> {
                 .env("FINRUN_DIST", &dist)
                 .env("FINRUN_XTASK", &xtask)
                 .env("FINRUN_CHROME", &browser.chrome)
-                .env("FINRUN_CHROMEDRIVER", &browser.driver);
+                .env("FINRUN_CHROMEDRIVER", &browser.driver)
+                .env("FINRUN_AXE", &axe);
             cargo
         };
         run::loud(&mut command(), "a test in the browser")?;

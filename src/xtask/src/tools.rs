@@ -16,6 +16,7 @@ use crate::{project, run};
 
 const TRUNK: &str = "0.21.14";
 const BINARYEN: &str = "132.0.0";
+const AXE: &str = "4.14.1";
 
 /// Where the tools stand.
 pub(crate) struct Tools {
@@ -42,16 +43,23 @@ pub(crate) fn ready() -> Result<Tools> {
         "building wasm-bindgen, once, one to two minutes",
         |to| cargo_install(to, "wasm-bindgen-cli", &bindgen_version, &[]),
     )?;
-    let binaryen = kept(
-        &format!("binaryen-{BINARYEN}"),
-        "fetching wasm-opt, once, some seconds",
-        npm_install_binaryen,
-    )?;
+    let binaryen =
+        kept(&format!("binaryen-{BINARYEN}"), "fetching wasm-opt, once, some seconds", |to| {
+            npm_install(to, "binaryen", BINARYEN)
+        })?;
     Ok(Tools {
         trunk: trunk.join("bin/trunk"),
         path: path_with(&bindgen.join("bin"))?,
         wasm_opt: binaryen.join("node_modules/binaryen/bin/wasm-opt"),
     })
+}
+
+/// The rules by which the tests judge whether everyone can use the page, as a script.
+pub(crate) fn axe() -> Result<PathBuf> {
+    let axe = kept(&format!("axe-core-{AXE}"), "fetching axe-core, once, some seconds", |to| {
+        npm_install(to, "axe-core", AXE)
+    })?;
+    Ok(axe.join("node_modules/axe-core/axe.min.js"))
 }
 
 /// The standard library for wasm. Looked for first without rustup, which not every system has.
@@ -85,16 +93,16 @@ fn cargo_install(to: &Path, name: &str, version: &str, options: &[&str]) -> Resu
     fs::remove_dir_all(&build).context("cannot remove the tool's build files")
 }
 
-fn npm_install_binaryen(to: &Path) -> Result<()> {
+fn npm_install(to: &Path, name: &str, version: &str) -> Result<()> {
     let npm = if cfg!(windows) { "npm.cmd" } else { "npm" };
     let mut npm = Command::new(npm);
     // npm would wait for a minute before it says that there is no network.
     npm.args(["--fetch-retries=1", "--fetch-retry-mintimeout=1000"]);
     npm.args(["install", "--no-save", "--no-audit", "--no-fund", "--prefix"])
         .arg(to)
-        .arg(format!("binaryen@{BINARYEN}"))
+        .arg(format!("{name}@{version}"))
         .current_dir(to);
-    run::patient(&mut npm, "installing binaryen with npm")
+    run::patient(&mut npm, &format!("installing {name} with npm"))
 }
 
 /// The folder of a tool; `install` fills a fresh folder if there is none yet.

@@ -82,4 +82,7 @@ if (element.disabled || element.getAttribute('aria-disabled') === 'true') {
 }
 // A choice is often drawn by its label, with the box itself out of sight.
 const choice = ['radio', 'checkbox'].includes(element.type);
-return { target: (choice && element.labels[0]) || element };
+const target = (choice && element.labels[0]) || element;
+// A person scrolls until it is in the open. The driver is content with a place under a sticky bar.
+target.scrollIntoView({ block: 'center', behavior: 'instant' });
+return { target };

@@ -1,11 +1,13 @@
 //! From a draft to a job: every value resolved, every clash between values named.
 
+mod openings;
+
 use super::draft::{Behind, Draft, FlowBasis, RoomDraft, SurfaceDraft, UValue};
-use super::field::{CircuitField, Field, HouseField, OpeningField, RoomField, SurfaceField};
+use super::field::{CircuitField, Field, HouseField, RoomField, SurfaceField};
 use super::resolve::{Resolved, resolve, runs_between_doors};
 use super::table::read_baseboard;
 use super::{Circuit, Flow, Job, PipeLeg};
-use crate::building::{self, Opening, Room, RoomId, Run, Site, Surface, SurfaceKind};
+use crate::building::{self, Room, RoomId, Run, Site, Surface, SurfaceKind};
 use crate::emitter::FitError;
 use crate::quantity::{
     Area, ChangeRate, Kind, Length, ReadError, Resistance, Temperature, TemperatureDifference,
@@ -162,8 +164,9 @@ fn read_site(reader: &mut Reader<'_>) -> Option<Site> {
     let outdoors = reader.temperature(Field::House(HouseField::Outdoors));
     let altitude = reader.length(Field::House(HouseField::Altitude));
     // Read for their errors: the rooms take them when they have none of their own.
-    reader.si(Field::House(HouseField::Indoors))?;
-    reader.si(Field::House(HouseField::AirChanges))?;
+    let indoors = reader.si(Field::House(HouseField::Indoors));
+    let air_changes = reader.si(Field::House(HouseField::AirChanges));
+    indoors.and(air_changes)?;
     Some(Site { outdoors: outdoors?, altitude: altitude? })
 }
 
@@ -180,11 +183,9 @@ fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, PipeLe
     let air_changes = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
     let pipe = reader.length(field(RoomField::PipeTo));
     let elbows = reader.count(field(RoomField::Elbows));
-    let surfaces: Vec<Surface> = draft
-        .surfaces
-        .iter()
-        .filter_map(|surface| read_surface(reader, draft.id, surface))
-        .collect();
+    // All are read before one that failed ends it, so that every error is listed.
+    let surfaces: Vec<Option<Surface>> =
+        draft.surfaces.iter().map(|surface| read_surface(reader, draft.id, surface)).collect();
     let room = Room {
         id: draft.id,
         name: draft.name.clone(),
@@ -192,7 +193,7 @@ fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, PipeLe
         height: height?,
         temperature: temperature?,
         air_changes: air_changes?,
-        surfaces,
+        surfaces: surfaces.into_iter().collect::<Option<Vec<_>>>()?,
     };
     Some((room, PipeLeg { length: pipe?, elbows: elbows? }))
 }
@@ -223,7 +224,8 @@ fn read_surface(reader: &mut Reader<'_>, room: RoomId, draft: &SurfaceDraft) -> 
             .temperature(field(SurfaceField::BehindTemperature))
             .map(building::Behind::Unheated),
     };
-    let openings = read_openings(reader, room, draft, wall_length, wall_height, gross_area);
+    let openings =
+        openings::read_openings(reader, room, draft, wall_length, wall_height, gross_area);
     let runs = match is_wall {
         true => read_runs(reader, room, draft, wall_length),
         false => Some(Vec::new()),
@@ -245,77 +247,6 @@ fn read_u(reader: &mut Reader<'_>, value: UValue, u: Field, r: Field) -> Option<
         UValue::TypedU => reader.si(u).map(Transmittance::from_si),
         UValue::TypedR => reader.si(r).map(|si| Resistance::from_si(si).transmittance()),
     }
-}
-
-fn read_openings(
-    reader: &mut Reader<'_>,
-    room: RoomId,
-    draft: &SurfaceDraft,
-    wall_length: Option<Length>,
-    wall_height: Option<Length>,
-    gross_area: Option<Area>,
-) -> Option<Vec<Opening>> {
-    // A hair of slack, so that an opening typed as wide as its wall fits.
-    let slack = Length::from_si(1e-6);
-    let length_value = |length: Length| Value::new(Kind::Length, length.si());
-    let mut openings: Vec<Opening> = Vec::new();
-    for typed in &draft.openings {
-        let field = |field| Field::Opening(room, draft.id, typed.id, field);
-        let width = reader.length(field(OpeningField::Width));
-        let height = reader.length(field(OpeningField::Height));
-        let transmittance =
-            read_u(reader, typed.u_value, field(OpeningField::U), field(OpeningField::R));
-        // Skylights and hatches have no place along a wall.
-        let from_left = match wall_length {
-            Some(_) => reader.length(field(OpeningField::FromLeft)),
-            None => Some(Length::ZERO),
-        };
-        let opening = Opening {
-            id: typed.id,
-            kind: typed.kind,
-            width: width?,
-            height: height?,
-            from_left: from_left?,
-            transmittance: transmittance?,
-        };
-        let end = opening.from_left + opening.width;
-        if let Some(wall) = wall_height
-            && opening.height > wall + slack
-        {
-            let wall = length_value(wall);
-            reader.fail(field(OpeningField::Height), Problem::TallerThanWall { wall });
-        }
-        if let Some(wall) = wall_length {
-            let before = openings.iter().find(|other| {
-                other.kind == opening.kind
-                    && other.from_left + slack < end
-                    && opening.from_left + slack < other.from_left + other.width
-            });
-            if opening.width > wall + slack {
-                let problem = Problem::LongerThanWall { wall: length_value(wall) };
-                reader.fail(field(OpeningField::Width), problem);
-            } else if end > wall + slack {
-                let problem =
-                    Problem::PastWallEnd { end: length_value(end), wall: length_value(wall) };
-                reader.fail(field(OpeningField::FromLeft), problem);
-            } else if let Some(other) = before {
-                let ends = length_value(other.from_left + other.width);
-                reader.fail(field(OpeningField::FromLeft), Problem::Overlaps { ends });
-            }
-        }
-        openings.push(opening);
-    }
-    let total: Area = openings.iter().map(Opening::area).sum();
-    if let (Some(gross), Some(last)) = (gross_area, draft.openings.last())
-        && total.si() > gross.si() + 1e-9
-    {
-        let problem = Problem::OpeningsTooLarge {
-            openings: Value::new(Kind::Area, total.si()),
-            surface: Value::new(Kind::Area, gross.si()),
-        };
-        reader.fail(Field::Opening(room, draft.id, last.id, OpeningField::Width), problem);
-    }
-    Some(openings)
 }
 
 /// The runs between doors, or the one free length that the user typed instead.

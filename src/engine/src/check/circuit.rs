@@ -89,6 +89,10 @@ pub(super) fn tube_carries(job: &Job, design: &Design) -> Option<Check> {
     };
     let carried: Power = flow * Fluid::Water.specific_heat(mean) * drop;
     let given: Power = design.circuit.heat;
+    // Pipes in air warmer than the water can put in more than the elements take out.
+    if given <= Power::ZERO {
+        return None;
+    }
     let carries = element * (carried / given);
     let finding = Finding::TubeCarries { element, carries, practice: practice_length(tube) };
     if element <= carries {

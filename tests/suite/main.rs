@@ -2,5 +2,16 @@
 
 #[cfg(feature = "browser")]
 mod browser;
+mod drafts;
+mod files;
+mod heat_loss;
+mod lengths;
+mod loops;
 mod published;
+mod random_house;
+mod reading;
+mod same_bits;
+mod support;
+mod units;
 mod water_side;
+mod whole_job;

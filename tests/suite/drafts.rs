@@ -1,0 +1,176 @@
+//! Drafts with something wrong in them: the fields that are wrong are named, no others, and
+//! nothing panics.
+
+use crate::random_house::houses;
+use crate::support::{V1_FIXTURE, fields, open, set};
+use finrun_engine::building::SurfaceKind;
+use finrun_engine::design::design;
+use finrun_engine::job::{
+    Behind, CircuitField, Draft, ElementField, Field, FlowBasis, RatingBasis, RoomField,
+    SurfaceField, UValue, read,
+};
+use finrun_engine::job::{OpeningField, PointField};
+use proptest::prelude::*;
+use proptest::sample::Index;
+use std::collections::BTreeSet;
+
+/// Texts that no field takes: unreadable, or beyond every bound.
+const GARBAGE: [&str; 14] = [
+    "abc",
+    "--5",
+    "NaN",
+    "inf",
+    "1/0",
+    "1e99",
+    "7 6 5",
+    "🔥",
+    "٧",
+    "-",
+    "12 parsecs",
+    "1,2,3",
+    "99999999",
+    "-99999999",
+];
+
+/// Whether the reader looks at a field: not the U of a listed wall, not the drop of a typed flow.
+fn is_read(draft: &Draft, field: Field) -> bool {
+    let typed = |field| draft.entry(field).is_some();
+    match field {
+        Field::House(_) => true,
+        Field::Stock => false,
+        Field::Element(ElementField::Output | ElementField::Water | ElementField::Exponent) => {
+            draft.element.rating_basis == RatingBasis::Single
+        }
+        Field::Element(_) => true,
+        Field::Point(..) => draft.element.rating_basis == RatingBasis::Table,
+        Field::Circuit(CircuitField::Drop) => draft.flow_basis == FlowBasis::FromDrop,
+        Field::Circuit(CircuitField::Flow) => draft.flow_basis == FlowBasis::Typed,
+        Field::Circuit(_) => true,
+        Field::Room(room, RoomField::FloorLength | RoomField::FloorWidth) => {
+            !typed(Field::Room(room, RoomField::FloorArea))
+        }
+        Field::Room(..) => true,
+        Field::Surface(room, id, of) => {
+            let surface = draft.surface(room, id).expect("its surface");
+            match of {
+                SurfaceField::U => surface.u_value == UValue::TypedU,
+                SurfaceField::R => surface.u_value == UValue::TypedR,
+                SurfaceField::BehindTemperature => surface.behind == Behind::Unheated,
+                SurfaceField::Length | SurfaceField::Height | SurfaceField::Free => {
+                    surface.kind == SurfaceKind::Wall
+                }
+                SurfaceField::Area => true,
+            }
+        }
+        Field::Opening(room, surface, id, of) => {
+            let opening = draft.opening(room, surface, id).expect("its opening");
+            let surface = draft.surface(room, surface).expect("its surface");
+            match of {
+                OpeningField::U => opening.u_value == UValue::TypedU,
+                OpeningField::R => opening.u_value == UValue::TypedR,
+                OpeningField::FromLeft => surface.kind == SurfaceKind::Wall,
+                OpeningField::Width | OpeningField::Height => true,
+            }
+        }
+    }
+}
+
+/// Types each garbage into its field and holds the reader to naming exactly those that it reads.
+fn check(mut draft: Draft, slips: &[(Field, &str)]) -> Result<(), TestCaseError> {
+    for &(field, text) in slips {
+        set(&mut draft, field, text);
+    }
+    let reading = read(&draft);
+    // In a blank row of the maker's table the other cell is now missing.
+    let blank = |field: &Field| draft.entry(*field).is_none();
+    let other = |field: &Field| match *field {
+        Field::Point(row, PointField::Water) => Some(Field::Point(row, PointField::Output)),
+        Field::Point(row, PointField::Output) => Some(Field::Point(row, PointField::Water)),
+        _ => None,
+    };
+    let slipped = slips.iter().map(|(field, _)| *field);
+    let expected: BTreeSet<String> = slipped
+        .clone()
+        .chain(slipped.filter_map(|field| other(&field).filter(blank)))
+        .filter(|&field| is_read(&draft, field))
+        .map(|field| field.to_string())
+        .collect();
+    let found: BTreeSet<String> =
+        reading.errors.iter().map(|error| error.field.to_string()).collect();
+    prop_assert_eq!(&found, &expected, "{:?}", &reading.errors);
+    prop_assert_eq!(reading.errors.len(), found.len(), "a field named twice");
+    for error in &reading.errors {
+        let typed = draft.entry(error.field).map(|entry| entry.text.clone()).unwrap_or_default();
+        prop_assert_eq!(&error.typed, &typed);
+    }
+    // What is whole is still designed; what is not, is left out.
+    if let Some(job) = reading.job {
+        let broken: BTreeSet<_> = reading
+            .errors
+            .iter()
+            .filter_map(|error| match error.field {
+                Field::Room(room, _) | Field::Surface(room, ..) | Field::Opening(room, ..) => {
+                    Some(room)
+                }
+                _ => None,
+            })
+            .collect();
+        prop_assert_eq!(job.rooms.len(), draft.rooms.len() - broken.len());
+        prop_assert_eq!(design(&job).rooms.len(), job.rooms.len());
+    }
+    Ok(())
+}
+
+fn garbage() -> impl Strategy<Value = &'static str> {
+    proptest::sample::select(&GARBAGE[..])
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    #[test]
+    fn fields_that_cannot_be_read_are_named(
+        draft in houses(),
+        slips in proptest::collection::vec((any::<Index>(), garbage()), 1..4),
+    ) {
+        let fields = fields(&draft);
+        let slips: Vec<(Field, &str)> =
+            slips.iter().map(|(index, text)| (fields[index.index(fields.len())], *text)).collect();
+        check(draft, &slips)?;
+    }
+
+    /// Any text in any field, with any unit of any other kind beside it: never a panic, and a
+    /// number that is none never gets in.
+    #[test]
+    fn no_text_in_any_field_panics(
+        draft in houses(), index in any::<Index>(), text in any::<String>(), other in any::<Index>(),
+    ) {
+        let mut draft = draft;
+        let fields = fields(&draft);
+        let field = fields[index.index(fields.len())];
+        let units = finrun_engine::quantity::Unit::ALL;
+        let unit = units[other.index(units.len())];
+        draft.set_entry(field, finrun_engine::job::Entry { text, unit });
+        if let Some(job) = read(&draft).job {
+            prop_assert_eq!(design(&job).rooms.len(), job.rooms.len());
+        }
+    }
+}
+
+/// The same, field by field, on the file that uses every feature.
+#[test]
+fn each_field_of_the_fixture_is_named_when_it_is_wrong() {
+    let draft = open(V1_FIXTURE);
+    let mut read_fields = 0;
+    for field in fields(&draft) {
+        for text in GARBAGE {
+            check(draft.clone(), &[(field, text)])
+                .unwrap_or_else(|e| panic!("{field} {text}: {e}"));
+        }
+        read_fields += usize::from(is_read(&draft, field));
+    }
+    // A blank row of the maker's table becomes a row with one cell missing.
+    let blank = draft.element.points.iter().position(|p| p.get(PointField::Water).is_none());
+    assert_eq!(blank, Some(2));
+    assert!(read_fields > 80, "{read_fields}");
+}

@@ -1,0 +1,109 @@
+//! What several checks need: jobs from files, jobs typed in code, and their designs.
+
+use finrun_engine::building::{OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
+use finrun_engine::design::{Design, design};
+use finrun_engine::job::{
+    CircuitField, Draft, ElementField, Entry, Field, File, Header, HouseField, Job, OpeningField,
+    PointField, RoomField, SurfaceField, UValue, read,
+};
+use finrun_engine::quantity::System;
+
+pub(crate) const DEMO: &str = include_str!("../../src/app/demo/heron-lane.json");
+pub(crate) const FOUR_ROOMS: &str = include_str!("../jobs/four-rooms.json");
+pub(crate) const V1_FIXTURE: &str = include_str!("../jobs/v1-fixture.json");
+
+/// Opens a job file as the page does: its header first.
+pub(crate) fn open(text: &str) -> Draft {
+    let header: Header = serde_json::from_str(text).expect("a header");
+    header.check().expect("a version that is known");
+    let file: File = serde_json::from_str(text).expect("a job file");
+    file.open().expect("a sound job")
+}
+
+/// Types `text` into the box of `field`.
+pub(crate) fn set(draft: &mut Draft, field: Field, text: &str) {
+    let unit = draft.box_unit(field);
+    draft.set_entry(field, Entry { text: text.to_string(), unit });
+}
+
+pub(crate) fn house(draft: &mut Draft, field: HouseField, text: &str) {
+    set(draft, Field::House(field), text);
+}
+
+pub(crate) fn room(draft: &mut Draft, room: RoomId, field: RoomField, text: &str) {
+    set(draft, Field::Room(room, field), text);
+}
+
+/// A draft with nothing wrong or missing, as a job.
+pub(crate) fn job_of(draft: &Draft) -> Job {
+    let reading = read(draft);
+    assert!(reading.errors.is_empty(), "{:?}", reading.errors);
+    reading.job.expect("a whole job")
+}
+
+pub(crate) fn solve(draft: &Draft) -> (Job, Design) {
+    let job = job_of(draft);
+    let design = design(&job);
+    (job, design)
+}
+
+/// An empty job in US units for a day of 0 °F.
+pub(crate) fn cold_day() -> Draft {
+    let mut draft = Draft::new("Test", System::Us);
+    house(&mut draft, HouseField::Outdoors, "0");
+    draft
+}
+
+/// Adds a room of this floor with no air change, so that its load is that of its surfaces.
+pub(crate) fn add_room(draft: &mut Draft, name: &str, length: &str, width: &str) -> RoomId {
+    let id = draft.add_room(name);
+    room(draft, id, RoomField::FloorLength, length);
+    room(draft, id, RoomField::FloorWidth, width);
+    room(draft, id, RoomField::AirChanges, "0");
+    id
+}
+
+/// Adds an outside wall of a typed U, in Btu/(h ft2 F).
+pub(crate) fn add_wall(draft: &mut Draft, room: RoomId, length: &str, u: &str) -> SurfaceId {
+    let id = draft.add_surface(room, SurfaceKind::Wall).expect("the room is there");
+    draft.surface_mut(room, id).expect("just added").u_value = UValue::TypedU;
+    set(draft, Field::Surface(room, id, SurfaceField::Length), length);
+    set(draft, Field::Surface(room, id, SurfaceField::U), u);
+    id
+}
+
+pub(crate) fn add_opening(
+    draft: &mut Draft,
+    room: RoomId,
+    wall: SurfaceId,
+    kind: OpeningKind,
+    fields: &[(OpeningField, &str)],
+) -> OpeningId {
+    let id = draft.add_opening(room, wall, kind).expect("the wall is there");
+    for &(field, text) in fields {
+        set(draft, Field::Opening(room, wall, id, field), text);
+    }
+    id
+}
+
+/// Every field of a draft.
+pub(crate) fn fields(draft: &Draft) -> Vec<Field> {
+    let mut out: Vec<Field> = HouseField::ALL.iter().copied().map(Field::House).collect();
+    out.extend(ElementField::ALL.iter().copied().map(Field::Element));
+    for row in 0..draft.element.points.len() {
+        out.extend(PointField::ALL.iter().map(|&field| Field::Point(row, field)));
+    }
+    out.extend(CircuitField::ALL.iter().copied().map(Field::Circuit));
+    for room in &draft.rooms {
+        out.extend(RoomField::ALL.iter().map(|&field| Field::Room(room.id, field)));
+        for surface in &room.surfaces {
+            let of = |&field| Field::Surface(room.id, surface.id, field);
+            out.extend(SurfaceField::ALL.iter().map(of));
+            for opening in &surface.openings {
+                let of = |&field| Field::Opening(room.id, surface.id, opening.id, field);
+                out.extend(OpeningField::ALL.iter().map(of));
+            }
+        }
+    }
+    out
+}

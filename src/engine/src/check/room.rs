@@ -1,11 +1,12 @@
 //! Rules on a room: is it heated, and if not, why not and what would help.
 
+use super::circuit::MOST_VELOCITY;
 use super::{Check, Finding, Remedy, Severity, Subject};
 use crate::arrangement::series_loop;
 use crate::building::{Room, RoomLoad};
 use crate::design::{Design, RoomDesign};
-use crate::job::Job;
-use crate::quantity::{Power, Temperature, TemperatureDifference};
+use crate::job::{Flow, Job};
+use crate::quantity::{Power, Temperature, TemperatureDifference, VolumeFlow};
 
 pub(super) fn rooms(job: &Job, design: &Design) -> Vec<Check> {
     let mut out: Vec<Check> = job
@@ -39,7 +40,8 @@ fn one(job: &Job, design: &Design, room: &Room, solved: &RoomDesign) -> Option<C
         return check(Severity::Watch, Finding::NoLoad { load }, remedies);
     }
     let short = solved.short();
-    if short == Power::ZERO {
+    // A room whose result is no number has a finding of its own.
+    if short == Power::ZERO || !short.is_finite() {
         return None;
     }
     let has_run = room.surfaces.iter().any(|surface| !surface.runs.is_empty());
@@ -59,7 +61,13 @@ fn one(job: &Job, design: &Design, room: &Room, solved: &RoomDesign) -> Option<C
     };
     remedies.extend(first_would_do(job, design, room).then_some(Remedy::MoveFirst));
     remedies.extend(hotter_water(job, design, room).map(|supply| Remedy::HotterWater { supply }));
-    remedies.push(Remedy::HigherOutputElement);
+    match finding {
+        // The water runs out of heat before the element does: more of it helps, output does not.
+        Finding::WaterTooCool { .. } => {
+            remedies.extend(more_flow(job, design, room).map(|flow| Remedy::MoreFlow { flow }));
+        }
+        _ => remedies.push(Remedy::HigherOutputElement),
+    }
     remedies.push(Remedy::ReduceLoss);
     check(Severity::Stop, finding, remedies)
 }
@@ -90,7 +98,28 @@ fn first_would_do(job: &Job, design: &Design, room: &Room) -> bool {
     short <= Power::ZERO
 }
 
-/// The lowest supply in whole kelvins above today's that heats the room within the boiler's limit.
+/// The least flow above today's, within a percent, that heats the room before the tube is heard.
+fn more_flow(job: &Job, design: &Design, room: &Room) -> Option<VolumeFlow> {
+    let limit = MOST_VELOCITY * job.circuit.tube.flow_area();
+    let enough = |flow: VolumeFlow| {
+        short_with(job, design, room, |job| job.circuit.flow = Flow::Typed(flow)) <= Power::ZERO
+    };
+    let (mut low, mut high) = (design.circuit.flow, limit);
+    if low >= high || !enough(high) {
+        return None;
+    }
+    while high - low > high * 0.01 {
+        let middle = low + (high - low) / 2.0;
+        match enough(middle) {
+            true => high = middle,
+            false => low = middle,
+        }
+    }
+    Some(high)
+}
+
+/// The lowest supply above today's, within a quarter kelvin, that heats the room and that the
+/// boiler's limit allows.
 fn hotter_water(job: &Job, design: &Design, room: &Room) -> Option<Temperature> {
     let limit = job.circuit.boiler_limit;
     let supply = job.circuit.supply;
@@ -101,7 +130,7 @@ fn hotter_water(job: &Job, design: &Design, room: &Room) -> Option<Temperature> 
         return None;
     }
     let (mut low, mut high) = (supply, limit);
-    // Half a kelvin is finer than any boiler control.
+    // Finer than any boiler control.
     while high - low > TemperatureDifference::from_si(0.25) {
         let middle = low + (high - low) / 2.0;
         match enough(middle) {

@@ -29,12 +29,12 @@ fn try_download(name: &str, content: &str) -> Result<(), JsValue> {
     Url::revoke_object_url(&address)
 }
 
-/// A file name from a job's name: letters and digits, joined by dashes.
+/// A file name from a job's name: its words, joined by dashes.
 pub(crate) fn file_name(job: &str) -> String {
     let words: Vec<String> = job
         .split(|c: char| !c.is_alphanumeric())
         .filter(|word| !word.is_empty())
-        .map(str::to_lowercase)
+        .map(str::to_string)
         .collect();
     let name: String = words.join("-").chars().take(60).collect();
     match name.is_empty() {
@@ -49,7 +49,7 @@ pub(crate) fn open_chosen(app: App, input: &HtmlInputElement) {
     // The same file can be chosen again after it was mended.
     input.set_value("");
     if file.size() > store::MOST_BYTES as f64 {
-        app.trouble.set(Some(text::file_too_large().to_string()));
+        app.trouble.set(text::file_too_large().to_string());
         return;
     }
     spawn_local(async move { app.add_file(&file).await });
@@ -61,10 +61,10 @@ impl App {
         let content = content.ok().and_then(|text| text.as_string()).unwrap_or_default();
         match store::parse(&content) {
             Ok(draft) => {
-                self.trouble.set(None);
+                self.trouble.set(String::new());
                 self.add_job(draft);
             }
-            Err(fault) => self.trouble.set(Some(fault_text(&fault))),
+            Err(fault) => self.trouble.set(fault_text(&fault)),
         }
     }
 }

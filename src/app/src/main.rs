@@ -22,5 +22,5 @@ fn main() {
     let Some(root) = document().get_element_by_id("app") else { return };
     // The static shell has done its work.
     root.set_inner_html("");
-    mount_to(root.unchecked_into(), pages::Root).forget();
+    mount_to(root.unchecked_into(), pages::root).forget();
 }

@@ -10,6 +10,7 @@ pub mod design;
 pub mod emitter;
 pub mod fluid;
 pub mod job;
+pub mod named;
 pub mod network;
 pub mod numeric;
 pub mod pipe;

@@ -5,6 +5,7 @@ use finrun_engine::building::{AirClass, Assembly, OpeningKind, Part, SurfaceKind
 use finrun_engine::emitter::HeatingEffect;
 use finrun_engine::job::{Behind, Draft, FlowBasis, RatingBasis, UValue};
 use finrun_engine::pipe::Tube;
+use finrun_engine::quantity::System;
 
 pub fn tube(tube: Tube) -> &'static str {
     match tube {
@@ -144,4 +145,11 @@ pub fn flow_basis(basis: FlowBasis) -> &'static str {
         FlowBasis::FromDrop => "Follows from a chosen temperature drop",
         FlowBasis::Typed => "I know the flow",
     }
+}
+
+/// A listed assembly's U, its R and where they come from.
+pub fn listed_u(assembly: Assembly, system: System) -> String {
+    let u = assembly.transmittance();
+    let r = crate::value(u.resistance(), system);
+    format!("U {} · R {r} · {}", crate::value(u, system), origin(assembly.origin()))
 }

@@ -14,7 +14,7 @@ words! {
     app_job: "Hot-water baseboard for your house: heat loss, lengths, and a loop that works.";
     skip_to_content: "Skip to content";
 
-    jobs: "Jobs";
+    jobs_title: "Jobs";
     new_job: "New job";
     new_job_name: "My house";
     demo: "Try the demo house";
@@ -102,7 +102,6 @@ words! {
     heating_effect_question: "Is the rating certified with a heating effect?";
     stock: "Pieces your shop has";
     table_row_add: "Add a row";
-    table_row_remove: "Remove row";
     more_of_element: "Derating, bare tube, end caps";
     needs: "needs";
     gets: "gets";
@@ -143,7 +142,6 @@ words! {
     no_loop_yet: "The loop follows from the rooms.";
 
     mend_first: "To mend or fill in";
-    assumed: "assumed";
     change_sign: "Change the sign of";
     safety_title: "Before you build";
     about_title: "About Finrun";
@@ -299,4 +297,12 @@ pub fn pressure_lost(stretch: &str) -> String {
 
 pub fn water_after(stretch: &str) -> String {
     format!("Water after {stretch}")
+}
+
+pub fn table_row_remove(number: usize) -> String {
+    format!("Remove row {number}")
+}
+
+pub fn assumed_value(value: &str) -> String {
+    format!("assumed {value}")
 }

@@ -2,7 +2,7 @@
 //! their feet, the temperature before and after each.
 
 use super::wall::num;
-use crate::parts::in_system;
+use crate::parts::{in_system, live_view};
 use crate::state::use_app;
 use finrun_engine::design::{Design, RoomDesign};
 use finrun_engine::job::Draft;
@@ -22,18 +22,17 @@ const LEAST: f64 = 40.0;
 const GAP: f64 = 22.0;
 const BOILER: f64 = 32.0;
 
-#[component]
-pub(crate) fn LoopDrawing() -> impl IntoView {
+pub(crate) fn loop_drawing() -> AnyView {
     let app = use_app();
-    move || {
+    live_view(move || {
         let system = app.system();
-        app.outcome.with(|outcome| match &outcome.solved {
+        app.solved.with(|solved| match solved {
             Some((_, design)) if !design.rooms.is_empty() => {
                 app.draft.with(|draft| draw(draft, design, system))
             }
             _ => ().into_any(),
         })
-    }
+    })
 }
 
 fn draw(draft: &Draft, design: &Design, system: System) -> AnyView {
@@ -60,7 +59,7 @@ fn draw(draft: &Draft, design: &Design, system: System) -> AnyView {
             class="loop"
             role="img"
             aria-label=text::loop_picture(&supply, &back)
-            viewBox=format!("0 0 {WIDTH} {}", num(y + BOILER + 4.0))
+            viewBox=format!("0 0 {} {}", num(WIDTH), num(y + BOILER + 4.0))
         >
             {boiler(4.0)}
             <text x="88" y="26">

@@ -3,5 +3,5 @@
 mod circuit;
 mod wall;
 
-pub(crate) use circuit::LoopDrawing;
-pub(crate) use wall::{Shows, WallDrawing};
+pub(crate) use circuit::loop_drawing;
+pub(crate) use wall::{Shows, wall_drawing};

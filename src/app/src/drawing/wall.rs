@@ -1,6 +1,6 @@
 //! A wall as one stands before it: windows, doors, what is free for baseboard, the pieces on it.
 
-use crate::parts::in_system;
+use crate::parts::{in_system, live_view};
 use crate::state::use_app;
 use finrun_engine::building::{OpeningKind, RoomId, Run, SurfaceId};
 use finrun_engine::design::Design;
@@ -42,24 +42,23 @@ pub(crate) enum Shows {
     Pieces,
 }
 
-#[component]
-pub(crate) fn WallDrawing(room: RoomId, surface: SurfaceId, shows: Shows) -> impl IntoView {
+pub(crate) fn wall_drawing(room: RoomId, surface: SurfaceId, shows: Shows) -> AnyView {
     let app = use_app();
-    let picture = Memo::new(move |_| {
+    let picture = move || {
         let shape = app.draft.with(|draft| wall_shape(draft, room, surface))?;
-        let pieces = app.outcome.with(|outcome| {
-            let (_, design) = outcome.solved.as_ref()?;
+        let pieces = app.solved.with(|solved| {
+            let (_, design) = solved.as_ref()?;
             Some(wall_pieces(design, room, surface))
         });
         Some((shape, pieces.unwrap_or_default()))
-    });
-    move || {
+    };
+    live_view(move || {
         let name = app.draft.with(|draft| text::surface_name(draft, room, surface));
-        match picture.get() {
+        match picture() {
             Some((shape, pieces)) => draw(&name, &shape, &pieces, shows, app.system()),
             None => ().into_any(),
         }
-    }
+    })
 }
 
 fn draw(
@@ -139,12 +138,12 @@ fn draw(
             class="wall"
             role="img"
             aria-label=text::wall_picture(name)
-            viewBox=format!("0 0 {WIDTH} {}", num(floor + BELOW))
+            viewBox=format!("0 0 {} {}", num(WIDTH), num(floor + BELOW))
         >
             <rect class="plaster" x=num(MARGIN) y=num(MARGIN) width=num(WIDTH - 2.0 * MARGIN) height=num(tall)/>
             {openings}
             {on_floor}
-            <path class="floor-line" d=format!("M0 {0}H{WIDTH}", num(floor))/>
+            <path class="floor-line" d=format!("M0 {}H{}", num(floor), num(WIDTH))/>
         </svg>
     }
     .into_any()

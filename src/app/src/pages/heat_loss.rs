@@ -1,6 +1,6 @@
 //! The second station: what the house loses, room by room and path by path.
 
-use crate::parts::{Working, figure, in_system};
+use crate::parts::{figure, in_system, live_view, words, working};
 use crate::state::use_app;
 use finrun_engine::building::{Part, Path, PathLoss, RoomLoad};
 use finrun_engine::design::Design;
@@ -10,11 +10,10 @@ use finrun_engine::trace::Topic;
 use finrun_text as text;
 use leptos::prelude::*;
 
-#[component]
-pub(crate) fn HeatLoss() -> impl IntoView {
+pub(super) fn heat_loss() -> AnyView {
     let app = use_app();
     let solved = app.solved;
-    move || match solved.get() {
+    live_view(move || match solved.get() {
         Some((job, design)) if !job.rooms.is_empty() => {
             app.draft.with_untracked(|draft| all(draft, &job, &design))
         }
@@ -23,7 +22,7 @@ pub(crate) fn HeatLoss() -> impl IntoView {
             <p>{text::no_load_yet()}</p>
         }
         .into_any(),
-    }
+    })
 }
 
 fn all(draft: &Draft, job: &Job, design: &Design) -> AnyView {
@@ -39,13 +38,11 @@ fn all(draft: &Draft, job: &Job, design: &Design) -> AnyView {
         })
         .collect_view();
     let total = figure("load", design.load);
+    let title = view! {
+        <h1 class="in-summary">{total} " " <small>{text::house_loses()}</small></h1>
+    };
     view! {
-        <Working topic=Topic::HouseLoad>
-            <h1 class="in-summary">
-                {total}
-                " " <small>{text::house_loses()}</small>
-            </h1>
-        </Working>
+        {working(Topic::HouseLoad, title.into_any())}
         {legend()}
         {rooms}
     }
@@ -63,6 +60,7 @@ fn legend() -> AnyView {
                 {text::part(part)}
             </li>
         }
+        .into_any()
     });
     view! { <ul class="parts">{keys.into_iter().collect_view()}</ul> }.into_any()
 }
@@ -88,23 +86,21 @@ fn one_room(draft: &Draft, load: &RoomLoad, most: Power, per_area: Value) -> Any
         .map(|(index, path)| {
             let name = path_name(draft, load, path);
             let loss = figure(&format!("room-{id}.path-{index}"), path.loss);
-            view! {
-                <Working topic=Topic::PathLoss(load.room, path.path)>
-                    <span class="row"><span>{name}</span> {loss}</span>
-                </Working>
-            }
+            let row = view! { <span class="row"><span>{name}</span> {loss}</span> };
+            working(Topic::PathLoss(load.room, path.path), row.into_any())
         })
         .collect_view();
     let density = figure(&format!("room-{id}.per-area"), per_area);
     let total = figure(&format!("room-{id}.load"), load.total);
+    let title = view! {
+        <h2 class="row in-summary">
+            <span>{name} " " <small>{density}</small></span>
+            {total}
+        </h2>
+    };
     view! {
         <section class="room-load">
-            <Working topic=Topic::RoomLoad(load.room)>
-                <h2 class="row in-summary">
-                    <span>{name} " " <small>{density}</small></span>
-                    {total}
-                </h2>
-            </Working>
+            {working(Topic::RoomLoad(load.room), title.into_any())}
             {bar(load, most)}
             <details class="more">
                 <summary>{text::path_by_path()}</summary>
@@ -132,20 +128,23 @@ fn bar(load: &RoomLoad, most: Power) -> AnyView {
             let wide = width * (loss / most);
             let left = x;
             x += wide;
-            Some(view! {
-                <rect class=part_class(part) x=format!("{left:.1}") y="0"
-                    width=format!("{:.1}", (wide - 1.0).max(0.5)) height="12"/>
-            })
+            Some(
+                view! {
+                    <rect class=part_class(part) x=format!("{left:.1}") y="0"
+                        width=format!("{:.1}", (wide - 1.0).max(0.5)) height="12"/>
+                }
+                .into_any(),
+            )
         })
         .collect_view();
-    let label = move || {
+    let label = words(move || {
         let system = app.system();
         let parts: Vec<String> = said
             .iter()
             .map(|(part, loss)| format!("{} {}", text::part(*part), in_system(*loss, system)))
             .collect();
         parts.join(", ")
-    };
+    });
     view! {
         <svg class="bar" role="img" aria-label=label viewBox="0 0 360 12" preserveAspectRatio="none">
             {rects}

@@ -1,9 +1,10 @@
 //! The list of jobs.
 
-use super::plain::Foot;
+use super::plain::foot;
 use crate::files;
 use crate::page::{JobKey, Page, Station};
-use crate::state::{App, Listed, store, use_app};
+use crate::parts::{button, button_on, live_view};
+use crate::state::{Deleted, Listed, store, use_app};
 use finrun_engine::job::Draft;
 use finrun_text as text;
 use leptos::prelude::*;
@@ -12,11 +13,12 @@ use wasm_bindgen::JsCast;
 /// A house of our own invention; its numbers are invented and stay there.
 const DEMO: &str = include_str!("../../demo/heron-lane.json");
 
-#[component]
-pub(crate) fn Jobs() -> impl IntoView {
+pub(crate) fn jobs() -> AnyView {
     let app = use_app();
-    let new_job = move |_| app.add_job(Draft::new(text::new_job_name(), app.units.get_untracked()));
-    let demo = move |_| {
+    let new_job = move || {
+        app.add_job(Draft::new(text::new_job_name(), app.draft.with_untracked(|draft| draft.units)))
+    };
+    let demo = move || {
         // The demo is a file like any other; a test reads it.
         if let Ok(draft) = store::parse(DEMO) {
             app.add_job(draft);
@@ -27,63 +29,68 @@ pub(crate) fn Jobs() -> impl IntoView {
             files::open_chosen(app, &input.unchecked_into());
         }
     };
+    let trouble = live_view(move || match app.trouble.get() {
+        trouble if trouble.is_empty() => ().into_any(),
+        trouble => view! { <p class="banner loud" role="alert">{trouble}</p> }.into_any(),
+    });
+    let deleted = live_view(move || {
+        match app.shelf.get().deleted {
+        Some(Deleted { name, .. }) => view! {
+            <div class="banner" role="status">
+                <p>{text::deleted(&name)}</p>
+                {button("", text::undo_delete(), move || app.undelete_job())}
+                {button("", text::remove_deleted(), move || app.shelf.update(|shelf| shelf.deleted = None))}
+            </div>
+        }
+        .into_any(),
+        None => ().into_any(),
+    }
+    });
+    let list = live_view(move || match app.shelf.get().jobs {
+        jobs if jobs.is_empty() => view! { <p>{text::no_jobs()}</p> }.into_any(),
+        jobs => {
+            let rows = jobs.into_iter().map(job_row).collect_view();
+            view! { <ul class="jobs">{rows}</ul> }.into_any()
+        }
+    });
     view! {
         <header class="top start">
             <p class="job">{text::app_name()}</p>
         </header>
         <main id="content" tabindex="-1" class="start">
-            <h1>{text::jobs()}</h1>
+            <h1>{text::jobs_title()}</h1>
             <p>{text::app_job()}</p>
-            {move || app.trouble.get().map(|trouble| view! {
-                <p class="banner loud" role="alert">{trouble}</p>
-            })}
-            {move || app.deleted.get().map(|(_, name, _)| view! {
-                <div class="banner" role="status">
-                    <p>{text::deleted(&name)}</p>
-                    <button type="button" on:click=move |_| app.undelete_job()>
-                        {text::undo_delete()}
-                    </button>
-                    <button type="button" on:click=move |_| app.deleted.set(None)>
-                        {text::remove_deleted()}
-                    </button>
-                </div>
-            })}
-            <ul class="jobs">
-                <For each=move || app.jobs.get() key=|listed| (listed.key.clone(), listed.name.clone().ok()) let:listed>
-                    <JobRow listed/>
-                </For>
-            </ul>
-            {move || app.jobs.with(Vec::is_empty).then(|| view! { <p>{text::no_jobs()}</p> })}
+            {trouble}
+            {deleted}
+            {list}
             <div class="acts">
-                <button type="button" class="main-act" on:click=new_job>{text::new_job()}</button>
-                <button type="button" on:click=demo>{text::demo()}</button>
+                {button("main-act", text::new_job(), new_job)}
+                {button("", text::demo(), demo)}
                 <label class="file" for="open-file">{text::open_file()}</label>
                 <input id="open-file" type="file" accept=".json,application/json" on:change=choose/>
             </div>
             <p class="note">{text::demo_note()}</p>
             <p class="note">{text::kept_here()}</p>
-            <Foot/>
+            {foot()}
         </main>
     }
     .into_any()
 }
 
-#[component]
-fn JobRow(listed: Listed) -> impl IntoView {
-    let app = use_app();
-    let key = StoredValue::new(listed.key.clone());
+fn job_row(listed: Listed) -> AnyView {
+    let key = listed.key;
     match listed.name {
-        Ok(name) => view! { <li><SoundJob app key name/></li> }.into_any(),
+        Ok(name) => sound_job(key, name),
         Err(fault) => {
-            let save = move |_| {
-                if let Some(raw) = store::raw(&key.get_value()) {
+            let save = move || {
+                if let Some(raw) = store::raw(&key) {
                     files::download("finrun-damaged.json", &raw);
                 }
             };
             view! {
                 <li class="damaged">
                     <p><b>{text::cannot_open()}</b> " " {files::fault_text(&fault)}</p>
-                    <button type="button" on:click=save>{text::download_raw()}</button>
+                    {button("", text::download_raw(), save)}
                 </li>
             }
             .into_any()
@@ -91,22 +98,24 @@ fn JobRow(listed: Listed) -> impl IntoView {
     }
 }
 
-#[component]
-fn SoundJob(app: App, key: StoredValue<JobKey>, name: String) -> impl IntoView {
+fn sound_job(key: JobKey, name: String) -> AnyView {
+    let app = use_app();
+    let key = StoredValue::new(key);
     let renaming = RwSignal::new(false);
     let shown = match name.trim().is_empty() {
         true => text::new_job_name().to_string(),
         false => name.clone(),
     };
-    let label = StoredValue::new(shown.clone());
     let href = Page::Station(key.get_value(), Station::Rooms).to_hash();
-    let copy = move |_| {
+    let label = StoredValue::new(shown);
+    let name = StoredValue::new(name);
+    let copy = move || {
         if let Some(Ok(mut draft)) = store::load(&key.get_value()) {
             draft.name = text::copy_name(&draft.name);
             app.add_copy(draft);
         }
     };
-    let save = move |_| {
+    let save = move || {
         if let Some(raw) = store::raw(&key.get_value()) {
             files::download(&files::file_name(&label.get_value()), &raw);
         }
@@ -115,33 +124,34 @@ fn SoundJob(app: App, key: StoredValue<JobKey>, name: String) -> impl IntoView {
         renaming.set(false);
         app.change_stored(&key.get_value(), |draft| draft.name = name);
     };
-    let act = move |act: &str| text::act_on(act, &label.get_value());
-    view! {
-        <Show
-            when=move || renaming.get()
-            fallback=move || view! {
-                <a class="job-link" href=href.clone()>{label.get_value()}</a>
-            }
-        >
+    let title = live_view(move || match renaming.get() {
+        false => view! {
+            <a class="job-link" href=href.clone()>{label.get_value()}</a>
+        }
+        .into_any(),
+        true => view! {
             <div class="field">
                 <label for="rename-job">{text::job_name()}</label>
-                <input id="rename-job" class="name" type="text" maxlength="200" autofocus
-                    prop:value=name.clone()
+                <input id="rename-job" class="name" type="text" maxlength="200"
+                    prop:value=name.get_value()
                     on:change=move |event| rename(event_target_value(&event))/>
             </div>
-        </Show>
-        <div class="row-acts">
-            <button type="button" aria-label=act(text::copy()) on:click=copy>{text::copy()}</button>
-            <button type="button" aria-label=act(text::rename())
-                on:click=move |_| renaming.update(|on| *on = !*on)>{text::rename()}</button>
-            <button type="button" aria-label=act(text::download()) on:click=save>
-                {text::download()}
-            </button>
-            <button type="button" aria-label=act(text::delete())
-                on:click=move |_| app.delete_job(key.get_value(), label.get_value())>
-                {text::delete()}
-            </button>
-        </div>
+        }
+        .into_any(),
+    });
+    let act = move |act: &'static str| move || text::act_on(act, &label.get_value());
+    let delete = move || app.delete_job(key.get_value(), label.get_value());
+    let start_rename = move || renaming.update(|on| *on = !*on);
+    view! {
+        <li>
+            {title}
+            <div class="row-acts">
+                {button_on("", text::copy(), act(text::copy()), copy)}
+                {button_on("", text::rename(), act(text::rename()), start_rename)}
+                {button_on("", text::download(), act(text::download()), save)}
+                {button_on("", text::delete(), act(text::delete()), delete)}
+            </div>
+        </li>
     }
     .into_any()
 }

@@ -1,8 +1,8 @@
 //! The third station: which pieces go where.
 
-use super::elements::ElementSettings;
-use crate::drawing::{Shows, WallDrawing};
-use crate::parts::{Working, figure, in_system};
+use super::elements::element_settings;
+use crate::drawing::{Shows, wall_drawing};
+use crate::parts::{figure, in_system, live, live_view, working};
 use crate::state::use_app;
 use finrun_engine::design::{Design, RoomDesign};
 use finrun_engine::job::Draft;
@@ -11,22 +11,22 @@ use finrun_engine::trace::Topic;
 use finrun_text as text;
 use leptos::prelude::*;
 
-#[component]
-pub(crate) fn Lengths() -> impl IntoView {
+pub(super) fn lengths() -> AnyView {
     let app = use_app();
     let solved = app.solved;
+    let results = live_view(move || match solved.get() {
+        Some((_, design)) if !design.rooms.is_empty() => {
+            app.draft.with_untracked(|draft| all(draft, &design))
+        }
+        _ => view! {
+            <h1>{text::station_lengths()}</h1>
+            <p>{text::no_lengths_yet()}</p>
+        }
+        .into_any(),
+    });
     view! {
-        {move || match solved.get() {
-            Some((_, design)) if !design.rooms.is_empty() => {
-                app.draft.with_untracked(|draft| all(draft, &design))
-            }
-            _ => view! {
-                <h1>{text::station_lengths()}</h1>
-                <p>{text::no_lengths_yet()}</p>
-            }
-            .into_any(),
-        }}
-        <ElementSettings/>
+        {results}
+        {element_settings()}
     }
     .into_any()
 }
@@ -60,28 +60,24 @@ fn one_room(draft: &Draft, room: &RoomDesign) -> AnyView {
             let side = text::surface_name(draft, id, surface);
             view! {
                 <p class="side">{side}</p>
-                <WallDrawing room=id surface shows=Shows::Pieces/>
+                {wall_drawing(id, surface, Shows::Pieces)}
             }
+            .into_any()
         })
         .collect_view();
     let pieces: Vec<Length> = choice.pieces().collect();
-    let pieces = move || {
+    let pieces = live(move || {
         let system = app.system();
         pieces.iter().map(|piece| in_system(*piece, system)).collect::<Vec<_>>().join(" + ")
-    };
+    });
     let load = room.load.total;
     let needs_element = load > Power::ZERO;
     let short = room.short();
     let over = Value::share((element.output - load) / load);
     let what = move |name: &str| format!("room-{}.{name}", id.0);
     let needed = element.needed.map(|needed| {
-        view! {
-            <Working topic=Topic::Needed(id)>
-                <span class="row">
-                    <span>{text::finned_needed()}</span> {figure(&what("needed"), needed)}
-                </span>
-            </Working>
-        }
+        let row = row(text::finned_needed(), figure(&what("needed"), needed));
+        working(Topic::Needed(id), row)
     });
     let verdict = match short > Power::ZERO {
         true => view! {
@@ -97,6 +93,12 @@ fn one_room(draft: &Draft, room: &RoomDesign) -> AnyView {
     let needs = figure(&what("load"), load);
     let gets = figure(&what("output"), element.output);
     let thumb = figure(&what("rule-of-thumb"), element.rule_of_thumb);
+    let balance = view! {
+        <span class="row">
+            <span>{text::needs()} " " {needs} ", " {text::gets()}</span>
+            {gets}
+        </span>
+    };
     view! {
         <section class="room-lengths">
             <h2 class="row">
@@ -108,20 +110,10 @@ fn one_room(draft: &Draft, room: &RoomDesign) -> AnyView {
             </h2>
             <p class="pieces" data-figure=what("pieces")>{pieces}</p>
             {drawings}
-            <Working topic=Topic::Output(id)>
-                <span class="row">
-                    <span>{text::needs()} " " {needs} ", " {text::gets()}</span>
-                    {gets}
-                </span>
-            </Working>
+            {working(Topic::Output(id), balance.into_any())}
             {verdict}
             {needed}
-            <Working topic=Topic::RuleOfThumb(id)>
-                <span class="row">
-                    <span>{text::rule_of_thumb()}</span>
-                    {thumb}
-                </span>
-            </Working>
+            {working(Topic::RuleOfThumb(id), row(text::rule_of_thumb(), thumb))}
             <p class="row">
                 <span>{text::water_in_out()}</span>
                 <span>
@@ -132,4 +124,9 @@ fn one_room(draft: &Draft, room: &RoomDesign) -> AnyView {
         </section>
     }
     .into_any()
+}
+
+/// A name and its figure, at the two ends of a line.
+pub(super) fn row(name: &'static str, figure: AnyView) -> AnyView {
+    view! { <span class="row"><span>{name}</span> {figure}</span> }.into_any()
 }

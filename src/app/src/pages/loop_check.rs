@@ -1,10 +1,11 @@
 //! The fourth station: the loop as the water travels it, and what holds.
 
-use super::elements::Pick;
-use crate::drawing::LoopDrawing;
-use crate::parts::{NumberField, Working, figure, in_system};
+use super::elements::pick;
+use super::lengths::row;
+use crate::drawing::loop_drawing;
+use crate::parts::{figure, in_system, live, live_view, number_field, working, yes};
 use crate::state::use_app;
-use finrun_engine::check::{Check, Severity};
+use finrun_engine::check::{Check, Remedy, Severity};
 use finrun_engine::design::Design;
 use finrun_engine::job::{CircuitField, Draft, Field, FlowBasis};
 use finrun_engine::network::{Passage, Place};
@@ -14,19 +15,19 @@ use finrun_engine::trace::Topic;
 use finrun_text as text;
 use leptos::prelude::*;
 
-#[component]
-pub(crate) fn LoopCheck() -> impl IntoView {
+pub(super) fn loop_check() -> AnyView {
     let app = use_app();
     let solved = app.solved;
+    let results = live_view(move || match solved.get() {
+        Some((_, design)) if !design.rooms.is_empty() => {
+            app.draft.with_untracked(|draft| all(draft, &design))
+        }
+        _ => view! { <p>{text::no_loop_yet()}</p> }.into_any(),
+    });
     view! {
         <h1>{text::follow_the_water()}</h1>
-        {move || match solved.get() {
-            Some((_, design)) if !design.rooms.is_empty() => {
-                app.draft.with_untracked(|draft| all(draft, &design))
-            }
-            _ => view! { <p>{text::no_loop_yet()}</p> }.into_any(),
-        }}
-        <LoopSettings/>
+        {results}
+        {loop_settings()}
     }
     .into_any()
 }
@@ -40,17 +41,13 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
         (Topic::Velocity, text::velocity(), figure("velocity", circuit.velocity)),
         (Topic::Head, text::head(), figure("head", head)),
     ]
-    .map(|(topic, name, figure)| {
-        view! {
-            <Working topic><span class="row"><span>{name}</span> {figure}</span></Working>
-        }
-    });
+    .map(|(topic, name, figure)| working(topic, row(name, figure)));
     let checks = design.checks.iter().map(show_check).collect_view();
     view! {
         <section class="columns">
             <div>
-                <LoopDrawing/>
-                <Numbers passages=circuit.passages.clone() names=names(draft, &circuit.passages)/>
+                {loop_drawing()}
+                {numbers(&circuit.passages, &names(draft, &circuit.passages))}
             </div>
             <div>
                 {rows.into_iter().collect_view()}
@@ -73,25 +70,21 @@ fn show_check(check: &Check) -> AnyView {
         Severity::Stop => ("stop", "M5 5l12 12M17 5L5 17"),
     };
     let kept = StoredValue::new(check.clone());
-    let title = move || {
+    let title = live(move || {
         app.draft.with(|draft| kept.with_value(|c| text::check_title(c, draft, app.system())))
+    });
+    let detail = live(move || kept.with_value(|c| text::check_detail(c, app.system())));
+    let way = |remedy: Remedy| {
+        let sentence = live(move || text::remedy(remedy, app.system()));
+        view! { <li>{sentence}</li> }.into_any()
     };
-    let detail = move || kept.with_value(|c| text::check_detail(c, app.system()));
-    let remedies = move || {
-        let system = app.system();
-        kept.with_value(|check| {
-            (!check.remedies.is_empty()).then(|| {
-                let items = check
-                    .remedies
-                    .iter()
-                    .map(|remedy| view! { <li>{text::remedy(*remedy, system)}</li> })
-                    .collect_view();
-                view! {
-                    <p class="ways">{text::remedies()}</p>
-                    <ul>{items}</ul>
-                }
-            })
-        })
+    let remedies = match check.remedies.is_empty() {
+        true => ().into_any(),
+        false => view! {
+            <p class="ways">{text::remedies()}</p>
+            <ul>{check.remedies.iter().copied().map(way).collect_view()}</ul>
+        }
+        .into_any(),
     };
     view! {
         <li class=class>
@@ -121,16 +114,15 @@ fn names(draft: &Draft, passages: &[Passage]) -> Vec<String> {
 }
 
 /// The drawing's numbers as a table, with the working of each stretch.
-#[component]
-fn Numbers(passages: Vec<Passage>, names: Vec<String>) -> impl IntoView {
+fn numbers(passages: &[Passage], names: &[String]) -> AnyView {
     let app = use_app();
     let rows = passages
         .iter()
-        .zip(&names)
+        .zip(names)
         .map(|(passage, name)| {
             let passage = *passage;
             let name = name.clone();
-            let cell = move |value: Value| move || in_system(value, app.system());
+            let cell = move |value: Value| live(move || in_system(value, app.system()));
             view! {
                 <tr>
                     <th scope="row">{name}</th>
@@ -141,20 +133,22 @@ fn Numbers(passages: Vec<Passage>, names: Vec<String>) -> impl IntoView {
                     <td>{cell(Value::new(Kind::Head, passage.head().si()))}</td>
                 </tr>
             }
+            .into_any()
         })
         .collect_view();
     let workings = passages
         .iter()
-        .zip(&names)
+        .zip(names)
         .map(|(passage, name)| {
             let place = passage.place;
             let is_pipe = matches!(place, Place::To(_) | Place::Back);
             let pressure = text::pressure_lost(name);
             let water = text::water_after(name);
             view! {
-                <Working topic=Topic::Pressure(place)>{pressure}</Working>
-                {is_pipe.then(|| view! { <Working topic=Topic::Pipe(place)>{water}</Working> })}
+                {working(Topic::Pressure(place), pressure.into_any())}
+                {is_pipe.then(|| working(Topic::Pipe(place), water.into_any()))}
             }
+            .into_any()
         })
         .collect_view();
     view! {
@@ -181,46 +175,46 @@ fn Numbers(passages: Vec<Passage>, names: Vec<String>) -> impl IntoView {
     .into_any()
 }
 
-#[component]
-fn LoopSettings() -> impl IntoView {
+fn loop_settings() -> AnyView {
     let app = use_app();
-    let basis = Memo::new(move |_| app.draft.with(|draft| draft.flow_basis));
-    let field = |field| Field::Circuit(field);
+    let field = |field| number_field(Field::Circuit(field));
+    let typed = yes(move || app.draft.with(|draft| draft.flow_basis == FlowBasis::Typed));
+    let flow = live_view(move || match typed.get() {
+        false => field(CircuitField::Drop),
+        true => field(CircuitField::Flow),
+    });
     view! {
         <section class="settings">
             <h2>{text::loop_settings()}</h2>
-            <Pick
-                id="tube"
-                label=text::tube_label()
-                all=Tube::ALL.to_vec()
-                name=text::tube
-                get=|draft| draft.tube
-                set=|draft, tube| draft.tube = tube
-            />
-            <NumberField field=field(CircuitField::Supply)/>
-            <NumberField field=field(CircuitField::BoilerLimit)/>
-            <Pick
-                id="flow-basis"
-                label=text::flow_from()
-                all=vec![FlowBasis::FromDrop, FlowBasis::Typed]
-                name=text::flow_basis
-                get=|draft| draft.flow_basis
-                set=|draft, basis| draft.flow_basis = basis
-            />
-            {move || match basis.get() {
-                FlowBasis::FromDrop => view! { <NumberField field=field(CircuitField::Drop)/> },
-                FlowBasis::Typed => view! { <NumberField field=field(CircuitField::Flow)/> },
-            }}
+            {pick(
+                "tube",
+                text::tube_label(),
+                &Tube::ALL,
+                text::tube,
+                |draft| draft.tube,
+                |draft, tube| draft.tube = tube,
+            )}
+            {field(CircuitField::Supply)}
+            {field(CircuitField::BoilerLimit)}
+            {pick(
+                "flow-basis",
+                text::flow_from(),
+                &[FlowBasis::FromDrop, FlowBasis::Typed],
+                text::flow_basis,
+                |draft| draft.flow_basis,
+                |draft, basis| draft.flow_basis = basis,
+            )}
+            {flow}
             <details class="more">
                 <summary>{text::pipes()}</summary>
-                <NumberField field=field(CircuitField::PipeSurroundings)/>
-                <NumberField field=field(CircuitField::PipeFilm)/>
-                <NumberField field=field(CircuitField::ReturnPipe)/>
-                <NumberField field=field(CircuitField::ReturnElbows)/>
-                <NumberField field=field(CircuitField::BoilerElbows)/>
-                <NumberField field=field(CircuitField::BoilerTees)/>
-                <NumberField field=field(CircuitField::BoilerValves)/>
-                <NumberField field=field(CircuitField::EquipmentHead)/>
+                {field(CircuitField::PipeSurroundings)}
+                {field(CircuitField::PipeFilm)}
+                {field(CircuitField::ReturnPipe)}
+                {field(CircuitField::ReturnElbows)}
+                {field(CircuitField::BoilerElbows)}
+                {field(CircuitField::BoilerTees)}
+                {field(CircuitField::BoilerValves)}
+                {field(CircuitField::EquipmentHead)}
             </details>
         </section>
     }

@@ -11,14 +11,13 @@ mod rooms;
 mod surface;
 
 use crate::page::{Page, Station};
-use crate::parts::Frame;
+use crate::parts::{frame, live, live_view};
 use crate::state::App;
 use finrun_text as text;
 use leptos::prelude::*;
 
 /// The whole page: state into context, then whatever the address names.
-#[component]
-pub(crate) fn Root() -> impl IntoView {
+pub(crate) fn root() -> AnyView {
     let app = App::new();
     provide_context(app);
     app.start();
@@ -27,26 +26,29 @@ pub(crate) fn Root() -> impl IntoView {
             event.prevent_default();
             focus_content();
         }>{text::skip_to_content()}</a>
-        {move || match app.page.get() {
-            Page::Jobs => view! { <jobs::Jobs/> }.into_any(),
-            Page::Safety => view! { <plain::Safety/> }.into_any(),
-            Page::About => view! { <plain::About/> }.into_any(),
-            Page::Station(job, station) => {
-                let inside = match station {
-                    Station::Rooms => view! { <rooms::Rooms job=job.clone()/> }.into_any(),
-                    Station::HeatLoss => view! { <heat_loss::HeatLoss/> }.into_any(),
-                    Station::Lengths => view! { <lengths::Lengths/> }.into_any(),
-                    Station::Loop => view! { <loop_check::LoopCheck/> }.into_any(),
-                };
-                view! { <Frame job>{inside}</Frame> }.into_any()
-            }
-            Page::Room(job, room) => {
-                view! { <Frame job=job.clone()><room::RoomPage job room/></Frame> }.into_any()
-            }
-        }}
-        <p class="said" role="status" aria-live="polite">{move || app.said.get()}</p>
+        {live_view(move || one_page(app.page.get()))}
+        <p class="said" role="status" aria-live="polite">{live(move || app.said.get())}</p>
     }
     .into_any()
+}
+
+/// A page is made without following signals; what follows them stands inside it.
+fn one_page(page: Page) -> AnyView {
+    untrack(|| match page {
+        Page::Jobs => jobs::jobs(),
+        Page::Safety => plain::safety(),
+        Page::About => plain::about(),
+        Page::Station(job, station) => {
+            let inside = match station {
+                Station::Rooms => rooms::rooms(&job),
+                Station::HeatLoss => heat_loss::heat_loss(),
+                Station::Lengths => lengths::lengths(),
+                Station::Loop => loop_check::loop_check(),
+            };
+            frame(&job, inside)
+        }
+        Page::Room(job, room) => frame(&job, room::room_page(&job, room)),
+    })
 }
 
 /// Moves the focus to the page's content, past what repeats on every page.

@@ -1,24 +1,29 @@
 //! Pages that only say something: the cautions, and what the calculation rests on.
 
+use crate::parts::{button, live, when};
 use crate::state::use_app;
 use finrun_text as text;
 use leptos::prelude::*;
 
 /// The foot of the pages outside a job: where offline stands, and the way to the plain pages.
-#[component]
-pub(crate) fn Foot() -> impl IntoView {
+pub(crate) fn foot() -> AnyView {
     let app = use_app();
+    let update = when(
+        move || app.update.get(),
+        move || {
+            view! {
+                <div class="banner" role="status">
+                    <p>{text::update_waiting()}</p>
+                    {button("", text::update_now(), move || app.accept_update())}
+                </div>
+            }
+            .into_any()
+        },
+    );
     view! {
         <footer>
-            <p class="offline">{move || app.offline.get().sentence()}</p>
-            <Show when=move || app.update.get()>
-                <p class="banner" role="status">
-                    {text::update_waiting()} " "
-                    <button type="button" on:click=move |_| app.accept_update()>
-                        {text::update_now()}
-                    </button>
-                </p>
-            </Show>
+            <p class="offline">{live(move || app.offline.get())}</p>
+            {update}
             <p class="links">
                 <a href="#/safety">{text::safety_title()}</a>
                 <a href="#/about">{text::about()}</a>
@@ -28,24 +33,22 @@ pub(crate) fn Foot() -> impl IntoView {
     .into_any()
 }
 
-#[component]
-fn PlainTop() -> impl IntoView {
+fn plain_top() -> AnyView {
     view! {
         <header class="top">
-            <a class="home" href="#/" aria-label=text::jobs()>"‹"</a>
+            <a class="home" href="#/" aria-label=text::jobs_title()>"‹"</a>
             <p class="job">{text::app_name()}</p>
         </header>
     }
     .into_any()
 }
 
-#[component]
-pub(crate) fn Safety() -> impl IntoView {
+pub(crate) fn safety() -> AnyView {
     let cautions = text::CAUTIONS.iter().map(|caution| {
         view! { <section class="caution"><h2>{caution.title}</h2><p>{caution.text}</p></section> }
     });
     view! {
-        <PlainTop/>
+        {plain_top()}
         <main id="content" tabindex="-1" class="plain">
             <h1>{text::safety_title()}</h1>
             {cautions.collect_view()}
@@ -54,14 +57,13 @@ pub(crate) fn Safety() -> impl IntoView {
     .into_any()
 }
 
-#[component]
-pub(crate) fn About() -> impl IntoView {
+pub(crate) fn about() -> AnyView {
     view! {
-        <PlainTop/>
+        {plain_top()}
         <main id="content" tabindex="-1" class="plain">
             <h1>{text::about_title()}</h1>
             {text::ABOUT.iter().map(|paragraph| view! { <p>{*paragraph}</p> }).collect_view()}
-            <Foot/>
+            {foot()}
         </main>
     }
     .into_any()

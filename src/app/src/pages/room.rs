@@ -1,38 +1,36 @@
 //! One room: its size, its surfaces, the pipe that reaches it.
 
-use super::rooms::in_room;
-use super::surface::SurfaceCard;
+use super::rooms::{error_links, in_room};
+use super::surface::surface_card;
 use crate::page::{JobKey, Page, Station};
-use crate::parts::{NumberField, TextBox, figure};
+use crate::parts::{button, each, figure, live, live_view, number_field, text_box, words, yes};
 use crate::state::{EditKey, use_app};
 use finrun_engine::building::{Assembly, RoomId, SurfaceId, SurfaceKind};
 use finrun_engine::job::{Behind, Draft, Field, RoomField, UValue};
 use finrun_text as text;
 use leptos::prelude::*;
 
-#[component]
-pub(crate) fn RoomPage(job: JobKey, room: RoomId) -> impl IntoView {
+pub(crate) fn room_page(job: &JobKey, room: RoomId) -> AnyView {
     let app = use_app();
-    let exists = Memo::new(move |_| app.draft.with(|draft| draft.room(room).is_some()));
-    let job = StoredValue::new(job);
-    move || match exists.get() {
-        true => view! { <Whole job=job.get_value() room/> }.into_any(),
+    let exists = yes(move || app.draft.with(|draft| draft.room(room).is_some()));
+    let job = job.clone();
+    live_view(move || match exists.get() {
+        true => untrack(|| whole(&job, room)),
         // Undone or removed in the meantime.
         false => view! {
             <p>{text::no_such_room()}</p>
-            <a class="act" href=Page::Station(job.get_value(), Station::Rooms).to_hash()>
+            <a class="act" href=Page::Station(job.clone(), Station::Rooms).to_hash()>
                 {text::station_rooms()}
             </a>
         }
         .into_any(),
-    }
+    })
 }
 
-#[component]
-fn Whole(job: JobKey, room: RoomId) -> impl IntoView {
+fn whole(job: &JobKey, room: RoomId) -> AnyView {
     let app = use_app();
-    let title = Memo::new(move |_| app.draft.with(|draft| text::room_name(draft, room)));
-    let name = Signal::derive(move || {
+    let title = live(move || app.draft.with(|draft| text::room_name(draft, room)));
+    let name = words(move || {
         app.draft.with(|draft| draft.room(room).map(|r| r.name.clone()).unwrap_or_default())
     });
     let rename = move |name: String| {
@@ -43,77 +41,81 @@ fn Whole(job: JobKey, room: RoomId) -> impl IntoView {
         });
     };
     let load = move || {
-        app.outcome.with(|outcome| {
-            let (_, design) = outcome.solved.as_ref()?;
-            let solved = design.room(room)?;
-            Some(figure(&format!("room-{}.load", room.0), solved.load.total))
+        app.solved.with(|solved| {
+            let (_, design) = solved.as_ref()?;
+            Some(design.room(room)?.load.total)
         })
     };
+    let load = live_view(move || match load() {
+        Some(load) => figure(&format!("room-{}.load", room.0), load),
+        None => ().into_any(),
+    });
+    let field = |field| number_field(Field::Room(room, field));
     view! {
-        <h1>{move || title.get()} <small>{load}</small></h1>
+        <h1>{title} " " <small>{load}</small></h1>
         <section class="columns">
             <div>
-                <TextBox id="room-name" label=text::room_name_label() value=name on_text=rename/>
+                {text_box("room-name".to_string(), text::room_name_label(), name, rename)}
                 <div class="pair">
-                    <NumberField field=Field::Room(room, RoomField::FloorLength)/>
-                    <NumberField field=Field::Room(room, RoomField::FloorWidth)/>
+                    {field(RoomField::FloorLength)}
+                    {field(RoomField::FloorWidth)}
                 </div>
-                <NumberField field=Field::Room(room, RoomField::Height)/>
+                {field(RoomField::Height)}
                 <details class="more">
                     <summary>{text::more_of_room()}</summary>
-                    <NumberField field=Field::Room(room, RoomField::FloorArea)/>
-                    <NumberField field=Field::Room(room, RoomField::Temperature)/>
-                    <NumberField field=Field::Room(room, RoomField::AirChanges)/>
+                    {field(RoomField::FloorArea)}
+                    {field(RoomField::Temperature)}
+                    {field(RoomField::AirChanges)}
                 </details>
                 <details class="more">
                     <summary>{text::pipe_to_room()}</summary>
-                    <NumberField field=Field::Room(room, RoomField::PipeTo)/>
-                    <NumberField field=Field::Room(room, RoomField::Elbows)/>
+                    {field(RoomField::PipeTo)}
+                    {field(RoomField::Elbows)}
                 </details>
             </div>
             <div>
                 <h2>{text::surfaces()}</h2>
                 <p class="note">{text::surfaces_note()}</p>
-                <Surfaces room/>
+                {surfaces(room)}
             </div>
         </section>
-        <Done job room/>
+        {done(job, room)}
     }
     .into_any()
 }
 
-#[component]
-fn Surfaces(room: RoomId) -> impl IntoView {
+fn surfaces(room: RoomId) -> AnyView {
     let app = use_app();
-    let ids = Memo::new(move |_| {
+    let ids = move || {
         app.draft.with(|draft| {
             let surfaces =
                 draft.room(room).map(|room| room.surfaces.as_slice()).unwrap_or_default();
-            surfaces.iter().map(|surface| surface.id).collect::<Vec<_>>()
+            surfaces.iter().map(|surface| surface.id.0).collect()
         })
-    });
-    // The one that was just added stands open.
-    let fresh: RwSignal<Option<SurfaceId>> = RwSignal::new(None);
-    let add = move |change: fn(&mut Draft, RoomId) -> Option<SurfaceId>| {
-        let mut id = None;
-        app.edit(EditKey::Single, |draft| id = change(draft, room));
-        fresh.set(id);
     };
+    let add = move |change: fn(&mut Draft, RoomId) -> Option<SurfaceId>| {
+        move || {
+            app.edit(EditKey::Single, |draft| {
+                change(draft, room);
+            });
+        }
+    };
+    let cards = each(ids, move |id| {
+        // The one that was just added stands open.
+        let newest = app.draft.with_untracked(|draft| draft.next_id == id + 1);
+        surface_card(room, SurfaceId(id), newest)
+    });
     view! {
-        <For each=move || ids.get() key=|id| *id let:id>
-            <SurfaceCard room surface=id open=fresh.get_untracked() == Some(id)/>
-        </For>
+        {cards}
         <div class="acts">
-            <button type="button" on:click=move |_| {
-                add(|draft, room| draft.add_surface(room, SurfaceKind::Wall));
-            }>{text::add_outside_wall()}</button>
-            <button type="button" on:click=move |_| add(add_inside_wall)>
-                {text::add_inside_wall()}
-            </button>
-            <button type="button" on:click=move |_| {
-                add(|draft, room| draft.add_surface(room, SurfaceKind::Ceiling));
-            }>{text::add_ceiling()}</button>
-            <button type="button" on:click=move |_| add(add_floor)>{text::add_floor()}</button>
+            {button("", text::add_outside_wall(), add(|draft, room| {
+                draft.add_surface(room, SurfaceKind::Wall)
+            }))}
+            {button("", text::add_inside_wall(), add(add_inside_wall))}
+            {button("", text::add_ceiling(), add(|draft, room| {
+                draft.add_surface(room, SurfaceKind::Ceiling)
+            }))}
+            {button("", text::add_floor(), add(add_floor))}
         </div>
     }
     .into_any()
@@ -136,34 +138,29 @@ fn add_floor(draft: &mut Draft, room: RoomId) -> Option<SurfaceId> {
 }
 
 /// Back to the rooms, or on to the next; what is missing is said first, once.
-#[component]
-fn Done(job: JobKey, room: RoomId) -> impl IntoView {
+fn done(job: &JobKey, room: RoomId) -> AnyView {
     let app = use_app();
     let said = RwSignal::new(false);
     let next = {
         let job = job.clone();
-        move || {
+        let id = move || {
             app.draft.with(|draft| {
                 let index = draft.rooms.iter().position(|r| r.id == room)?;
-                let id = draft.rooms.get(index + 1)?.id;
-                Some(Page::Room(job.clone(), id).to_hash())
+                Some(draft.rooms.get(index + 1)?.id)
             })
-        }
-    };
-    let errors = Memo::new(move |_| {
-        let system = app.system();
-        app.outcome.with(|outcome| {
-            outcome
-                .errors
-                .iter()
-                .filter(|error| in_room(error, room))
-                .map(|error| (error.field, app.draft.with(|d| text::problem_at(d, error, system))))
-                .collect::<Vec<_>>()
+        };
+        live_view(move || match id() {
+            Some(id) => {
+                let href = Page::Room(job.clone(), id).to_hash();
+                view! { <a class="act" href=href>{text::next_room()}</a> }.into_any()
+            }
+            None => ().into_any(),
         })
-    });
-    let done = move |_| {
-        let fields: Vec<Field> =
-            errors.with_untracked(|e| e.iter().map(|(field, _)| *field).collect());
+    };
+    let errors = move || app.errors_where(|error| in_room(error, room));
+    let job = job.clone();
+    let finish = move || {
+        let fields: Vec<Field> = untrack(errors).into_iter().map(|(field, _)| field).collect();
         // A second press goes all the same: nothing locks the reader in.
         if fields.is_empty() || said.get_untracked() {
             app.go(&Page::Station(job.clone(), Station::Rooms));
@@ -172,26 +169,21 @@ fn Done(job: JobKey, room: RoomId) -> impl IntoView {
             app.ask_for(fields);
         }
     };
-    view! {
-        {move || (said.get() && errors.with(|e| !e.is_empty())).then(|| view! {
+    let list = live_view(move || match errors() {
+        errors if said.get() && !errors.is_empty() => view! {
             <section class="mend" role="alert">
                 <h2>{text::done_with_errors()}</h2>
-                <ul>
-                    {errors
-                        .get()
-                        .into_iter()
-                        .map(|(field, sentence)| view! {
-                            <li><button type="button" class="link" on:click=move |_| app.go_to_field(field)>
-                                {sentence}
-                            </button></li>
-                        })
-                        .collect_view()}
-                </ul>
+                {error_links(errors)}
             </section>
-        })}
+        }
+        .into_any(),
+        _ => ().into_any(),
+    });
+    view! {
+        {list}
         <div class="acts">
-            <button type="button" class="main-act" on:click=done>{text::done_room()}</button>
-            {move || next().map(|href| view! { <a class="act" href=href>{text::next_room()}</a> })}
+            {button("main-act", text::done_room(), finish)}
+            {next}
         </div>
     }
     .into_any()

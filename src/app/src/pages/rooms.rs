@@ -1,56 +1,56 @@
 //! The first station: the house, and its rooms in the order of the loop.
 
 use crate::page::{JobKey, Page};
-use crate::parts::{Choice, NumberField, TextBox, in_system};
+use crate::parts::{
+    button, button_on, choice, each, in_system, live, live_view, number_field, text_box, when,
+    words,
+};
 use crate::state::{App, EditKey, use_app};
 use finrun_engine::building::{AirClass, RoomId};
-use finrun_engine::job::{Field, FieldError, HouseField};
+use finrun_engine::job::{Draft, Field, FieldError, HouseField};
 use finrun_engine::quantity::Length;
 use finrun_text as text;
 use leptos::prelude::*;
 
-#[component]
-pub(crate) fn Rooms(job: JobKey) -> impl IntoView {
+pub(crate) fn rooms(job: &JobKey) -> AnyView {
     let app = use_app();
-    let ids = Memo::new(move |_| {
-        app.draft.with(|draft| draft.rooms.iter().map(|room| room.id).collect::<Vec<_>>())
-    });
-    let job_for_rows = StoredValue::new(job.clone());
+    let none = when(
+        move || app.draft.with(|draft| draft.rooms.is_empty()),
+        || view! { <p>{text::no_rooms()}</p> }.into_any(),
+    );
+    let ids = move || app.draft.with(|draft| draft.rooms.iter().map(|room| room.id.0).collect());
+    let rows = {
+        let job = job.clone();
+        each(ids, move |id| room_row(&job, RoomId(id)))
+    };
+    let house = |field| number_field(Field::House(field));
+    let name = words(move || app.draft.with(|draft| draft.name.clone()));
+    let rename = move |name: String| app.edit(EditKey::Name(0), |draft| draft.name = name);
     view! {
         <h1>{text::station_rooms()}</h1>
-        <MendList/>
+        {mend_list()}
         <section class="columns">
             <div>
                 <h2>{text::house()}</h2>
-                <TextBox
-                    id="job-name"
-                    label=text::job_name()
-                    value=Signal::derive(move || app.draft.with(|draft| draft.name.clone()))
-                    on_text=move |name: String| app.edit(EditKey::Name(0), |draft| draft.name = name)
-                />
-                <NumberField field=Field::House(HouseField::Outdoors)/>
-                <NumberField field=Field::House(HouseField::Indoors)/>
-                <AirChoice/>
-                <NumberField field=Field::House(HouseField::AirChanges)/>
-                <NumberField field=Field::House(HouseField::Altitude)/>
+                {text_box("job-name".to_string(), text::job_name(), name, rename)}
+                {house(HouseField::Outdoors)}
+                {house(HouseField::Indoors)}
+                {air_choice()}
+                {house(HouseField::AirChanges)}
+                {house(HouseField::Altitude)}
             </div>
             <div>
                 <h2>{text::rooms_order()}</h2>
-                {move || ids.with(Vec::is_empty).then(|| view! { <p>{text::no_rooms()}</p> })}
-                <ol class="rooms">
-                    <For each=move || ids.get() key=|id| *id let:id>
-                        <RoomRow job=job_for_rows.get_value() id/>
-                    </For>
-                </ol>
-                <NewRoom job/>
+                {none}
+                <ol class="rooms">{rows}</ol>
+                {new_room(job)}
             </div>
         </section>
     }
     .into_any()
 }
 
-#[component]
-fn AirChoice() -> impl IntoView {
+fn air_choice() -> AnyView {
     let app = use_app();
     let options = AirClass::ALL.map(|class| text::air_class(class).to_string()).to_vec();
     let chosen = Signal::derive(move || {
@@ -63,15 +63,12 @@ fn AirChoice() -> impl IntoView {
             app.edit(EditKey::Single, |draft| draft.air_class = *class);
         }
     };
-    view! {
-        <Choice id="air-class" label=text::how_tight() options=Signal::stored(options) chosen on_choose=choose/>
-    }
-    .into_any()
+    choice("air-class".to_string(), text::how_tight(), Signal::stored(options), chosen, choose)
 }
 
-#[component]
-fn NewRoom(job: JobKey) -> impl IntoView {
+fn new_room(job: &JobKey) -> AnyView {
     let app = use_app();
+    let job = job.clone();
     let name = RwSignal::new(String::new());
     let add = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
@@ -83,50 +80,45 @@ fn NewRoom(job: JobKey) -> impl IntoView {
             app.go(&Page::Room(job.clone(), id));
         }
     };
+    let id = "new-room".to_string();
     view! {
         <form class="new-room" on:submit=add>
-            <TextBox id="new-room" label=text::new_room_name() value=name on_text=move |text| name.set(text)/>
+            {text_box(id, text::new_room_name(), name.into(), move |text| name.set(text))}
             <button type="submit" class="main-act">{text::add_room()}</button>
         </form>
     }
     .into_any()
 }
 
-#[component]
-fn RoomRow(job: JobKey, id: RoomId) -> impl IntoView {
+fn room_row(job: &JobKey, id: RoomId) -> AnyView {
     let app = use_app();
     let name = Memo::new(move |_| app.draft.with(|draft| text::room_name(draft, id)));
-    let href = Page::Room(job, id).to_hash();
-    let under = move || app.room_line(id);
-    let act = move |act: &str| text::act_on(act, &name.get());
-    let edit = move |change: fn(&mut finrun_engine::job::Draft, RoomId)| {
-        app.edit(EditKey::Single, |draft| change(draft, id));
+    let href = Page::Room(job.clone(), id).to_hash();
+    let act = move |act: &'static str| move || text::act_on(act, &name.get());
+    let edit = move |change: fn(&mut Draft, RoomId)| {
+        move || app.edit(EditKey::Single, |draft| change(draft, id))
     };
-    let copy = move |_| {
-        app.edit(EditKey::Single, |draft| {
-            let name = text::copy_name(&text::room_name(draft, id));
-            draft.copy_room(id, &name);
-        });
-    };
+    let copy = edit(|draft, id| {
+        let name = text::copy_name(&text::room_name(draft, id));
+        draft.copy_room(id, &name);
+    });
+    let remove = edit(|draft, id| draft.remove_room(id));
+    let earlier = edit(|draft, id| draft.move_room_earlier(id));
+    let later = edit(|draft, id| draft.move_room_later(id));
     view! {
         <li>
             <a class="room-link" href=href>
-                <b>{move || name.get()}</b>
-                <small>{under}</small>
-                <span class="change">{text::change()}<span class="said">" " {move || name.get()}</span></span>
+                <b>{live(move || name.get())}</b>
+                <small>{live(move || app.room_line(id))}</small>
+                <span class="change">
+                    {text::change()} <span class="said">" " {live(move || name.get())}</span>
+                </span>
             </a>
             <div class="row-acts">
-                <button type="button" aria-label=move || act(text::earlier())
-                    on:click=move |_| edit(|draft, id| draft.move_room_earlier(id))>"↑"</button>
-                <button type="button" aria-label=move || act(text::later())
-                    on:click=move |_| edit(|draft, id| draft.move_room_later(id))>"↓"</button>
-                <button type="button" aria-label=move || act(text::copy()) on:click=copy>
-                    {text::copy()}
-                </button>
-                <button type="button" aria-label=move || act(text::remove())
-                    on:click=move |_| edit(|draft, id| draft.remove_room(id))>
-                    {text::remove()}
-                </button>
+                {button_on("", "↑", act(text::earlier()), earlier)}
+                {button_on("", "↓", act(text::later()), later)}
+                {button_on("", text::copy(), act(text::copy()), copy)}
+                {button_on("", text::remove(), act(text::remove()), remove)}
             </div>
         </li>
     }
@@ -134,42 +126,27 @@ fn RoomRow(job: JobKey, id: RoomId) -> impl IntoView {
 }
 
 /// Errors and blanks of the whole job, each a link to its field.
-#[component]
-fn MendList() -> impl IntoView {
+fn mend_list() -> AnyView {
     let app = use_app();
-    let errors = move || {
-        app.outcome.with(|outcome| {
-            let system = app.system();
-            app.draft.with(|draft| {
-                outcome
-                    .errors
-                    .iter()
-                    .map(|error| (error.field, text::problem_at(draft, error, system)))
-                    .collect::<Vec<_>>()
-            })
-        })
+    live_view(move || match app.errors_where(|_| true) {
+        errors if errors.is_empty() => ().into_any(),
+        errors => view! {
+            <section class="mend" aria-labelledby="mend-title">
+                <h2 id="mend-title">{text::mend_first()}</h2>
+                {error_links(errors)}
+            </section>
+        }
+        .into_any(),
+    })
+}
+
+/// Sentences that lead to their fields.
+pub(super) fn error_links(errors: Vec<(Field, String)>) -> AnyView {
+    let app = use_app();
+    let link = |(field, sentence): (Field, String)| {
+        view! { <li>{button("link", &sentence, move || app.go_to_field(field))}</li> }.into_any()
     };
-    view! {
-        {move || {
-            let errors = errors();
-            (!errors.is_empty()).then(|| view! {
-                <section class="mend" aria-labelledby="mend-title">
-                    <h2 id="mend-title">{text::mend_first()}</h2>
-                    <ul>
-                        {errors
-                            .into_iter()
-                            .map(|(field, sentence)| view! {
-                                <li><button type="button" class="link" on:click=move |_| app.go_to_field(field)>
-                                    {sentence}
-                                </button></li>
-                            })
-                            .collect_view()}
-                    </ul>
-                </section>
-            })
-        }}
-    }
-    .into_any()
+    view! { <ul>{errors.into_iter().map(link).collect_view()}</ul> }.into_any()
 }
 
 /// Whether an error belongs to a room.
@@ -181,6 +158,17 @@ pub(super) fn in_room(error: &FieldError, id: RoomId) -> bool {
 }
 
 impl App {
+    /// The errors that `wanted` lets through, each as a sentence.
+    pub(super) fn errors_where(self, wanted: impl Fn(&FieldError) -> bool) -> Vec<(Field, String)> {
+        let system = self.system();
+        let sentence = |error: &FieldError| {
+            (error.field, self.draft.with(|draft| text::problem_at(draft, error, system)))
+        };
+        self.outcome.with(|outcome| {
+            outcome.errors.iter().filter(|error| wanted(error)).map(sentence).collect()
+        })
+    }
+
     /// One line on a room in the list: what is missing, or its size and load.
     fn room_line(self, id: RoomId) -> String {
         let system = self.system();

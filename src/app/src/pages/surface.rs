@@ -1,7 +1,7 @@
 //! One wall, ceiling or floor, with its windows and doors.
 
-use crate::drawing::{Shows, WallDrawing};
-use crate::parts::{Choice, NumberField, TextBox};
+use crate::drawing::{Shows, wall_drawing};
+use crate::parts::{button, choice, each, live, live_button, number_field, text_box, when, words};
 use crate::state::{EditKey, use_app};
 use finrun_engine::building::{
     Assembly, OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind, Used,
@@ -10,18 +10,66 @@ use finrun_engine::job::{Behind, Draft, Field, OpeningField, SurfaceField, UValu
 use finrun_text as text;
 use leptos::prelude::*;
 
-#[component]
-pub(crate) fn SurfaceCard(room: RoomId, surface: SurfaceId, open: bool) -> impl IntoView {
+pub(super) fn surface_card(room: RoomId, surface: SurfaceId, open: bool) -> AnyView {
     let app = use_app();
     let seen = app.draft.with_untracked(|draft| draft.surface(room, surface).map(|s| s.kind));
     let Some(kind) = seen else { return ().into_any() };
     let is_wall = kind == SurfaceKind::Wall;
     let title =
         Memo::new(move |_| app.draft.with(|draft| text::surface_name(draft, room, surface)));
-    let facts = Memo::new(move |_| app.draft.with(|draft| facts(draft, room, surface)));
-    let field = move |field| Field::Surface(room, surface, field);
-    let id = format!("room-{}.surface-{}", room.0, surface.0);
-    let name = Signal::derive(move || {
+    let facts = live(move || app.draft.with(|draft| facts(draft, room, surface)));
+    let field = move |field| number_field(Field::Surface(room, surface, field));
+    let size = match is_wall {
+        true => view! {
+            {side_box(room, surface)}
+            <div class="pair">
+                {field(SurfaceField::Length)}
+                {field(SurfaceField::Height)}
+            </div>
+        }
+        .into_any(),
+        false => field(SurfaceField::Area),
+    };
+    let rest = match is_wall {
+        true => view! {
+            {wall_drawing(room, surface, Shows::Free)}
+            <details class="more">
+                <summary>{text::more_of_surface()}</summary>
+                {field(SurfaceField::Free)}
+                {field(SurfaceField::Area)}
+            </details>
+        }
+        .into_any(),
+        false => ().into_any(),
+    };
+    let unheated = when(
+        move || {
+            app.draft
+                .with(|d| d.surface(room, surface).is_some_and(|s| s.behind == Behind::Unheated))
+        },
+        move || field(SurfaceField::BehindTemperature),
+    );
+    let remove = move || app.edit(EditKey::Single, |draft| draft.remove_surface(room, surface));
+    let remove_label = live(move || text::act_on(text::remove(), &title.get()));
+    view! {
+        <details class="surface" open=open>
+            <summary><b>{live(move || title.get())}</b> " " <small>{facts}</small></summary>
+            {size}
+            {behind_choice(room, surface)}
+            {unheated}
+            {surface_build(room, surface, kind)}
+            {openings(room, surface, kind)}
+            {rest}
+            <div class="acts">{live_button("", remove_label, remove)}</div>
+        </details>
+    }
+    .into_any()
+}
+
+/// Which of the walls this is, in the reader's words.
+fn side_box(room: RoomId, surface: SurfaceId) -> AnyView {
+    let app = use_app();
+    let name = words(move || {
         app.draft.with(|d| d.surface(room, surface).map(|s| s.name.clone()).unwrap_or_default())
     });
     let rename = move |name: String| {
@@ -31,41 +79,8 @@ pub(crate) fn SurfaceCard(room: RoomId, surface: SurfaceId, open: bool) -> impl 
             }
         });
     };
-    let unheated = move || {
-        app.draft.with(|d| d.surface(room, surface).is_some_and(|s| s.behind == Behind::Unheated))
-    };
-    let remove = move |_| app.edit(EditKey::Single, |draft| draft.remove_surface(room, surface));
-    view! {
-        <details class="surface" open=open>
-            <summary><b>{move || title.get()}</b> <small>{move || facts.get()}</small></summary>
-            {is_wall.then(|| view! {
-                <TextBox id=format!("{id}.name") label=text::which_side() value=name on_text=rename/>
-                <div class="pair">
-                    <NumberField field=field(SurfaceField::Length)/>
-                    <NumberField field=field(SurfaceField::Height)/>
-                </div>
-            })}
-            {(!is_wall).then(|| view! { <NumberField field=field(SurfaceField::Area)/> })}
-            <BehindChoice room surface/>
-            <Show when=unheated><NumberField field=field(SurfaceField::BehindTemperature)/></Show>
-            <SurfaceBuild room surface kind/>
-            <Openings room surface kind/>
-            {is_wall.then(|| view! {
-                <WallDrawing room surface shows=Shows::Free/>
-                <details class="more">
-                    <summary>{text::more_of_surface()}</summary>
-                    <NumberField field=field(SurfaceField::Free)/>
-                    <NumberField field=field(SurfaceField::Area)/>
-                </details>
-            })}
-            <div class="acts">
-                <button type="button" on:click=remove>
-                    {text::remove()} " " {move || title.get()}
-                </button>
-            </div>
-        </details>
-    }
-    .into_any()
+    let id = format!("room-{}.surface-{}.name", room.0, surface.0);
+    text_box(id, text::which_side(), name, rename)
 }
 
 /// What is behind it and how long it is, for the closed card.
@@ -76,31 +91,30 @@ fn facts(draft: &Draft, room: RoomId, id: SurfaceId) -> String {
     if let Some(entry) = draft.entry(length) {
         facts.push(entry.text.clone());
     }
-    facts.extend(surface.openings.iter().map(|o| text::opening_kind(o.kind).to_lowercase()));
+    facts.extend(surface.openings.iter().map(|o| text::opening_kind(o.kind).to_string()));
     facts.join(" · ")
 }
 
-#[component]
-fn BehindChoice(room: RoomId, surface: SurfaceId) -> impl IntoView {
+fn behind_choice(room: RoomId, surface: SurfaceId) -> AnyView {
     let app = use_app();
-    let choices = Memo::new(move |_| {
+    let choices = move || {
         let rooms = app.draft.with(|draft| {
             draft.rooms.iter().map(|r| r.id).filter(|id| *id != room).collect::<Vec<_>>()
         });
         let fixed = [Behind::Outdoors, Behind::Unheated, Behind::SameTemperature];
         fixed.into_iter().chain(rooms.into_iter().map(Behind::Room)).collect::<Vec<_>>()
-    });
+    };
     let options = Signal::derive(move || {
         app.draft.with(|draft| {
-            choices.get().into_iter().map(|behind| text::behind(draft, behind)).collect::<Vec<_>>()
+            choices().into_iter().map(|behind| text::behind(draft, behind)).collect::<Vec<_>>()
         })
     });
     let chosen = Signal::derive(move || {
         let now = app.draft.with(|d| d.surface(room, surface).map(|s| s.behind));
-        choices.with(|choices| choices.iter().position(|b| Some(*b) == now).unwrap_or(0))
+        choices().into_iter().position(|behind| Some(behind) == now).unwrap_or(0)
     });
     let choose = move |index: usize| {
-        let Some(behind) = choices.with_untracked(|choices| choices.get(index).copied()) else {
+        let Some(behind) = untrack(choices).get(index).copied() else {
             return;
         };
         app.edit(EditKey::Single, |draft| {
@@ -110,7 +124,7 @@ fn BehindChoice(room: RoomId, surface: SurfaceId) -> impl IntoView {
         });
     };
     let id = format!("room-{}.surface-{}.behind", room.0, surface.0);
-    view! { <Choice id label=text::behind_label() options chosen on_choose=choose/> }
+    choice(id, text::behind_label(), options, chosen, choose)
 }
 
 /// The listed assemblies of a place, then the two ways to type a value.
@@ -119,17 +133,15 @@ fn u_values(used: Used) -> Vec<UValue> {
     listed.chain([UValue::TypedU, UValue::TypedR]).collect()
 }
 
-#[component]
-fn SurfaceBuild(room: RoomId, surface: SurfaceId, kind: SurfaceKind) -> impl IntoView {
+fn surface_build(room: RoomId, surface: SurfaceId, kind: SurfaceKind) -> AnyView {
     let app = use_app();
     let used = match kind {
         SurfaceKind::Wall => Used::Wall,
         SurfaceKind::Ceiling => Used::Ceiling,
         SurfaceKind::Floor => Used::Floor,
     };
-    let now = Signal::derive(move || {
-        app.draft.with(|d| d.surface(room, surface).map_or(UValue::TypedU, |s| s.u_value))
-    });
+    let now =
+        move || app.draft.with(|d| d.surface(room, surface).map_or(UValue::TypedU, |s| s.u_value));
     let set = move |value: UValue| {
         app.edit(EditKey::Single, |draft| {
             if let Some(surface) = draft.surface_mut(room, surface) {
@@ -140,102 +152,83 @@ fn SurfaceBuild(room: RoomId, surface: SurfaceId, kind: SurfaceKind) -> impl Int
     let u = Field::Surface(room, surface, SurfaceField::U);
     let r = Field::Surface(room, surface, SurfaceField::R);
     let id = format!("room-{}.surface-{}.build", room.0, surface.0);
-    view! { <Build id used now set=Callback::new(set) u r/> }
+    build(id, used, now, set, u, r)
 }
 
 /// How something is built: from the list with its U and source, or a typed U or R.
-#[component]
-fn Build(
+fn build(
     id: String,
     used: Used,
-    now: Signal<UValue>,
-    set: Callback<UValue>,
+    now: impl Fn() -> UValue + Copy + Send + Sync + 'static,
+    set: impl Fn(UValue) + Send + Sync + 'static,
     u: Field,
     r: Field,
-) -> impl IntoView {
+) -> AnyView {
     let app = use_app();
-    let values = StoredValue::new(u_values(used));
-    let options = values.with_value(|values| {
-        values.iter().map(|value| text::u_value_basis(*value).to_string()).collect::<Vec<_>>()
-    });
+    let options = u_values(used).into_iter().map(|v| text::u_value_basis(v).to_string()).collect();
     let chosen = Signal::derive(move || {
-        let now = now.get();
-        values.with_value(|values| values.iter().position(|v| *v == now).unwrap_or(0))
+        let now = now();
+        u_values(used).into_iter().position(|value| value == now).unwrap_or(0)
     });
     let choose = move |index: usize| {
-        if let Some(value) = values.with_value(|values| values.get(index).copied()) {
-            set.run(value);
+        if let Some(value) = u_values(used).get(index).copied() {
+            set(value);
         }
     };
-    let kind = Memo::new(move |_| now.get());
+    let listed = live(move || match now() {
+        UValue::Listed(assembly) => text::listed_u(assembly, app.system()),
+        UValue::TypedU | UValue::TypedR => String::new(),
+    });
+    let typed_u = when(move || now() == UValue::TypedU, move || number_field(u));
+    let typed_r = when(move || now() == UValue::TypedR, move || number_field(r));
     view! {
-        <Choice id label=text::built_like() options=Signal::stored(options) chosen on_choose=choose/>
-        {move || match kind.get() {
-            UValue::Listed(assembly) => {
-                let u = assembly.transmittance();
-                let system = app.system();
-                view! {
-                    <p class="note">
-                        "U " {text::value(u, system)} " · R " {text::value(u.resistance(), system)}
-                        " · " {text::origin(assembly.origin())}
-                    </p>
-                }.into_any()
-            }
-            UValue::TypedU => view! { <NumberField field=u/> }.into_any(),
-            UValue::TypedR => view! { <NumberField field=r/> }.into_any(),
-        }}
+        {choice(id, text::built_like(), Signal::stored(options), chosen, choose)}
+        <p class="note">{listed}</p>
+        {typed_u}
+        {typed_r}
     }
     .into_any()
 }
 
-#[component]
-fn Openings(room: RoomId, surface: SurfaceId, kind: SurfaceKind) -> impl IntoView {
+fn openings(room: RoomId, surface: SurfaceId, kind: SurfaceKind) -> AnyView {
     let app = use_app();
-    let ids = Memo::new(move |_| {
+    let ids = move || {
         app.draft.with(|draft| {
             let openings =
                 draft.surface(room, surface).map(|s| s.openings.as_slice()).unwrap_or_default();
-            openings.iter().map(|o| (o.id, o.kind)).collect::<Vec<_>>()
+            openings.iter().map(|opening| opening.id.0).collect()
         })
-    });
-    let add = move |kind| {
-        app.edit(EditKey::Single, |draft| {
-            draft.add_opening(room, surface, kind);
-        });
     };
+    let add = move |kind| {
+        move || {
+            app.edit(EditKey::Single, |draft| {
+                draft.add_opening(room, surface, kind);
+            });
+        }
+    };
+    let on_wall = kind == SurfaceKind::Wall;
     view! {
-        <For each=move || ids.get() key=|opening| *opening let:opening>
-            <OpeningCard room surface opening=opening.0 kind=opening.1 on_wall={kind == SurfaceKind::Wall}/>
-        </For>
+        {each(ids, move |id| opening_card(room, surface, OpeningId(id), on_wall))}
         <div class="acts">
-            <button type="button" on:click=move |_| add(OpeningKind::Window)>
-                {text::add_window()}
-            </button>
-            <button type="button" on:click=move |_| add(OpeningKind::Door)>
-                {text::add_door()}
-            </button>
+            {button("", text::add_window(), add(OpeningKind::Window))}
+            {button("", text::add_door(), add(OpeningKind::Door))}
         </div>
     }
     .into_any()
 }
 
-#[component]
-fn OpeningCard(
-    room: RoomId,
-    surface: SurfaceId,
-    opening: OpeningId,
-    kind: OpeningKind,
-    on_wall: bool,
-) -> impl IntoView {
+fn opening_card(room: RoomId, surface: SurfaceId, opening: OpeningId, on_wall: bool) -> AnyView {
     let app = use_app();
+    let seen = app.draft.with_untracked(|d| d.opening(room, surface, opening).map(|o| o.kind));
+    let Some(kind) = seen else { return ().into_any() };
     let field = move |field| Field::Opening(room, surface, opening, field);
     let used = match kind {
         OpeningKind::Window => Used::Window,
         OpeningKind::Door => Used::Door,
     };
-    let now = Signal::derive(move || {
+    let now = move || {
         app.draft.with(|d| d.opening(room, surface, opening).map_or(UValue::TypedU, |o| o.u_value))
-    });
+    };
     let set = move |value: UValue| {
         app.edit(EditKey::Single, |draft| {
             if let Some(opening) = draft.opening_mut(room, surface, opening) {
@@ -244,19 +237,19 @@ fn OpeningCard(
         });
     };
     let remove =
-        move |_| app.edit(EditKey::Single, |draft| draft.remove_opening(room, surface, opening));
+        move || app.edit(EditKey::Single, |draft| draft.remove_opening(room, surface, opening));
     let id = format!("room-{}.surface-{}.opening-{}.build", room.0, surface.0, opening.0);
     let name = text::opening_kind(kind);
     view! {
         <fieldset class="opening">
             <legend>{name}</legend>
             <div class="pair">
-                <NumberField field=field(OpeningField::Width)/>
-                <NumberField field=field(OpeningField::Height)/>
+                {number_field(field(OpeningField::Width))}
+                {number_field(field(OpeningField::Height))}
             </div>
-            {on_wall.then(|| view! { <NumberField field=field(OpeningField::FromLeft)/> })}
-            <Build id used now set=Callback::new(set) u=field(OpeningField::U) r=field(OpeningField::R)/>
-            <button type="button" on:click=remove>{text::act_on(text::remove(), name)}</button>
+            {on_wall.then(|| number_field(field(OpeningField::FromLeft)))}
+            {build(id, used, now, set, field(OpeningField::U), field(OpeningField::R))}
+            {button("", &text::act_on(text::remove(), name), remove)}
         </fieldset>
     }
     .into_any()

@@ -1,16 +1,25 @@
 //! A list to choose from, and a box for a name.
 
+use super::live_view;
 use leptos::prelude::*;
 
 /// A labelled select. `chosen` is an index into `options`.
-#[component]
-pub(crate) fn Choice(
-    #[prop(into)] id: String,
-    #[prop(into)] label: String,
-    #[prop(into)] options: Signal<Vec<String>>,
-    #[prop(into)] chosen: Signal<usize>,
-    #[prop(into)] on_choose: Callback<usize>,
-) -> impl IntoView {
+pub(crate) fn choice(
+    id: String,
+    label: &'static str,
+    options: Signal<Vec<String>>,
+    chosen: Signal<usize>,
+    on_choose: impl Fn(usize) + Send + Sync + 'static,
+) -> AnyView {
+    let on_choose = Callback::new(on_choose);
+    let list = live_view(move || {
+        let chosen = chosen.get();
+        let option = |(index, option): (usize, String)| {
+            view! { <option value=index.to_string() selected=index == chosen>{option}</option> }
+                .into_any()
+        };
+        options.get().into_iter().enumerate().map(option).collect_view().into_any()
+    });
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
@@ -22,17 +31,7 @@ pub(crate) fn Choice(
                     }
                 }
             >
-                {move || {
-                    let chosen = chosen.get();
-                    options
-                        .get()
-                        .into_iter()
-                        .enumerate()
-                        .map(|(index, option)| view! {
-                            <option value=index.to_string() selected=index == chosen>{option}</option>
-                        })
-                        .collect_view()
-                }}
+                {list}
             </select>
         </div>
     }
@@ -40,13 +39,13 @@ pub(crate) fn Choice(
 }
 
 /// A labelled box for a name.
-#[component]
-pub(crate) fn TextBox(
-    #[prop(into)] id: String,
-    #[prop(into)] label: String,
-    #[prop(into)] value: Signal<String>,
-    #[prop(into)] on_text: Callback<String>,
-) -> impl IntoView {
+pub(crate) fn text_box(
+    id: String,
+    label: &'static str,
+    value: Signal<String>,
+    on_text: impl Fn(String) + Send + Sync + 'static,
+) -> AnyView {
+    let on_text = Callback::new(on_text);
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
@@ -56,7 +55,7 @@ pub(crate) fn TextBox(
                 type="text"
                 autocomplete="off"
                 maxlength="200"
-                prop:value=move || value.get()
+                prop:value=value
                 on:input=move |event| on_text.run(event_target_value(&event))
             />
         </div>

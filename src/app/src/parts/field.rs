@@ -1,96 +1,97 @@
 //! The one field for numbers: label, hint, error, and what was read, tied together for everyone.
 
+use super::{button_on, live, when, words, yes};
 use crate::state::use_app;
-use finrun_engine::job::{Entry, Field, Problem, Resolved, assumed_text, box_text, echo, resolve};
+use finrun_engine::job::{
+    Draft, Entry, Field, Problem, Resolved, assumed_text, box_text, echo, resolve,
+};
 use finrun_engine::quantity::{Kind, System};
 use finrun_text as text;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 
-#[component]
-pub(crate) fn NumberField(field: Field) -> impl IntoView {
+pub(crate) fn number_field(field: Field) -> AnyView {
     let app = use_app();
     let id = field.to_string();
     let kind = field.spec().kind;
-    let unit = Memo::new(move |_| app.draft.with(|draft| draft.box_unit(field)));
+    let unit = move || app.draft.with(|draft| draft.box_unit(field));
     let typed = Memo::new(move |_| app.draft.with(|draft| box_text(draft, field)));
     let error = Memo::new(move |_| {
         // An error shows once the field was left, not while it is being typed.
         let left = app.left.with(|left| left.contains(&field));
-        left.then(|| app.error_of(field)).flatten()
+        left.then(|| app.error_of(field)).flatten().unwrap_or_default()
     });
-    let read = Memo::new(move |_| {
-        app.draft.with(|draft| match resolve(draft, field) {
-            Resolved::Typed { .. } => Read::Echo(echo(draft, field)),
-            Resolved::Assumed { .. } => Read::Assumed(assumed_text(draft, field)),
-            _ => Read::Nothing,
-        })
+    let bad = yes(move || error.with(|error| !error.is_empty()));
+    let assumed = yes(move || {
+        app.draft.with(|draft| matches!(resolve(draft, field), Resolved::Assumed { .. }))
     });
-    let type_text =
-        move |text: String| app.type_into(field, Entry { text, unit: unit.get_untracked() });
+    let read = live(move || app.draft.with(|draft| read_back(draft, field)));
+    let type_text = move |text: String| {
+        app.type_into(field, Entry { text, unit: untrack(unit) });
+    };
     let described = format!("{id}-note {id}-error {id}-read");
-    let note = text::field_note(field);
-    let signed = Memo::new(move |_| unit.get().from_si(field.spec().least) < 0.0);
-    let marks = Memo::new(move |_| kind == Kind::Length && app.system() == System::Us);
+    let marks = yes(move || kind == Kind::Length && app.system() == System::Us);
+    // The decimal pad of some phones has no marks for feet and inches.
+    let pad = words(move || if marks.get() { "text" } else { "decimal" }.to_string());
+    let sign = when(
+        move || unit().from_si(field.spec().least) < 0.0,
+        move || {
+            let name = move || text::act_on(text::change_sign(), text::field_label(field));
+            button_on("key", "±", name, move || {
+                type_text(with_other_sign(&typed.get_untracked()));
+            })
+        },
+    );
+    let mark_keys = {
+        let id = id.clone();
+        when(move || marks.get(), move || marks_row(id.clone(), type_text))
+    };
     view! {
-        <div class="field" class:bad=move || error.with(Option::is_some)>
+        <div class="field" class:bad=bad>
             <label for=id.clone()>
                 {text::field_label(field)}
-                <span class="unit-said">{move || unit_said(unit.get().symbol())}</span>
+                <span class="unit-said">{live(move || unit_said(unit().symbol()))}</span>
             </label>
-            <p class="note" id=format!("{id}-note")>{note}</p>
-            <p class="error" id=format!("{id}-error")>
-                {move || error.get().unwrap_or_default()}
-            </p>
+            <p class="note" id=format!("{id}-note")>{text::field_note(field)}</p>
+            <p class="error" id=format!("{id}-error")>{live(move || error.get())}</p>
             <div class="box">
                 <input
                     id=id.clone()
                     type="text"
-                    // The decimal pad of some phones has no marks for feet and inches.
-                    inputmode=move || if marks.get() { "text" } else { "decimal" }
+                    inputmode=pad
                     autocomplete="off"
                     autocapitalize="off"
                     spellcheck="false"
                     aria-describedby=described
-                    aria-invalid=move || error.with(Option::is_some).to_string()
-                    prop:value=move || typed.get()
+                    aria-invalid=words(move || bad.get().to_string())
+                    prop:value=words(move || typed.get())
                     on:input=move |event| type_text(event_target_value(&event))
-                    on:blur=move |_| if !typed.get_untracked().trim().is_empty() { app.mark_left(field) }
+                    on:blur=move |_| {
+                        if !typed.get_untracked().trim().is_empty() {
+                            app.mark_left(field);
+                        }
+                    }
                 />
-                <span class="unit" aria-hidden="true">{move || unit.get().symbol()}</span>
-                <Show when=move || signed.get()>
-                    <button
-                        type="button"
-                        class="key"
-                        aria-label=text::act_on(text::change_sign(), text::field_label(field))
-                        on:click=move |_| type_text(with_other_sign(&typed.get_untracked()))
-                    >"±"</button>
-                </Show>
-                <span class="read" id=format!("{id}-read")>
-                    {move || match read.get() {
-                        Read::Echo(text) => view! { <span class="echo">{text}</span> }.into_any(),
-                        Read::Assumed(value) => view! {
-                            <span class="assumed">{text::assumed()} " " {value}</span>
-                        }.into_any(),
-                        Read::Nothing => ().into_any(),
-                    }}
+                <span class="unit" aria-hidden="true">
+                    {live(move || unit().symbol().to_string())}
                 </span>
+                {sign}
+                <span class="read" class:assumed=assumed id=format!("{id}-read")>{read}</span>
             </div>
-            <Show when=move || marks.get()>
-                <Marks id=field.to_string() on_text=Callback::new(type_text)/>
-            </Show>
+            {mark_keys}
         </div>
     }
     .into_any()
 }
 
-/// What stands behind the box.
-#[derive(Debug, Clone, PartialEq)]
-enum Read {
-    Echo(String),
-    Assumed(String),
-    Nothing,
+/// What stands behind the box: what was read, or what is assumed.
+fn read_back(draft: &Draft, field: Field) -> String {
+    match resolve(draft, field) {
+        Resolved::Typed { .. } => echo(draft, field),
+        Resolved::Assumed { .. } => text::assumed_value(&assumed_text(draft, field)),
+        _ => String::new(),
+    }
 }
 
 /// The unit inside the label, for those who hear it.
@@ -110,29 +111,27 @@ fn with_other_sign(text: &str) -> String {
 }
 
 /// Keys for feet, inches and fractions, shown under a focused box on a touch screen.
-#[component]
-fn Marks(id: String, on_text: Callback<String>) -> impl IntoView {
+fn marks_row(id: String, type_text: impl Fn(String) + Copy + Send + Sync + 'static) -> AnyView {
     const KEYS: [(&str, &str); 5] =
         [("ft", "' "), ("in", "\""), ("½", " 1/2"), ("¼", " 1/4"), ("¾", " 3/4")];
-    let keys = KEYS.into_iter().map(move |(shown, typed)| {
+    let key = move |(shown, mark): (&'static str, &'static str)| {
         let id = id.clone();
-        let add = move |_| {
+        let add = Callback::new(move |()| {
             let Some(input) = document().get_element_by_id(&id) else { return };
             let input: HtmlInputElement = input.unchecked_into();
-            on_text.run(format!("{}{typed}", input.value().trim_end()));
-            // The focus stayed in the box, so typing goes on behind the mark.
-        };
+            type_text(format!("{}{mark}", input.value().trim_end()));
+        });
         view! {
-            <button
-                type="button"
-                class="key"
-                tabindex="-1"
+            // The focus stays in the box, so that typing goes on behind the mark.
+            <button type="button" class="key" tabindex="-1"
                 on:pointerdown=|event| event.prevent_default()
-                on:click=add
+                on:click=move |_| add.run(())
             >{shown}</button>
         }
-    });
-    view! { <div class="marks">{keys.collect_view()}</div> }.into_any()
+        .into_any()
+    };
+    let keys = KEYS.into_iter().map(key).collect_view();
+    view! { <div class="marks">{keys}</div> }.into_any()
 }
 
 impl crate::state::App {

@@ -1,7 +1,7 @@
 //! What stands around every page of a job: name and saving above, stations, three figures below.
 
+use super::{button, in_system, live, live_button, live_view, when, yes};
 use crate::page::{JobKey, Page, Station};
-use crate::parts::in_system;
 use crate::state::{App, SaveState, Standing, use_app};
 use finrun_engine::check::Severity;
 use finrun_engine::design::Design;
@@ -9,46 +9,60 @@ use finrun_engine::quantity::{Power, System};
 use finrun_text as text;
 use leptos::prelude::*;
 
-#[component]
-pub(crate) fn Frame(job: JobKey, children: Children) -> impl IntoView {
+pub(crate) fn frame(job: &JobKey, inside: AnyView) -> AnyView {
     let app = use_app();
-    let name = move || app.draft.with(|draft| draft.name.clone());
+    let name = live(move || app.draft.with(|draft| draft.name.clone()));
+    let stations =
+        Station::ALL.into_iter().map(|station| station_link(job, station)).collect_view();
+    let saved = live(move || {
+        match app.save.get() {
+            SaveState::Saved => text::saved(),
+            SaveState::Pending => text::saving(),
+            SaveState::Failed(_) | SaveState::Conflict => text::not_saved(),
+        }
+        .to_string()
+    });
+    let loud = yes(move || matches!(app.save.get(), SaveState::Failed(_)));
     view! {
         <header class="top">
-            <a class="home" href="#/" aria-label=text::jobs()>"‹"</a>
+            <a class="home" href="#/" aria-label=text::jobs_title()>"‹"</a>
             <p class="job">{name}</p>
-            <p class="saved" class:loud=move || matches!(app.save.get(), SaveState::Failed(_))>
-                {move || match app.save.get() {
-                    SaveState::Saved => text::saved(),
-                    SaveState::Pending => text::saving(),
-                    SaveState::Failed(_) | SaveState::Conflict => text::not_saved(),
-                }}
-            </p>
+            <p class="saved" class:loud=loud>{saved}</p>
             <div class="tools">
-                <button type="button" class="tool" aria-label=text::undo() title=text::undo()
-                    disabled=move || !app.can_undo() on:click=move |_| app.undo()>"↶"</button>
-                <button type="button" class="tool" aria-label=text::redo() title=text::redo()
-                    disabled=move || !app.can_redo() on:click=move |_| app.redo()>"↷"</button>
-                <UnitsSwitch/>
+                {tool("↶", text::undo(), yes(move || app.can_undo()), move || app.undo())}
+                {tool("↷", text::redo(), yes(move || app.can_redo()), move || app.redo())}
+                {units_switch()}
             </div>
         </header>
         <nav class="stations" aria-label=text::stations()>
-            {Station::ALL
-                .into_iter()
-                .map(|station| view! { <StationLink job=job.clone() station/> })
-                .collect_view()}
+            {stations}
         </nav>
-        <Banners/>
-        <main id="content" tabindex="-1">{children()}</main>
-        <Plate/>
+        {banners()}
+        <main id="content" tabindex="-1">{inside}</main>
+        {plate()}
     }
     .into_any()
 }
 
-#[component]
-fn UnitsSwitch() -> impl IntoView {
+/// A button of the head, greyed while it would do nothing.
+fn tool(
+    sign: &'static str,
+    name: &'static str,
+    can: Memo<bool>,
+    press: impl Fn() + Send + Sync + 'static,
+) -> AnyView {
+    let press = Callback::new(move |()| press());
+    let cannot = yes(move || !can.get());
+    view! {
+        <button type="button" class="tool" aria-label=name title=name
+            disabled=cannot on:click=move |_| press.run(())>{sign}</button>
+    }
+    .into_any()
+}
+
+fn units_switch() -> AnyView {
     let app = use_app();
-    let switch = move |_| {
+    let switch = move || {
         app.edit(crate::state::EditKey::Single, |draft| {
             draft.units = match draft.units {
                 System::Us => System::Si,
@@ -56,19 +70,16 @@ fn UnitsSwitch() -> impl IntoView {
             };
         });
     };
-    view! {
-        <button type="button" class="tool wide" on:click=switch>
-            <span class="said">{text::units()} " "</span>
-            {move || text::units_name(app.system())}
-        </button>
-    }
-    .into_any()
+    let label = view! {
+        <span class="said">{text::units()} " "</span>
+        {live(move || text::units_name(app.system()).to_string())}
+    };
+    live_button("tool wide", label.into_any(), switch)
 }
 
-#[component]
-fn StationLink(job: JobKey, station: Station) -> impl IntoView {
+fn station_link(job: &JobKey, station: Station) -> AnyView {
     let app = use_app();
-    let href = Page::Station(job, station).to_hash();
+    let href = Page::Station(job.clone(), station).to_hash();
     let here = move || {
         app.page.with(|page| match page {
             Page::Station(_, at) => *at == station,
@@ -83,9 +94,9 @@ fn StationLink(job: JobKey, station: Station) -> impl IntoView {
         Station::Loop => text::station_loop(),
     };
     view! {
-        <a href=href aria-current=move || here().then_some("page")>
+        <a href=href aria-current=Signal::derive(move || here().then_some("page"))>
             {name}
-            <small>{move || station_figure(app, station)}</small>
+            <small>{live(move || station_figure(app, station))}</small>
         </a>
     }
     .into_any()
@@ -118,13 +129,12 @@ fn to_see(design: &Design) -> usize {
 }
 
 /// The result line, always in view.
-#[component]
-fn Plate() -> impl IntoView {
+fn plate() -> AnyView {
     let app = use_app();
-    let figures = Memo::new(move |_| {
+    let figures = move || {
         let system = app.system();
-        app.outcome.with(|outcome| {
-            outcome.solved.as_ref().filter(|(job, _)| !job.rooms.is_empty()).map(|(_, design)| {
+        app.solved.with(|solved| {
+            solved.as_ref().filter(|(job, _)| !job.rooms.is_empty()).map(|(_, design)| {
                 let short = design.rooms.iter().filter(|r| r.short() > Power::ZERO).count();
                 let checks = match to_see(design) {
                     0 => text::checks_hold(design.checks.len()),
@@ -140,66 +150,68 @@ fn Plate() -> impl IntoView {
                 ]
             })
         })
-    });
-    let stale = move || app.outcome.with(|outcome| outcome.standing == Standing::LastGood);
+    };
     // Spoken a moment after typing stops, without moving the focus.
-    Effect::new(move |_| {
-        if let Some([load, length, checks]) = figures.get() {
-            app.say(text::spoken_result(&load.0, &length.0, &checks.0));
+    let sentence = Memo::new(move |_| match figures() {
+        Some([load, length, checks]) => text::spoken_result(&load.0, &length.0, &checks.0),
+        None => String::new(),
+    });
+    Effect::new(move |_| app.say(sentence.get()));
+    let one = |((figure, under), name): ((String, String), &str)| {
+        view! {
+            <div>
+                <b data-figure=format!("plate.{name}")>{figure}</b>
+                <span>{under}</span>
+            </div>
         }
+        .into_any()
+    };
+    let shown = live_view(move || match figures() {
+        Some(figures) => figures
+            .into_iter()
+            .zip(["load", "element", "checks"])
+            .map(one)
+            .collect_view()
+            .into_any(),
+        None => view! { <p>{text::no_load_yet()}</p> }.into_any(),
     });
     view! {
-        <aside class="plate" class:stale=stale aria-label=text::result_line()>
-            {move || match figures.get() {
-                Some(figures) => figures
-                    .into_iter()
-                    .zip(["load", "element", "checks"])
-                    .map(|((figure, under), name)| view! {
-                        <div>
-                            <b data-figure=format!("plate.{name}")>{figure}</b>
-                            <span>{under}</span>
-                        </div>
-                    })
-                    .collect_view()
-                    .into_any(),
-                None => view! { <p>{text::no_load_yet()}</p> }.into_any(),
-            }}
-        </aside>
+        <aside class="plate" class:stale=stale() aria-label=text::result_line()>{shown}</aside>
     }
     .into_any()
 }
 
 /// What must not be missed, loud and with what to do.
-#[component]
-fn Banners() -> impl IntoView {
+fn banners() -> AnyView {
     let app = use_app();
-    let stale = move || app.outcome.with(|outcome| outcome.standing == Standing::LastGood);
-    view! {
-        <Show when=stale>
-            <p class="banner" role="status">{text::last_good()}</p>
-        </Show>
-        {move || match app.save.get() {
-            SaveState::Failed(reason) => view! {
-                <div class="banner loud" role="alert">
-                    <p>{text::cannot_save(&reason)}</p>
-                    <button type="button" on:click=move |_| app.download_open()>
-                        {text::download()}
-                    </button>
-                </div>
-            }.into_any(),
-            SaveState::Conflict => view! {
-                <div class="banner loud" role="alert">
-                    <p>{text::another_tab()}</p>
-                    <button type="button" on:click=move |_| app.take_theirs()>
-                        {text::take_theirs()}
-                    </button>
-                    <button type="button" on:click=move |_| app.keep_mine()>
-                        {text::keep_mine()}
-                    </button>
-                </div>
-            }.into_any(),
-            SaveState::Saved | SaveState::Pending => ().into_any(),
-        }}
-    }
-    .into_any()
+    let stale = stale();
+    let last_good = when(
+        move || stale.get(),
+        || view! { <p class="banner" role="status">{text::last_good()}</p> }.into_any(),
+    );
+    let saving = live_view(move || match app.save.get() {
+        SaveState::Failed(reason) => view! {
+            <div class="banner loud" role="alert">
+                <p>{text::cannot_save(&reason)}</p>
+                {button("", text::download(), move || app.download_open())}
+            </div>
+        }
+        .into_any(),
+        SaveState::Conflict => view! {
+            <div class="banner loud" role="alert">
+                <p>{text::another_tab()}</p>
+                {button("", text::take_theirs(), move || app.take_theirs())}
+                {button("", text::keep_mine(), move || app.keep_mine())}
+            </div>
+        }
+        .into_any(),
+        SaveState::Saved | SaveState::Pending => ().into_any(),
+    });
+    view! { {last_good} {saving} }.into_any()
+}
+
+/// Whether the results belong to an earlier draft than the one on the page.
+fn stale() -> Memo<bool> {
+    let app = use_app();
+    yes(move || app.outcome.with(|outcome| outcome.standing == Standing::LastGood))
 }

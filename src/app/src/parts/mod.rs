@@ -3,11 +3,13 @@
 mod choice;
 mod field;
 mod frame;
+mod live;
 mod result;
 mod working;
 
-pub(crate) use choice::{Choice, TextBox};
-pub(crate) use field::NumberField;
-pub(crate) use frame::Frame;
+pub(crate) use choice::{choice, text_box};
+pub(crate) use field::number_field;
+pub(crate) use frame::frame;
+pub(crate) use live::{button, button_on, each, live, live_button, live_view, when, words, yes};
 pub(crate) use result::{figure, in_system};
-pub(crate) use working::Working;
+pub(crate) use working::working;

@@ -1,5 +1,6 @@
 //! Figures in the reader's units.
 
+use super::live;
 use crate::state::use_app;
 use finrun_engine::quantity::{System, Value};
 use finrun_text as text;
@@ -9,12 +10,8 @@ use leptos::prelude::*;
 pub(crate) fn figure(name: &str, value: impl Into<Value>) -> AnyView {
     let app = use_app();
     let value = value.into();
-    view! {
-        <span class="figure" data-figure=name.to_string()>
-            {move || text::value(value, app.system())}
-        </span>
-    }
-    .into_any()
+    let shown = live(move || text::value(value, app.system()));
+    view! { <span class="figure" data-figure=name.to_string()>{shown}</span> }.into_any()
 }
 
 /// A value as text in the units of now.

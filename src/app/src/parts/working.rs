@@ -1,44 +1,38 @@
 //! A figure that opens to its working: formula, the same with numbers, result, source.
 
+use super::live_view;
 use crate::state::use_app;
 use finrun_engine::quantity::{Shown, System, Value, display_unit, show_precise};
-use finrun_engine::trace::{Formula, Step, Topic, working};
+use finrun_engine::trace::{self, Formula, Step, Topic};
 use finrun_text as text;
 use finrun_text::Piece;
 use leptos::prelude::*;
-use web_sys::HtmlElement;
 
-/// A line that opens. `children` is the figure itself.
-#[component]
-pub(crate) fn Working(topic: Topic, children: Children) -> impl IntoView {
+/// A line that opens; `summary` holds the figure itself.
+pub(crate) fn working(topic: Topic, summary: AnyView) -> AnyView {
     let app = use_app();
     let open = RwSignal::new(false);
     // Worked out only while it is open: a house has hundreds of these.
-    let steps = move || {
+    let steps = live_view(move || {
         if !open.get() {
             return ().into_any();
         }
         let system = app.system();
         let steps = app.outcome.with(|outcome| {
-            outcome.solved.as_ref().map(|(job, design)| working(job, design, topic))
+            outcome.solved.as_ref().map(|(job, design)| trace::working(job, design, topic))
         });
-        steps
-            .unwrap_or_default()
-            .into_iter()
-            .map(|step| show_step(&step, system))
-            .collect_view()
-            .into_any()
-    };
+        let show = |step: Step| show_step(&step, system);
+        steps.unwrap_or_default().into_iter().map(show).collect_view().into_any()
+    });
     view! {
         <details
             class="working"
             on:toggle=move |event| {
-                use wasm_bindgen::JsCast;
-                let details: HtmlElement = event_target(&event);
-                open.set(details.unchecked_ref::<web_sys::Element>().has_attribute("open"));
+                let details: web_sys::Element = event_target(&event);
+                open.set(details.has_attribute("open"));
             }
         >
-            <summary>{children()}</summary>
+            <summary>{summary}</summary>
             {steps}
         </details>
     }

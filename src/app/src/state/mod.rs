@@ -6,7 +6,6 @@ pub mod store;
 mod sync;
 
 pub use history::EditKey;
-pub use offline::Offline;
 pub use store::Listed;
 
 use crate::page::{JobKey, Page};
@@ -15,14 +14,12 @@ use finrun_engine::job::{Draft, Entry, Field, FieldError, Job, read};
 use finrun_engine::quantity::System;
 use history::History;
 use leptos::prelude::*;
-use std::collections::BTreeSet;
 
 /// Everything the components share. Small and `Copy`: signals only.
 #[derive(Debug, Clone, Copy)]
 pub struct App {
     pub page: RwSignal<Page>,
-    /// The jobs in storage, in the order of their keys.
-    pub jobs: RwSignal<Vec<Listed>>,
+    pub shelf: RwSignal<Shelf>,
     /// The job whose draft is open.
     pub key: RwSignal<Option<JobKey>>,
     pub draft: RwSignal<Draft>,
@@ -30,22 +27,35 @@ pub struct App {
     /// The outcome's job and design: changes only when they do.
     pub solved: Memo<Option<(Job, Design)>>,
     pub save: RwSignal<SaveState>,
-    /// What was deleted last and can be brought back.
-    pub deleted: RwSignal<Option<(JobKey, String, String)>>,
-    /// What went wrong with a file that was opened.
-    pub trouble: RwSignal<Option<String>>,
-    pub offline: RwSignal<Offline>,
+    /// What went wrong with a file that was opened; empty for nothing.
+    pub trouble: RwSignal<String>,
+    /// Whether the page works without a network, in a sentence.
+    pub offline: RwSignal<String>,
     /// A new version waits for consent.
     pub update: RwSignal<bool>,
     /// A sentence for the live region.
     pub said: RwSignal<String>,
     /// Fields that were left once: their errors show.
-    pub left: RwSignal<BTreeSet<Field>>,
+    pub left: RwSignal<Vec<Field>>,
     /// Blanks that show as errors, since the reader said to be done.
-    pub asked: RwSignal<BTreeSet<Field>>,
+    pub asked: RwSignal<Vec<Field>>,
     history: RwSignal<History>,
-    /// Units for a new job, and for pages outside any job.
-    pub units: RwSignal<System>,
+}
+
+/// The jobs in storage, and what was taken off last.
+#[derive(Debug, Clone, Default)]
+pub struct Shelf {
+    /// In the order of their keys.
+    pub jobs: Vec<Listed>,
+    pub deleted: Option<Deleted>,
+}
+
+/// A deleted job, which can be brought back.
+#[derive(Debug, Clone)]
+pub struct Deleted {
+    key: JobKey,
+    pub name: String,
+    text: String,
 }
 
 /// How the open draft stands against storage.
@@ -87,21 +97,19 @@ impl App {
         });
         App {
             page: RwSignal::new(Page::Jobs),
-            jobs: RwSignal::new(Vec::new()),
+            shelf: RwSignal::new(Shelf::default()),
             key,
             draft,
             outcome,
             solved: Memo::new(move |_| outcome.with(|outcome| outcome.solved.clone())),
             save: RwSignal::new(SaveState::Saved),
-            deleted: RwSignal::new(None),
-            trouble: RwSignal::new(None),
-            offline: RwSignal::new(Offline::Pending),
+            trouble: RwSignal::new(String::new()),
+            offline: RwSignal::new(String::new()),
             update: RwSignal::new(false),
             said: RwSignal::new(String::new()),
-            left: RwSignal::new(BTreeSet::new()),
-            asked: RwSignal::new(BTreeSet::new()),
+            left: RwSignal::new(Vec::new()),
+            asked: RwSignal::new(Vec::new()),
             history: RwSignal::new(History::default()),
-            units: RwSignal::new(System::Us),
         }
     }
 
@@ -165,14 +173,12 @@ impl App {
     }
 
     pub fn mark_left(self, field: Field) {
-        self.left.update(|left| {
-            left.insert(field);
-        });
+        self.left.update(|left| left.push(field));
     }
 
     /// Shows the errors of these fields, blanks included.
     pub fn ask_for(self, fields: Vec<Field>) {
-        self.left.update(|left| left.extend(fields.iter().copied()));
+        self.left.update(|left| left.extend_from_slice(&fields));
         self.asked.update(|asked| asked.extend(fields));
     }
 

@@ -5,34 +5,17 @@ use finrun_text as text;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-/// Whether the page works without a network.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Offline {
-    Pending,
-    Ready,
-    Failed,
-}
-
-impl Offline {
-    pub fn sentence(self) -> &'static str {
-        match self {
-            Offline::Pending => text::offline_pending(),
-            Offline::Ready => text::offline_ready(),
-            Offline::Failed => text::offline_failed(),
-        }
-    }
-}
-
 /// What has happened before we listen stands in attributes of the root element.
 pub(super) fn follow_worker(app: App) {
     let look = move || {
         let attribute =
             |name: &str| document().document_element().and_then(|root| root.get_attribute(name));
-        match attribute("data-offline").as_deref() {
-            Some("ready") => app.offline.set(Offline::Ready),
-            Some("failed") => app.offline.set(Offline::Failed),
-            _ => {}
-        }
+        let sentence = match attribute("data-offline").as_deref() {
+            Some("ready") => text::offline_ready(),
+            Some("failed") => text::offline_failed(),
+            _ => text::offline_pending(),
+        };
+        app.offline.set(sentence.to_string());
         app.update.set(attribute("data-update").is_some());
     };
     look();

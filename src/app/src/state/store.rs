@@ -66,7 +66,7 @@ fn storage() -> Option<Storage> {
 pub fn list() -> Vec<Listed> {
     let Some(storage) = storage() else { return Vec::new() };
     let count = storage.length().unwrap_or(0);
-    let mut jobs: Vec<Listed> = (0..count)
+    let found = (0..count)
         .filter_map(|index| storage.key(index).ok().flatten())
         .filter_map(|key| job_of(&key))
         .map(|key| {
@@ -74,9 +74,12 @@ pub fn list() -> Vec<Listed> {
                 parse(&text).map(|draft| draft.name)
             });
             Listed { key, name }
-        })
-        .collect();
-    jobs.sort_by(|a, b| a.key.cmp(&b.key));
+        });
+    let mut jobs: Vec<Listed> = Vec::new();
+    for job in found {
+        let place = jobs.partition_point(|before| before.key < job.key);
+        jobs.insert(place, job);
+    }
     jobs
 }
 

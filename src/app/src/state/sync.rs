@@ -1,6 +1,6 @@
 //! Keeps address, storage and other tabs in step with the state.
 
-use super::{App, SaveState, store};
+use super::{App, Deleted, SaveState, store};
 use crate::page::{JobKey, Page, Station};
 use finrun_engine::job::{Draft, Field};
 use finrun_text as text;
@@ -116,11 +116,10 @@ impl App {
         self.history.set(Default::default());
         self.left.set(Default::default());
         self.asked.set(Default::default());
-        self.trouble.set(None);
+        self.trouble.set(String::new());
         self.save.set(SaveState::Saved);
         // The key last: results of the old job must not pass for the new one's last good ones.
         batch(move || {
-            self.units.set(draft.units);
             self.key.set(Some(key));
             self.draft.set(draft);
         });
@@ -170,7 +169,8 @@ impl App {
     }
 
     pub fn refresh_jobs(self) {
-        self.jobs.set(store::list());
+        let jobs = store::list();
+        self.shelf.update(|shelf| shelf.jobs = jobs);
     }
 
     /// Puts a draft into storage under a new key and goes there.
@@ -191,8 +191,8 @@ impl App {
     /// Puts a copy into storage without going there.
     pub fn add_copy(self, draft: Draft) {
         match store::write(&store::fresh_key(), &store::to_text(&draft)) {
-            Ok(()) => self.trouble.set(None),
-            Err(reason) => self.trouble.set(Some(text::cannot_save(&reason))),
+            Ok(()) => self.trouble.set(String::new()),
+            Err(reason) => self.trouble.set(text::cannot_save(&reason)),
         }
         self.refresh_jobs();
     }
@@ -230,16 +230,16 @@ impl App {
                 self.save.set(SaveState::Saved);
             }
             self.say(text::deleted(&name));
-            self.deleted.set(Some((key, name, text)));
+            self.shelf.update(|shelf| shelf.deleted = Some(Deleted { key, name, text }));
             self.refresh_jobs();
         }
     }
 
     pub fn undelete_job(self) {
-        if let Some((key, name, text)) = self.deleted.get_untracked() {
+        if let Some(Deleted { key, name, text }) = self.shelf.get_untracked().deleted {
             match store::write(&key, &text) {
                 Ok(()) => {
-                    self.deleted.set(None);
+                    self.shelf.update(|shelf| shelf.deleted = None);
                     self.say(text::brought_back(&name));
                 }
                 Err(_) => self.say(text::storage_full().to_string()),

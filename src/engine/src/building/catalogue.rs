@@ -7,8 +7,9 @@
 //! from memory.
 
 use super::assembly::{HeatFlow, Layer, OUTSIDE_FILM, combined};
+use crate::named::{Named, stored_by_name};
 use crate::quantity::{Conductivity, Length, Resistance, Transmittance, Unit};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// Where an assembly is used.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,74 +34,56 @@ pub enum Origin {
     StateCode,
 }
 
-/// A typical assembly.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Assembly {
-    FrameWallEmpty,
-    FrameWallR11,
-    FrameWallR13,
-    FrameWallR19,
-    FrameWallR21,
-    BrickWall,
-    BlockWall,
-    Partition,
-    AtticCeilingEmpty,
-    AtticCeilingR11,
-    AtticCeilingR19,
-    AtticCeilingR30,
-    AtticCeilingR38,
-    AtticCeilingR49,
-    JoistFloorEmpty,
-    JoistFloorR11,
-    JoistFloorR19,
-    JoistFloorR30,
-    WindowWoodSingle,
-    WindowWoodDouble,
-    WindowMetalSingle,
-    WindowMetalDouble,
-    WindowLowE,
-    DoorWood,
-    DoorMetalInsulated,
-    DoorR5,
+/// Declares the assemblies with their stored names.
+macro_rules! assemblies {
+    ($($name:ident = $text:literal),+ $(,)?) => {
+        /// A typical assembly.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Assembly { $($name),+ }
+
+        impl Named for Assembly {
+            const ALL: &'static [Assembly] = &[$(Assembly::$name),+];
+            fn name(self) -> &'static str {
+                match self { $(Assembly::$name => $text),+ }
+            }
+        }
+        stored_by_name!(Assembly);
+    };
+}
+
+assemblies! {
+    FrameWallEmpty = "frame-wall-empty",
+    FrameWallR11 = "frame-wall-r11",
+    FrameWallR13 = "frame-wall-r13",
+    FrameWallR19 = "frame-wall-r19",
+    FrameWallR21 = "frame-wall-r21",
+    BrickWall = "brick-wall",
+    BlockWall = "block-wall",
+    Partition = "partition",
+    AtticCeilingEmpty = "attic-ceiling-empty",
+    AtticCeilingR11 = "attic-ceiling-r11",
+    AtticCeilingR19 = "attic-ceiling-r19",
+    AtticCeilingR30 = "attic-ceiling-r30",
+    AtticCeilingR38 = "attic-ceiling-r38",
+    AtticCeilingR49 = "attic-ceiling-r49",
+    JoistFloorEmpty = "joist-floor-empty",
+    JoistFloorR11 = "joist-floor-r11",
+    JoistFloorR19 = "joist-floor-r19",
+    JoistFloorR30 = "joist-floor-r30",
+    WindowWoodSingle = "window-wood-single",
+    WindowWoodDouble = "window-wood-double",
+    WindowMetalSingle = "window-metal-single",
+    WindowMetalDouble = "window-metal-double",
+    WindowLowE = "window-low-e",
+    DoorWood = "door-wood",
+    DoorMetalInsulated = "door-metal-insulated",
+    DoorR5 = "door-r5",
 }
 
 impl Assembly {
-    pub const ALL: &[Assembly] = {
-        use Assembly::*;
-        &[
-            FrameWallEmpty,
-            FrameWallR11,
-            FrameWallR13,
-            FrameWallR19,
-            FrameWallR21,
-            BrickWall,
-            BlockWall,
-            Partition,
-            AtticCeilingEmpty,
-            AtticCeilingR11,
-            AtticCeilingR19,
-            AtticCeilingR30,
-            AtticCeilingR38,
-            AtticCeilingR49,
-            JoistFloorEmpty,
-            JoistFloorR11,
-            JoistFloorR19,
-            JoistFloorR30,
-            WindowWoodSingle,
-            WindowWoodDouble,
-            WindowMetalSingle,
-            WindowMetalDouble,
-            WindowLowE,
-            DoorWood,
-            DoorMetalInsulated,
-            DoorR5,
-        ]
-    };
-
     /// Those used in one place, in the order of the list.
     pub fn used_in(used: Used) -> impl Iterator<Item = Assembly> {
-        Assembly::ALL.iter().copied().filter(move |a| a.used() == used)
+        <Assembly as Named>::ALL.iter().copied().filter(move |a| a.used() == used)
     }
 
     pub fn used(self) -> Used {

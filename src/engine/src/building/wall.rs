@@ -47,11 +47,14 @@ pub fn place(wall: Length, openings: &[Placed]) -> Vec<Length> {
 
 /// The stretches between doors, from left to right. `doors` are (from left, width).
 pub fn free_runs(wall: Length, doors: &[(Length, Length)]) -> Vec<Run> {
-    let mut doors = doors.to_vec();
-    doors.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+    let mut in_order: Vec<(Length, Length)> = Vec::new();
+    for &door in doors {
+        let place = in_order.partition_point(|before| before.0 <= door.0);
+        in_order.insert(place, door);
+    }
     let mut runs = Vec::new();
     let mut at = Length::ZERO;
-    for (left, width) in doors.into_iter().chain([(wall, Length::ZERO)]) {
+    for (left, width) in in_order.into_iter().chain([(wall, Length::ZERO)]) {
         if left > at {
             runs.push(Run { start: at, length: left.min(wall) - at });
         }

@@ -6,9 +6,11 @@ use super::field::{
 };
 use crate::building::{AirClass, Assembly, OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
 use crate::emitter::HeatingEffect;
+use crate::named::{Named, find};
 use crate::pipe::Tube;
 use crate::quantity::{System, Unit, display_unit};
-use serde::{Deserialize, Serialize};
+use serde::de::Error;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A field's text exactly as typed, and the unit that stood beside the box.
@@ -18,28 +20,27 @@ pub struct Entry {
     pub unit: Unit,
 }
 
-/// The fields of one thing that hold text; a blank field has no entry.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct Entries<F: Ord>(BTreeMap<F, Entry>);
+/// The fields of one thing that hold text, in the order of the fields; a blank field has no entry.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Entries<F>(Vec<(F, Entry)>);
 
-impl<F: Ord> Default for Entries<F> {
+impl<F> Default for Entries<F> {
     fn default() -> Self {
-        Entries(BTreeMap::new())
+        Entries(Vec::new())
     }
 }
 
-impl<F: Ord> Entries<F> {
+impl<F: Named + Ord> Entries<F> {
     pub fn get(&self, field: F) -> Option<&Entry> {
-        self.0.get(&field)
+        self.0.iter().find(|(at, _)| *at == field).map(|(_, entry)| entry)
     }
 
     /// Keeps `entry`, or forgets the field when only spaces are left.
     pub fn set(&mut self, field: F, entry: Entry) {
-        if entry.text.trim().is_empty() {
-            self.0.remove(&field);
-        } else {
-            self.0.insert(field, entry);
+        self.0.retain(|(at, _)| *at != field);
+        if !entry.text.trim().is_empty() {
+            let place = self.0.partition_point(|(at, _)| *at < field);
+            self.0.insert(place, (field, entry));
         }
     }
 
@@ -48,6 +49,25 @@ impl<F: Ord> Entries<F> {
     pub fn with(mut self, field: F, text: &str, unit: Unit) -> Self {
         self.set(field, Entry { text: text.to_string(), unit });
         self
+    }
+}
+
+impl<F: Named + Ord> Serialize for Entries<F> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(field, entry)| (field.name(), entry)))
+    }
+}
+
+impl<'de, F: Named + Ord> Deserialize<'de> for Entries<F> {
+    /// Through one map for all families of fields, which keeps the page's download small.
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let mut entries = Entries::default();
+        for (name, entry) in BTreeMap::<String, Entry>::deserialize(deserializer)? {
+            let field = find(&name)
+                .ok_or_else(|| D::Error::custom(format_args!("unknown field `{name}`")))?;
+            entries.set(field, entry);
+        }
+        Ok(entries)
     }
 }
 

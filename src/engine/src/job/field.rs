@@ -4,23 +4,25 @@
 //! follow from it.
 
 use crate::building::{OpeningId, OpeningKind, RoomId, SurfaceId};
+use crate::named::{Named, stored_by_name};
 use crate::quantity::{Kind, Unit};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use std::fmt;
 
 /// Declares a family of fields, each with the name under which it is stored.
 macro_rules! fields {
     ($(#[$doc:meta])* $family:ident { $($(#[$field_doc:meta])* $name:ident = $text:literal),+ $(,)? }) => {
         $(#[$doc])*
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-        pub enum $family { $($(#[$field_doc])* #[serde(rename = $text)] $name),+ }
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum $family { $($(#[$field_doc])* $name),+ }
 
-        impl $family {
-            pub const ALL: &[$family] = &[$($family::$name),+];
-            pub const fn name(self) -> &'static str {
+        impl Named for $family {
+            const ALL: &'static [$family] = &[$($family::$name),+];
+            fn name(self) -> &'static str {
                 match self { $($family::$name => $text),+ }
             }
         }
+        stored_by_name!($family);
     };
 }
 

@@ -15,12 +15,9 @@ pub(super) fn read_baseboard(reader: &mut Reader<'_>) -> Option<Baseboard> {
     let bare_per_piece = si(ElementField::BarePerPiece).map(Length::from_si);
     let end_allowance = si(ElementField::EndAllowance).map(Length::from_si);
     let effect = reader.draft.element.heating_effect;
-    let rating = match (air, flow) {
-        (Some(air), Some(flow)) => match reader.draft.element.rating_basis {
-            RatingBasis::Single => read_single(reader, air, flow, effect),
-            RatingBasis::Table => read_table(reader, air, flow, effect),
-        },
-        _ => None,
+    let rating = match reader.draft.element.rating_basis {
+        RatingBasis::Single => read_single(reader, air, flow, effect),
+        RatingBasis::Table => read_table(reader, air, flow, effect),
     };
     let stock: Vec<Length> = reader
         .draft
@@ -48,15 +45,16 @@ fn rating_flow(si: f64) -> MassFlow {
 
 fn read_single(
     reader: &mut Reader<'_>,
-    air: Temperature,
-    flow: MassFlow,
+    air: Option<Temperature>,
+    flow: Option<MassFlow>,
     effect: HeatingEffect,
 ) -> Option<Rating> {
     let mut si = |field| reader.si(Field::Element(field));
     let output = si(ElementField::Output).map(LinearPower::from_si);
     let water = si(ElementField::Water).map(Temperature::from_si);
     let exponent = si(ElementField::Exponent);
-    let water = water?;
+    // Only now, when every error is listed, may one that failed end it.
+    let (water, air, flow) = (water?, air?, flow?);
     if water <= air {
         let air = Value::from(air);
         reader.fail(Field::Element(ElementField::Water), Problem::NotAboveAir { air });
@@ -68,8 +66,8 @@ fn read_single(
 /// Fits the complete rows; rows that are wholly blank do not count.
 fn read_table(
     reader: &mut Reader<'_>,
-    air: Temperature,
-    flow: MassFlow,
+    air: Option<Temperature>,
+    flow: Option<MassFlow>,
     effect: HeatingEffect,
 ) -> Option<Rating> {
     let mut points = Vec::new();
@@ -84,7 +82,7 @@ fn read_table(
         let output = reader.si(Field::Point(row, PointField::Output)).map(LinearPower::from_si);
         match (water, output) {
             (Some(water), Some(output)) => {
-                points.push(Point { water, flow, output });
+                points.push((water, output));
                 rows.push(row);
             }
             _ => complete = false,
@@ -93,6 +91,9 @@ fn read_table(
     if !complete {
         return None;
     }
+    let (air, flow) = (air?, flow?);
+    let points: Vec<Point> =
+        points.into_iter().map(|(water, output)| Point { water, flow, output }).collect();
     if points.len() < 2 {
         let row = rows.first().copied().unwrap_or(0);
         reader.fail(Field::Point(row, PointField::Water), Problem::TooFewPoints);

@@ -93,7 +93,7 @@ fn normalise(text: &str) -> String {
             '⅞' => out.push_str(" 7/8"),
             '⁄' => out.push('/'),
             c if c.is_whitespace() => out.push(' '),
-            c => out.extend(c.to_lowercase()),
+            c => out.push(c.to_ascii_lowercase()),
         }
     }
     out.trim().to_string()

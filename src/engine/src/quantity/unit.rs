@@ -1,5 +1,6 @@
 //! Units, with exact factors.
 
+use crate::named::{Named, stored_by_name};
 use serde::{Deserialize, Serialize};
 
 /// Which family of units the page shows.
@@ -49,8 +50,16 @@ pub enum Kind {
 macro_rules! units {
     ($($name:ident: $kind:ident, $symbol:literal, [$($alias:literal),*], $num:literal / $den:literal $(, offset $off:literal / $offden:literal)?;)+) => {
         /// A unit of measurement.
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
         pub enum Unit { $($name),+ }
+
+        impl Named for Unit {
+            const ALL: &'static [Unit] = Unit::ALL;
+            fn name(self) -> &'static str {
+                match self { $(Unit::$name => stringify!($name)),+ }
+            }
+        }
+        stored_by_name!(Unit);
 
         impl Unit {
             pub const ALL: &[Unit] = &[$(Unit::$name),+];

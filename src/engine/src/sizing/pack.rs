@@ -107,8 +107,8 @@ fn fewest_pieces(stock: &[u32], room: u32) -> BTreeMap<u32, Vec<u32>> {
             let longer = here.len() + 1;
             if best.get(&next).is_none_or(|known| longer < known.len()) {
                 let mut pieces = here.clone();
-                pieces.push(piece);
-                pieces.sort_unstable_by(|a, b| b.cmp(a));
+                let place = pieces.partition_point(|&longer| longer >= piece);
+                pieces.insert(place, piece);
                 best.insert(next, pieces);
             }
         }

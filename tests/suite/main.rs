@@ -4,6 +4,7 @@
 mod browser;
 mod drafts;
 mod files;
+mod findings;
 mod heat_loss;
 mod lengths;
 mod loops;

@@ -1,0 +1,128 @@
+//! The numbers in findings and remedies: those of the design, and true when they are acted on.
+
+use super::cases::{ROOMS, typed_flow, wall};
+use super::{FIRST, SECOND, sound, tag};
+use crate::support::{set, solve};
+use finrun_engine::building::RoomId;
+use finrun_engine::check::{Check, Finding, Remedy, Severity, Subject};
+use finrun_engine::design::{Design, design};
+use finrun_engine::job::{Field, Flow, HouseField, Job, SurfaceField};
+use finrun_engine::pipe::Tube;
+use finrun_engine::quantity::{Length, Power, Temperature, Unit, VolumeFlow};
+
+fn check_of(design: &Design, severity: Severity, pick: fn(&Finding) -> bool) -> Check {
+    let found = design.checks.iter().find(|c| c.severity == severity && pick(&c.finding));
+    found.unwrap_or_else(|| panic!("{:?}", design.checks)).clone()
+}
+
+fn is_short(design: &Design, id: RoomId) -> bool {
+    design.room(id).expect("its room").short() > Power::ZERO
+}
+
+/// `job` with a remedy taken; `None` for one that names no change.
+fn taken(job: &Job, room: RoomId, remedy: Remedy) -> Option<Job> {
+    let mut job = job.clone();
+    match remedy {
+        Remedy::HotterWater { supply } | Remedy::LowerSupply { supply } => {
+            job.circuit.supply = supply;
+        }
+        Remedy::MoreFlow { flow } | Remedy::LessFlow { flow } => {
+            job.circuit.flow = Flow::Typed(flow);
+        }
+        Remedy::MoveFirst => {
+            let index = job.rooms.iter().position(|r| r.id == room)?;
+            let (moved, approach) = (job.rooms.remove(index), job.approaches[index]);
+            job.rooms.insert(0, moved);
+            job.approaches[index] = job.approaches[0];
+            job.approaches[0] = approach;
+        }
+        _ => return None,
+    }
+    Some(job)
+}
+
+/// What a remedy promises with a number comes true when it is taken, and only just.
+#[test]
+fn remedies_do_what_they_say() {
+    let cases: [(usize, RoomId, &[&str]); 3] = [
+        (1, FIRST, &["hotter-water"]),
+        (2, SECOND, &["move-first", "hotter-water"]),
+        (3, FIRST, &["more-flow"]),
+    ];
+    for (index, id, names) in cases {
+        let mut draft = sound();
+        (ROOMS[index].change)(&mut draft);
+        let (job, before) = solve(&draft);
+        assert!(is_short(&before, id), "case {index}");
+        let check =
+            before.checks.iter().find(|c| c.subject == Subject::Room(id)).expect("its check");
+        for name in names {
+            let remedy = *check.remedies.iter().find(|r| tag(r) == *name).expect(name);
+            let after = design(&taken(&job, id, remedy).expect("a change"));
+            assert!(!is_short(&after, id), "case {index}: {remedy:?}");
+            let weaker = match remedy {
+                Remedy::HotterWater { supply } => {
+                    let supply = Temperature::from_si(supply.si() - 0.3);
+                    Remedy::HotterWater { supply }
+                }
+                Remedy::MoreFlow { flow } => Remedy::MoreFlow { flow: flow * 0.985 },
+                _ => continue,
+            };
+            let after = design(&taken(&job, id, weaker).expect("a change"));
+            assert!(is_short(&after, id), "case {index}: {weaker:?} would do");
+        }
+    }
+}
+
+/// The figures in the findings are those of the design, against the limits of practice.
+#[test]
+fn findings_carry_their_values_and_limits() {
+    let (_, design) = solve(&sound());
+    let speed = check_of(&design, Severity::Holds, |f| matches!(f, Finding::Velocity { .. }));
+    let Finding::Velocity { velocity, least, most } = speed.finding else { unreachable!() };
+    assert_eq!(velocity, design.circuit.velocity);
+    assert!((least.to(Unit::FootPerSecond) - 2.0).abs() < 1e-12);
+    assert!((most.to(Unit::FootPerSecond) - 4.0).abs() < 1e-12);
+    let tube = check_of(&design, Severity::Holds, |f| matches!(f, Finding::TubeCarries { .. }));
+    let Finding::TubeCarries { element, carries, practice } = tube.finding else { unreachable!() };
+    assert_eq!(element, design.element_length());
+    // Practice: 4 gpm of 10 000 Btu/h each, 600 Btu/h a foot, is 66.7 ft of 3/4 in.
+    assert!((practice.to(Unit::Foot) - 200.0 / 3.0).abs() < 1e-9);
+    // 4 ft/s in 0.811 in is 6.44 gpm, at 20 °F about 62 500 Btu/h where the loop gives 8500.
+    let ratio = carries / element * (design.circuit.heat.to(Unit::BtuPerHour) / 62_500.0);
+    assert!((ratio - 1.0).abs() < 0.02, "{ratio}");
+
+    let mut draft = sound();
+    (ROOMS[0].change)(&mut draft);
+    let (_, design) = solve(&draft);
+    let fit = check_of(&design, Severity::Stop, |f| matches!(f, Finding::DoesNotFit { .. }));
+    let Finding::DoesNotFit { needed, fitted, short } = fit.finding else { unreachable!() };
+    let solved = design.room(FIRST).expect("its room");
+    assert_eq!(Some(needed), solved.element.needed);
+    assert!((fitted - Length::of(3.0, Unit::Foot)).abs().si() < 1e-12);
+    assert_eq!(short, solved.load.total - solved.element.output);
+    assert_eq!(fit.remedies.first(), Some(&Remedy::MoreWall { length: needed - fitted }));
+
+    let mut draft = sound();
+    typed_flow(&mut draft, "1");
+    let (_, design) = solve(&draft);
+    let slow = check_of(&design, Severity::Watch, |f| matches!(f, Finding::Velocity { .. }));
+    let Some(Remedy::MoreFlow { flow }) = slow.remedies.first().copied() else { unreachable!() };
+    let reached = design.circuit.velocity * (flow / VolumeFlow::of(1.0, Unit::GallonPerMinute));
+    assert!((reached.to(Unit::FootPerSecond) - 2.0).abs() < 1e-9);
+    assert_eq!(slow.remedies.get(1), Some(&Remedy::OtherTube { tube: Tube::CopperMHalf }));
+}
+
+/// A colder day needs no code: the same house at other outdoor temperatures goes from fit to not.
+#[test]
+fn colder_days_come_to_a_stop_in_order() {
+    let short_rooms = |outdoors: &str| {
+        let mut draft = sound();
+        wall(&mut draft, SurfaceField::Free, "9", "9");
+        set(&mut draft, Field::House(HouseField::Outdoors), outdoors);
+        solve(&draft).1.rooms.iter().filter(|room| room.short() > Power::ZERO).count()
+    };
+    let counts: Vec<usize> = ["40", "0", "-30", "-80"].map(short_rooms).to_vec();
+    assert!(counts.windows(2).all(|pair| pair[0] <= pair[1]), "{counts:?}");
+    assert_eq!((counts[0], counts[3]), (0, 2), "{counts:?}");
+}

@@ -128,7 +128,8 @@ pub fn practice_length(tube: Tube) -> Length {
 pub(super) fn supply(job: &Job) -> Option<Check> {
     let (supply, limit) = (job.circuit.supply, job.circuit.boiler_limit);
     let finding = Finding::Supply { supply, limit };
-    Some(match supply <= limit {
+    // An assumed 180 °F and a typed one may differ in the last bit.
+    Some(match supply - limit <= TemperatureDifference::from_si(1e-9) {
         true => check(Severity::Holds, Subject::Boiler, finding, Vec::new()),
         false => {
             let remedies = vec![Remedy::LowerSupply { supply: limit }];

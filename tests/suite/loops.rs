@@ -133,10 +133,11 @@ proptest! {
             water = passage.water_out;
         }
         prop_assert_eq!(water, circuit.back);
-        // Specific heat at each stretch's own mean stands close to following it all the way.
+        // Specific heat at each stretch's own mean stands close to following it all the way, also
+        // where one element cools its water by 60 K.
         let integrated = enthalpy(circuit.mass_flow, circuit.supply, circuit.back);
         prop_assert!(
-            (circuit.heat.si() - integrated).abs() <= 2e-4 * scale.si() + 1e-6,
+            (circuit.heat.si() - integrated).abs() <= 1e-3 * scale.si() + 1e-6,
             "{:?} {}", circuit.heat, integrated
         );
         // The room's credit and the water's loss differ by the heating effect alone.

@@ -6,6 +6,7 @@ use finrun_engine::job::{
     CircuitField, Draft, ElementField, Entry, Field, File, Header, HouseField, Job, OpeningField,
     PointField, RoomField, SurfaceField, UValue, read,
 };
+use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
 
 pub(crate) const DEMO: &str = include_str!("../../src/app/demo/heron-lane.json");

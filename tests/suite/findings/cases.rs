@@ -209,8 +209,11 @@ pub(super) const LOOP: &[Case] = &[
             drop(draft, "2");
             circuit(draft, CircuitField::PipeFilm, "0");
         },
-        brings: &["watch loop velocity: less-flow, larger-drop, other-tube, second-circuit"],
-        takes: &["holds loop velocity"],
+        brings: &[
+            "watch loop velocity: less-flow, larger-drop, other-tube, second-circuit",
+            "watch loop tube-carries: second-circuit, other-tube, larger-drop",
+        ],
+        takes: &["holds loop velocity", "holds loop tube-carries"],
     },
     Case {
         change: |draft| {
@@ -244,11 +247,21 @@ pub(super) const LOOP: &[Case] = &[
         takes: &[],
     },
     Case {
-        change: |draft| circuit(draft, CircuitField::Supply, "133"),
+        change: |draft| {
+            long_walls(draft, "0.5");
+            circuit(draft, CircuitField::Supply, "133");
+        },
         brings: &["watch boiler return-cool: mixing-valve-or-bypass"],
         takes: &[],
     },
-    Case { change: |draft| circuit(draft, CircuitField::Supply, "140"), brings: &[], takes: &[] },
+    Case {
+        change: |draft| {
+            long_walls(draft, "0.5");
+            circuit(draft, CircuitField::Supply, "140");
+        },
+        brings: &[],
+        takes: &[],
+    },
     // The property data end at 105 °C, 221 °F.
     Case {
         change: |draft| {

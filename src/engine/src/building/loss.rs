@@ -30,10 +30,18 @@ pub enum Path {
     Surface(SurfaceId),
     /// Through a window or door of this room.
     Opening(SurfaceId, OpeningId),
-    /// Through a surface or opening that was entered in the neighbouring room.
-    Neighbour(RoomId, SurfaceId),
+    /// Through something that was entered in the neighbouring room.
+    Neighbour(RoomId, Through),
     /// With the air that leaks in.
     Air,
+}
+
+/// What of a neighbour's the heat goes through.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Through {
+    Surface(SurfaceId),
+    Opening(SurfaceId, OpeningId),
 }
 
 /// Heat along one path; negative when the room gains.
@@ -147,13 +155,14 @@ fn surface_paths(room: &Room, surface: &Surface, beyond: Temperature, out: &mut 
 
 /// `path` of `owner` as `room` sees it from the other side, if that is where it leads.
 fn mirrored(path: &PathLoss, owner: &Room, room: &Room) -> Option<PathLoss> {
-    let surface_id = match path.path {
-        Path::Surface(id) | Path::Opening(id, _) => id,
+    let (surface_id, through) = match path.path {
+        Path::Surface(id) => (id, Through::Surface(id)),
+        Path::Opening(id, opening) => (id, Through::Opening(id, opening)),
         Path::Neighbour(..) | Path::Air => return None,
     };
     let surface = owner.surfaces.iter().find(|s| s.id == surface_id)?;
     (surface.behind == Behind::Room(room.id) && owner.id != room.id).then_some(PathLoss {
-        path: Path::Neighbour(owner.id, surface_id),
+        path: Path::Neighbour(owner.id, through),
         inside: path.beyond,
         beyond: path.inside,
         loss: -path.loss,

@@ -8,7 +8,7 @@ pub mod wall;
 
 pub use air::{AirClass, air_density, ventilation_loss};
 pub use catalogue::{Assembly, Used};
-pub use loss::{Part, Path, PathLoss, RoomLoad, loads};
+pub use loss::{Part, Path, PathLoss, RoomLoad, Through, loads};
 pub use wall::{Run, free_runs};
 
 use crate::quantity::{Area, ChangeRate, Length, Temperature, Transmittance, Volume};

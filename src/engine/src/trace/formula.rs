@@ -2,6 +2,7 @@
 
 use crate::numeric::{exp, log10, pow};
 use serde::Serialize;
+use std::f64::consts::LN_10;
 
 /// Where a formula or its constants come from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -49,10 +50,14 @@ pub enum Formula {
     VolumeFlow,
     OutputPerLength,
     FinnedOut,
+    /// [`Formula::FinnedOut`] at n = 1.
+    FinnedOutLinear,
     HeatGiven,
     Credited,
     WaterNeeded,
     LengthNeeded,
+    /// [`Formula::LengthNeeded`] at n = 1; the number is the natural logarithm of ten.
+    LengthNeededLinear,
     RuleOfThumb,
     PipeOut,
     Drop,
@@ -82,10 +87,12 @@ impl Formula {
             VolumeFlow,
             OutputPerLength,
             FinnedOut,
+            FinnedOutLinear,
             HeatGiven,
             Credited,
             WaterNeeded,
             LengthNeeded,
+            LengthNeededLinear,
             RuleOfThumb,
             PipeOut,
             Drop,
@@ -119,11 +126,15 @@ impl Formula {
             Formula::FinnedOut => {
                 "T_a + (T_w - T_a) * (1 + (n - 1) * q * L / (m * c * (T_w - T_a))) ^ (1 / (1 - n))"
             }
+            Formula::FinnedOutLinear => "T_a + (T_w - T_a) * exp(-q * L / (m * c * (T_w - T_a)))",
             Formula::HeatGiven => "m * c * (T_w - T_x)",
             Formula::Credited => "Q_w * E",
             Formula::WaterNeeded => "T_w - Q / (m * c * E)",
             Formula::LengthNeeded => {
                 "m * c * (T_w - T_a) / ((n - 1) * q) * (((T_x - T_a) / (T_w - T_a)) ^ (1 - n) - 1)"
+            }
+            Formula::LengthNeededLinear => {
+                "m * c * (T_w - T_a) / q * 2.302585093 * log10((T_w - T_a) / (T_x - T_a))"
             }
             Formula::RuleOfThumb => "Q / q_r",
             Formula::PipeOut => "T_a + (T_w - T_a) * exp(-U * L / (m * c))",
@@ -158,7 +169,10 @@ impl Formula {
                 Source::Continuity
             }
             Formula::OutputPerLength | Formula::Credited => Source::RatingPractice,
-            Formula::FinnedOut | Formula::LengthNeeded => Source::Integrated,
+            Formula::FinnedOut
+            | Formula::FinnedOutLinear
+            | Formula::LengthNeeded
+            | Formula::LengthNeededLinear => Source::Integrated,
             Formula::RuleOfThumb => Source::CommonPractice,
             Formula::PipeOut => Source::BarePipe,
             Formula::Laminar | Formula::Colebrook | Formula::Bridge => Source::Colebrook,
@@ -192,12 +206,18 @@ impl Formula {
                 let share = (n - 1.0) * q * l / (m * c * (t_w - t_a));
                 t_a + (t_w - t_a) * pow(1.0 + share, 1.0 / (1.0 - n))
             }
+            (Formula::FinnedOutLinear, &[t_a, t_w, q, l, m, c]) => {
+                t_a + (t_w - t_a) * exp(-q * l / (m * c * (t_w - t_a)))
+            }
             (Formula::HeatGiven, &[m, c, t_w, t_x]) => m * c * (t_w - t_x),
             (Formula::Credited, &[q, e]) => q * e,
             (Formula::WaterNeeded, &[t_w, q, m, c, e]) => t_w - q / (m * c * e),
             (Formula::LengthNeeded, &[m, c, t_w, t_a, n, q, t_x]) => {
                 m * c * (t_w - t_a) / ((n - 1.0) * q)
                     * (pow((t_x - t_a) / (t_w - t_a), 1.0 - n) - 1.0)
+            }
+            (Formula::LengthNeededLinear, &[m, c, t_w, t_a, q, t_x]) => {
+                m * c * (t_w - t_a) / q * LN_10 * log10((t_w - t_a) / (t_x - t_a))
             }
             (Formula::RuleOfThumb, &[q, q_r]) => q / q_r,
             (Formula::PipeOut, &[t_a, t_w, u, l, m, c]) => {

@@ -96,21 +96,20 @@ pub(super) fn needed(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Ste
         ],
         term("T_x", leaves),
     );
-    let mut steps = vec![first, water];
-    // At n = 1 the power law becomes an exponential, whose working would need another formula.
-    if (rating.exponent - 1.0).abs() > 1e-6 {
-        let terms = vec![
-            term("m", flow),
-            term("c", c),
-            term("T_w", water_in),
-            term("T_a", air),
-            number("n", rating.exponent),
-            term("q", output),
-            term("T_x", leaves),
-        ];
-        steps.push(step(Formula::LengthNeeded, terms, term("L", needed)));
-    }
-    Some(steps)
+    // At n = 1 the power law's solution becomes an exponential.
+    let exponent = [number("n", rating.exponent)].into_iter().filter(|_| !is_linear(job));
+    let terms = [term("m", flow), term("c", c), term("T_w", water_in), term("T_a", air)];
+    let terms = terms.into_iter().chain(exponent).chain([term("q", output), term("T_x", leaves)]);
+    let formula = match is_linear(job) {
+        true => Formula::LengthNeededLinear,
+        false => Formula::LengthNeeded,
+    };
+    Some(vec![first, water, step(formula, terms.collect(), term("L", needed))])
+}
+
+/// Whether output goes straight with the excess temperature, to within what can be told apart.
+fn is_linear(job: &Job) -> bool {
+    (job.baseboard.element.rating.exponent - 1.0).abs() <= 1e-6
 }
 
 pub(super) fn output(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Step>> {
@@ -124,19 +123,19 @@ pub(super) fn output(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Ste
     let flow = design.circuit.mass_flow;
     let c = specific_heat(element.water_in, element.water_out);
     let (output, first) = local_output(job, design, element.water_in, air);
-    let mut steps = vec![first];
-    if (rating.exponent - 1.0).abs() > 1e-6 {
-        let terms = vec![
-            term("T_a", air),
-            term("T_w", element.water_in),
-            number("n", rating.exponent),
+    let exponent = [number("n", rating.exponent)].into_iter().filter(|_| !is_linear(job));
+    let terms =
+        [term("T_a", air), term("T_w", element.water_in)].into_iter().chain(exponent).chain([
             term("q", output),
             term("L", element.choice.finned),
             term("m", flow),
             term("c", c),
-        ];
-        steps.push(step(Formula::FinnedOut, terms, term("T_x", element.water_out)));
-    }
+        ]);
+    let formula = match is_linear(job) {
+        true => Formula::FinnedOutLinear,
+        false => Formula::FinnedOut,
+    };
+    let mut steps = vec![first, step(formula, terms.collect(), term("T_x", element.water_out))];
     let given = flow * c * (element.water_in - element.water_out);
     steps.push(step(
         Formula::HeatGiven,

@@ -4,7 +4,8 @@
 use crate::support::{add_opening, add_room, add_wall, cold_day, job_of, room, set};
 use finrun_engine::building::assembly::{HeatFlow, Layer, OUTSIDE_FILM, combined};
 use finrun_engine::building::{
-    Assembly, Behind, OpeningKind, Part, Room, RoomLoad, Site, SurfaceKind, loads, ventilation_loss,
+    Assembly, Behind, OpeningKind, Part, Path, Room, RoomLoad, Site, SurfaceKind, loads,
+    ventilation_loss,
 };
 use finrun_engine::job::{self, Field, OpeningField, RoomField, SurfaceField, UValue};
 use finrun_engine::quantity::{
@@ -215,6 +216,9 @@ fn what_one_room_loses_to_another_the_other_gains() {
     let between = |load: &RoomLoad, beyond: &Room| -> Power {
         load.paths.iter().filter(|p| p.beyond == beyond.temperature).map(|p| p.loss).sum()
     };
+    // Wall and door are two paths on either side, each known by what it goes through.
+    let known: Vec<Path> = both[1].paths.iter().map(|path| path.path).collect();
+    assert!(known.iter().all(|path| known.iter().filter(|p| *p == path).count() == 1), "{known:?}");
     let (lost, gained) = (between(&both[0], &rooms[1]), between(&both[1], &rooms[0]));
     // Wall of 80 ft2 less a door of 2' 8" by 6' 8", each by its U and 8 °F.
     let door = 8.0 / 3.0 * 20.0 / 3.0;

@@ -2,6 +2,7 @@
 
 #[cfg(feature = "browser")]
 mod browser;
+mod dependencies;
 mod drafts;
 mod files;
 mod findings;
@@ -16,3 +17,4 @@ mod support;
 mod units;
 mod water_side;
 mod whole_job;
+mod workings;

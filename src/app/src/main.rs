@@ -5,6 +5,7 @@
 
 mod drawing;
 mod files;
+mod markup;
 mod page;
 mod pages;
 mod parts;

@@ -42,3 +42,17 @@ macro_rules! stored_by_name {
     };
 }
 pub(crate) use stored_by_name;
+
+/// Gives a list its names, and stores it by them.
+macro_rules! names {
+    ($type:ident { $($variant:ident = $text:literal),+ $(,)? }) => {
+        impl $crate::named::Named for $type {
+            const ALL: &'static [Self] = &[$($type::$variant),+];
+            fn name(self) -> &'static str {
+                match self { $($type::$variant => $text),+ }
+            }
+        }
+        $crate::named::stored_by_name!($type);
+    };
+}
+pub(crate) use names;

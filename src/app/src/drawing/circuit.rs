@@ -1,8 +1,8 @@
 //! The loop as the water travels it: down the page from boiler to boiler, elements as long as
 //! their feet, the temperature before and after each.
 
-use super::wall::num;
-use crate::parts::{in_system, live_view};
+use crate::markup::{Markup, live_markup, num};
+use crate::parts::in_system;
 use crate::state::use_app;
 use finrun_engine::design::{Design, RoomDesign};
 use finrun_engine::job::Draft;
@@ -24,132 +24,116 @@ const BOILER: f64 = 32.0;
 
 pub(crate) fn loop_drawing() -> AnyView {
     let app = use_app();
-    live_view(move || {
+    live_markup("drawing", move || {
         let system = app.system();
         app.solved.with(|solved| match solved {
             Some((_, design)) if !design.rooms.is_empty() => {
                 app.draft.with(|draft| draw(draft, design, system))
             }
-            _ => ().into_any(),
+            _ => String::new(),
         })
     })
 }
 
-fn draw(draft: &Draft, design: &Design, system: System) -> AnyView {
+fn draw(draft: &Draft, design: &Design, system: System) -> String {
     let circuit = &design.circuit;
-    let mut y = 4.0 + BOILER;
-    let mut parts = Vec::new();
-    let mut from = circuit.supply;
-    for room in &design.rooms {
-        parts.push(tube(y, GAP, from));
-        y += GAP;
-        let (view, high) = element(draft, room, y, system);
-        parts.push(view);
-        y += high;
-        from = room.element.water_out;
-    }
-    parts.push(tube(y, GAP, circuit.back));
-    y += GAP;
+    let high: f64 = design.rooms.iter().map(|room| height(room) + GAP).sum();
+    let end = 4.0 + BOILER + high + GAP;
     let supply = in_system(circuit.supply, system);
     let back = in_system(circuit.back, system);
+    let mut svg = Markup::new();
+    let view_box = format!("0 0 {} {}", num(WIDTH), num(end + BOILER + 4.0));
+    let label = text::loop_picture(&supply, &back);
+    svg.open(
+        "svg",
+        &[("class", "loop"), ("role", "img"), ("aria-label", &label), ("viewBox", &view_box)],
+    );
     let flow = in_system(circuit.flow, system);
-    let drop = in_system(circuit.drop(), system);
-    view! {
-        <svg
-            class="loop"
-            role="img"
-            aria-label=text::loop_picture(&supply, &back)
-            viewBox=format!("0 0 {} {}", num(WIDTH), num(y + BOILER + 4.0))
-        >
-            {boiler(4.0)}
-            <text x="88" y="26">
-                {text::supply()} " " <tspan class="strong">{supply.clone()}</tspan> " · " {flow}
-            </text>
-            {parts}
-            {boiler(y)}
-            <text x="88" y=num(y + 22.0)>
-                {text::back_to_boiler()} " " <tspan class="strong">{back.clone()}</tspan>
-                " · " {drop} " " {text::drop_word()}
-            </text>
-        </svg>
+    boiler(&mut svg, 4.0, text::supply(), &supply, &format!(" · {flow}"));
+    let mut y = 4.0 + BOILER;
+    let mut from = circuit.supply;
+    for room in &design.rooms {
+        tube(&mut svg, y, GAP, from);
+        y += GAP;
+        element(&mut svg, draft, room, y, system);
+        y += height(room);
+        from = room.element.water_out;
     }
-    .into_any()
+    tube(&mut svg, y, GAP, circuit.back);
+    let drop = format!(" · {} {}", in_system(circuit.drop(), system), text::drop_word());
+    boiler(&mut svg, end, text::back_to_boiler(), &back, &drop);
+    svg.close("svg");
+    svg.done()
 }
 
-fn boiler(y: f64) -> AnyView {
-    view! {
-        <rect class="boiler" x="8" y=num(y) width="68" height=num(BOILER)/>
-        <text class="on-iron" text-anchor="middle" x="42" y=num(y + 21.0)>{text::boiler()}</text>
-    }
-    .into_any()
+fn height(room: &RoomDesign) -> f64 {
+    (room.element.choice.nominal.to(Unit::Foot) * FOOT).max(LEAST)
 }
 
-fn tube(y: f64, high: f64, water: Temperature) -> AnyView {
+fn boiler(svg: &mut Markup, y: f64, what: &str, water: &str, rest: &str) {
+    let (top, base) = (num(y), num(y + 21.0));
+    let high = num(BOILER);
+    let shape = [("class", "boiler"), ("x", "8"), ("y", &top), ("width", "68"), ("height", &high)];
+    svg.leaf("rect", &shape, "");
+    let place = [("class", "on-iron"), ("text-anchor", "middle"), ("x", "42"), ("y", &base)];
+    svg.leaf("text", &place, text::boiler());
+    svg.open("text", &[("x", "88"), ("y", &base)]);
+    svg.text(what);
+    svg.text(" ");
+    svg.leaf("tspan", &[("class", "strong")], water);
+    svg.text(rest);
+    svg.close("text");
+}
+
+fn tube(svg: &mut Markup, y: f64, high: f64, water: Temperature) {
     let class = format!("tube {}", warmth(water));
-    view! { <rect class=class x=num(TUBE) y=num(y) width=num(TUBE_WIDE) height=num(high)/> }
-        .into_any()
+    let (x, y, wide, high) = (num(TUBE), num(y), num(TUBE_WIDE), num(high));
+    let shape = [("class", &*class), ("x", &x), ("y", &y), ("width", &wide), ("height", &high)];
+    svg.leaf("rect", &shape, "");
 }
 
-fn element(draft: &Draft, room: &RoomDesign, y: f64, system: System) -> (AnyView, f64) {
-    let choice = &room.element.choice;
-    let feet = choice.nominal.to(Unit::Foot);
-    let high = (feet * FOOT).max(LEAST);
-    let name = text::room_name(draft, room.room);
-    let middle = y + high / 2.0;
-    let short = room.short();
-    let class = match short > Power::ZERO {
-        true => "element short",
-        false => "element",
-    };
-    let line = match (choice.nominal > Length::ZERO, short > Power::ZERO) {
+fn element(svg: &mut Markup, draft: &Draft, room: &RoomDesign, y: f64, system: System) {
+    let nominal = room.element.choice.nominal;
+    let high = height(room);
+    let short = room.short() > Power::ZERO;
+    let length = in_system(nominal, system);
+    let line = match (nominal > Length::ZERO, short) {
         (false, _) => text::no_element().to_string(),
-        (true, false) => {
-            format!(
-                "{} · {}",
-                in_system(choice.nominal, system),
-                in_system(room.element.output, system)
-            )
+        (true, false) => format!("{length} · {}", in_system(room.element.output, system)),
+        (true, true) => {
+            format!("{length} · {}", text::short_by(&in_system(room.short(), system)))
         }
-        (true, true) => format!(
-            "{} · {}",
-            in_system(choice.nominal, system),
-            text::short_by(&in_system(short, system))
-        ),
     };
-    let body = match choice.nominal > Length::ZERO {
-        true => {
-            let left = TUBE + TUBE_WIDE / 2.0 - WIDE / 2.0;
-            let mut fins = String::new();
-            let mut at = y + 7.0;
-            while at < y + high - 4.0 {
-                fins.push_str(&format!("M{} {}h{}", num(left), num(at), num(WIDE)));
-                at += 7.0;
-            }
-            view! {
-                <rect class=class x=num(left) y=num(y) width=num(WIDE) height=num(high)/>
-                <path class="fins" d=fins/>
-            }
-            .into_any()
+    if nominal > Length::ZERO {
+        let left = TUBE + TUBE_WIDE / 2.0 - WIDE / 2.0;
+        let mut fins = String::new();
+        let mut at = y + 7.0;
+        while at < y + high - 4.0 {
+            fins.push_str(&format!("M{} {}h{}", num(left), num(at), num(WIDE)));
+            at += 7.0;
         }
-        false => tube(y, high, room.element.water_in),
-    };
-    let view = view! {
-        {body}
-        <text class="strong" x="88" y=num(middle - 3.0)>{name}</text>
-        <text class="d" x="88" y=num(middle + 15.0)>{line}</text>
-        <text class="d" text-anchor="end" x="354" y=num(y + 10.0)>
-            {in_system(room.element.water_in, system)}
-        </text>
-        <text class="d" text-anchor="end" x="354" y=num(y + high - 1.0)>
-            {in_system(room.element.water_out, system)}
-        </text>
+        let class = if short { "element short" } else { "element" };
+        let (x, top, wide, high) = (num(left), num(y), num(WIDE), num(high));
+        let shape =
+            [("class", class), ("x", &*x), ("y", &top), ("width", &wide), ("height", &high)];
+        svg.leaf("rect", &shape, "");
+        svg.leaf("path", &[("class", "fins"), ("d", &fins)], "");
+    } else {
+        tube(svg, y, high, room.element.water_in);
     }
-    .into_any();
-    (view, high)
+    let middle = y + high / 2.0;
+    let name = text::room_name(draft, room.room);
+    svg.leaf("text", &[("class", "strong"), ("x", "88"), ("y", &num(middle - 3.0))], &name);
+    svg.leaf("text", &[("class", "d"), ("x", "88"), ("y", &num(middle + 15.0))], &line);
+    for (y, water) in [(y + 10.0, room.element.water_in), (y + high - 1.0, room.element.water_out)]
+    {
+        let place = [("class", "d"), ("text-anchor", "end"), ("x", "354"), ("y", &num(y))];
+        svg.leaf("text", &place, &in_system(water, system));
+    }
 }
 
 /// One of five steps of the water scale; the number beside it says the rest.
-pub(crate) fn warmth(water: Temperature) -> &'static str {
+fn warmth(water: Temperature) -> &'static str {
     match water.to(Unit::Fahrenheit) {
         f if f >= 175.0 => "water-4",
         f if f >= 160.0 => "water-3",

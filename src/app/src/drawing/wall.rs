@@ -1,6 +1,7 @@
 //! A wall as one stands before it: windows, doors, what is free for baseboard, the pieces on it.
 
-use crate::parts::{in_system, live_view};
+use crate::markup::{Markup, live_markup, num};
+use crate::parts::in_system;
 use crate::state::use_app;
 use finrun_engine::building::{OpeningKind, RoomId, Run, SurfaceId};
 use finrun_engine::design::Design;
@@ -13,27 +14,10 @@ use leptos::prelude::*;
 const WIDTH: f64 = 360.0;
 /// Room on each side for the line of the wall.
 const MARGIN: f64 = 2.0;
-/// A baseboard enclosure is some 8 in high, judgement: enough to be seen and to carry its length.
-const BASEBOARD: f64 = 18.0;
+/// An enclosure is drawn higher than to scale, so that it is seen.
+const BASEBOARD: f64 = 16.0;
 /// Under the floor line: dimensions.
-const BELOW: f64 = 22.0;
-
-/// The pieces on the runs of one wall.
-fn wall_pieces(design: &Design, room: RoomId, surface: SurfaceId) -> Vec<(Run, Vec<Length>)> {
-    design
-        .room(room)
-        .map(|solved| {
-            solved
-                .element
-                .choice
-                .runs
-                .iter()
-                .filter(|run| run.surface == surface)
-                .map(|run| (run.run, run.pieces.clone()))
-                .collect()
-        })
-        .unwrap_or_default()
-}
+const BELOW: f64 = 20.0;
 
 /// What the drawing shows besides the wall.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -44,21 +28,28 @@ pub(crate) enum Shows {
 
 pub(crate) fn wall_drawing(room: RoomId, surface: SurfaceId, shows: Shows) -> AnyView {
     let app = use_app();
-    let picture = move || {
-        let shape = app.draft.with(|draft| wall_shape(draft, room, surface))?;
-        let pieces = app.solved.with(|solved| {
-            let (_, design) = solved.as_ref()?;
-            Some(wall_pieces(design, room, surface))
+    live_markup("drawing", move || {
+        let system = app.system();
+        let shape = app.draft.with(|draft| {
+            let name = text::surface_name(draft, room, surface);
+            wall_shape(draft, room, surface).map(|shape| (name, shape))
         });
-        Some((shape, pieces.unwrap_or_default()))
-    };
-    live_view(move || {
-        let name = app.draft.with(|draft| text::surface_name(draft, room, surface));
-        match picture() {
-            Some((shape, pieces)) => draw(&name, &shape, &pieces, shows, app.system()),
-            None => ().into_any(),
-        }
+        let Some((name, shape)) = shape else { return String::new() };
+        app.solved.with(|solved| {
+            let pieces = match (shows, solved) {
+                (Shows::Pieces, Some((_, design))) => wall_pieces(design, room, surface),
+                _ => Vec::new(),
+            };
+            draw(&name, &shape, &pieces, shows, system)
+        })
     })
+}
+
+/// The pieces on the runs of one wall.
+fn wall_pieces(design: &Design, room: RoomId, surface: SurfaceId) -> Vec<(Run, Vec<Length>)> {
+    let Some(solved) = design.room(room) else { return Vec::new() };
+    let runs = solved.element.choice.runs.iter().filter(|run| run.surface == surface);
+    runs.map(|run| (run.run, run.pieces.clone())).collect()
 }
 
 fn draw(
@@ -67,86 +58,79 @@ fn draw(
     pieces: &[(Run, Vec<Length>)],
     shows: Shows,
     system: System,
-) -> AnyView {
-    // Very long walls would become a hair: their height is drawn larger than to scale.
+) -> String {
     let scale = (WIDTH - 2.0 * MARGIN) / shape.length.si();
-    let tall = (shape.height.si() * scale).clamp(56.0, 170.0);
+    // A very long wall would become a hair, a short one a tower: then the height is not to scale.
+    let tall = (shape.height.si() * scale).clamp(56.0, 130.0);
     let upright = tall / shape.height.si();
-    let x = |length: Length| MARGIN + length.si() * scale;
+    let x = |length: Length| num(MARGIN + length.si() * scale);
     let floor = MARGIN + tall;
-    let openings = shape.openings.iter().map(|&(kind, left, width, height)| {
+    let mut svg = Markup::new();
+    let view_box = format!("0 0 {} {}", num(WIDTH), num(floor + BELOW));
+    let label = text::wall_picture(name);
+    svg.open(
+        "svg",
+        &[("class", "wall"), ("role", "img"), ("aria-label", &label), ("viewBox", &view_box)],
+    );
+    let whole = num(WIDTH - 2.0 * MARGIN);
+    rect(&mut svg, "plaster", &num(MARGIN), &num(MARGIN), &whole, &num(tall));
+    for &(kind, left, width, height) in &shape.openings {
         let high = (height.si() * upright).min(tall);
         // Window heads stand in line with door heads, where there is room for it.
-        let head = match kind {
-            OpeningKind::Door => floor - high,
-            OpeningKind::Window => (floor - 2.032 * upright).max(MARGIN + 4.0).min(floor - high),
+        let (class, head) = match kind {
+            OpeningKind::Door => ("door", floor - high),
+            OpeningKind::Window => {
+                ("window", (floor - 2.032 * upright).max(MARGIN + 4.0).min(floor - high))
+            }
         };
-        let class = match kind {
-            OpeningKind::Door => "door",
-            OpeningKind::Window => "window",
-        };
-        view! {
-            <rect class=class x=num(x(left)) y=num(head) width=num(width.si() * scale) height=num(high)/>
-        }
-    });
-    let openings = openings.collect_view();
+        rect(&mut svg, class, &x(left), &num(head), &num(width.si() * scale), &num(high));
+    }
     let base = floor - BASEBOARD;
-    let on_floor = match shows {
-        Shows::Free => shape
-            .runs
-            .iter()
-            .map(|run| {
-                let width = run.length.si() * scale;
-                let said = text::free_for_baseboard(&in_system(run.length, system));
+    match shows {
+        Shows::Free => {
+            for run in &shape.runs {
+                let wide = run.length.si() * scale;
                 let short = in_system(run.length, system);
-                let label = if width > 190.0 { said } else { short };
-                view! {
-                    <rect class="free" x=num(x(run.start)) y=num(base) width=num(width) height=num(BASEBOARD)/>
-                    <text class="d" text-anchor="middle" x=num(x(run.start) + width / 2.0) y=num(floor + 16.0)>
-                        {label}
-                    </text>
-                }
-            })
-            .collect_view()
-            .into_any(),
-        Shows::Pieces => pieces
-            .iter()
-            .flat_map(|(run, pieces)| {
+                let words = match wide > 190.0 {
+                    true => text::free_for_baseboard(&short),
+                    false => short,
+                };
+                let high = num(BASEBOARD);
+                rect(&mut svg, "free", &x(run.start), &num(base), &num(wide), &high);
+                under(&mut svg, run.start + run.length / 2.0, &x, floor, &words);
+            }
+        }
+        Shows::Pieces => {
+            for (run, pieces) in pieces {
                 let total: Length = pieces.iter().copied().sum();
                 let mut at = run.start + (run.length - total) / 2.0;
-                pieces.iter().map(move |&piece| {
-                    let here = at;
+                for &piece in pieces {
+                    let wide = piece.si() * scale;
+                    let high = num(BASEBOARD);
+                    rect(&mut svg, "element", &x(at), &num(base), &num(wide), &high);
+                    let fins = fins(MARGIN + at.si() * scale, wide, base);
+                    svg.leaf("path", &[("class", "fins"), ("d", &fins)], "");
+                    under(&mut svg, at + piece / 2.0, &x, floor, &in_system(piece, system));
                     at += piece;
-                    (here, piece)
-                })
-            })
-            .map(|(at, piece)| {
-                let width = piece.si() * scale;
-                view! {
-                    <rect class="element" x=num(x(at)) y=num(base) width=num(width) height=num(BASEBOARD)/>
-                    <path class="fins" d=fins(x(at), width, base)/>
-                    <text class="piece" text-anchor="middle" x=num(x(at) + width / 2.0) y=num(floor + 16.0)>
-                        {in_system(piece, system)}
-                    </text>
                 }
-            })
-            .collect_view()
-            .into_any(),
-    };
-    view! {
-        <svg
-            class="wall"
-            role="img"
-            aria-label=text::wall_picture(name)
-            viewBox=format!("0 0 {} {}", num(WIDTH), num(floor + BELOW))
-        >
-            <rect class="plaster" x=num(MARGIN) y=num(MARGIN) width=num(WIDTH - 2.0 * MARGIN) height=num(tall)/>
-            {openings}
-            {on_floor}
-            <path class="floor-line" d=format!("M0 {}H{}", num(floor), num(WIDTH))/>
-        </svg>
+            }
+        }
     }
-    .into_any()
+    let line = format!("M0 {}H{}", num(floor), num(WIDTH));
+    svg.leaf("path", &[("class", "floor-line"), ("d", &line)], "");
+    svg.close("svg");
+    svg.done()
+}
+
+fn rect(svg: &mut Markup, class: &str, x: &str, y: &str, width: &str, height: &str) {
+    let attributes = [("class", class), ("x", x), ("y", y), ("width", width), ("height", height)];
+    svg.leaf("rect", &attributes, "");
+}
+
+/// A dimension below the floor line.
+fn under(svg: &mut Markup, middle: Length, x: &dyn Fn(Length) -> String, floor: f64, words: &str) {
+    let (x, y) = (x(middle), num(floor + 15.0));
+    svg.leaf("text", &[("class", "d"), ("text-anchor", "middle"), ("x", &x), ("y", &y)], words);
 }
 
 /// Strokes for fins, leaving bare tube at both ends.
@@ -158,9 +142,4 @@ fn fins(left: f64, width: f64, top: f64) -> String {
         at += 5.0;
     }
     path
-}
-
-/// A coordinate: a tenth of a unit is finer than any screen.
-pub(super) fn num(value: f64) -> String {
-    format!("{value:.1}")
 }

@@ -1,6 +1,7 @@
 //! The second station: what the house loses, room by room and path by path.
 
-use crate::parts::{figure, in_system, live_view, words, working};
+use crate::markup::{Markup, live_markup, num, still_markup};
+use crate::parts::{figure, in_system, live_view, working};
 use crate::state::use_app;
 use finrun_engine::building::{Part, Path, PathLoss, RoomLoad};
 use finrun_engine::design::Design;
@@ -49,20 +50,21 @@ fn all(draft: &Draft, job: &Job, design: &Design) -> AnyView {
     .into_any()
 }
 
-/// What the colours and hatchings of the bars stand for.
+/// What the fills of the bars stand for.
 fn legend() -> AnyView {
-    let keys = Part::ALL.map(|part| {
-        view! {
-            <li>
-                <svg class="key-box" aria-hidden="true" viewBox="0 0 12 12">
-                    <rect class=part_class(part) width="12" height="12"/>
-                </svg>
-                {text::part(part)}
-            </li>
-        }
-        .into_any()
-    });
-    view! { <ul class="parts">{keys.into_iter().collect_view()}</ul> }.into_any()
+    let mut markup = Markup::new();
+    for part in Part::ALL {
+        markup.open("span", &[]);
+        markup.open(
+            "svg",
+            &[("class", "key-box"), ("viewBox", "0 0 12 12"), ("aria-hidden", "true")],
+        );
+        markup.leaf("rect", &[("class", part_class(part)), ("width", "12"), ("height", "12")], "");
+        markup.close("svg");
+        markup.text(text::part(part));
+        markup.close("span");
+    }
+    still_markup("parts", markup.done())
 }
 
 fn part_class(part: Part) -> &'static str {
@@ -114,43 +116,41 @@ fn one_room(draft: &Draft, load: &RoomLoad, most: Power, per_area: Value) -> Any
 /// The room's load as a bar of its parts, as long as its share of the largest room.
 fn bar(load: &RoomLoad, most: Power) -> AnyView {
     let app = use_app();
-    let width = 360.0;
-    let mut x = 0.0;
-    let mut said = Vec::new();
-    let rects = Part::ALL
+    let parts: Vec<(Part, Power)> = Part::ALL
         .into_iter()
-        .filter_map(|part| {
-            let loss = load.of(part);
-            if loss <= Power::ZERO {
-                return None;
-            }
-            said.push((part, loss));
-            let wide = width * (loss / most);
-            let left = x;
-            x += wide;
-            Some(
-                view! {
-                    <rect class=part_class(part) x=format!("{left:.1}") y="0"
-                        width=format!("{:.1}", (wide - 1.0).max(0.5)) height="12"/>
-                }
-                .into_any(),
-            )
-        })
-        .collect_view();
-    let label = words(move || {
+        .map(|part| (part, load.of(part)))
+        .filter(|(_, loss)| *loss > Power::ZERO)
+        .collect();
+    live_markup("drawing", move || {
         let system = app.system();
-        let parts: Vec<String> = said
+        let said: Vec<String> = parts
             .iter()
             .map(|(part, loss)| format!("{} {}", text::part(*part), in_system(*loss, system)))
             .collect();
-        parts.join(", ")
-    });
-    view! {
-        <svg class="bar" role="img" aria-label=label viewBox="0 0 360 12" preserveAspectRatio="none">
-            {rects}
-        </svg>
-    }
-    .into_any()
+        let label = said.join(", ");
+        let mut svg = Markup::new();
+        svg.open(
+            "svg",
+            &[
+                ("class", "bar"),
+                ("role", "img"),
+                ("aria-label", &label),
+                ("viewBox", "0 0 360 12"),
+                ("preserveAspectRatio", "none"),
+            ],
+        );
+        let mut x = 0.0;
+        for (part, loss) in &parts {
+            let wide = 360.0 * (*loss / most);
+            let (left, width) = (num(x), num((wide - 1.0).max(0.5)));
+            let shape =
+                [("class", part_class(*part)), ("x", &*left), ("width", &width), ("height", "12")];
+            svg.leaf("rect", &shape, "");
+            x += wide;
+        }
+        svg.close("svg");
+        svg.done()
+    })
 }
 
 fn path_name(draft: &Draft, load: &RoomLoad, path: &PathLoss) -> String {

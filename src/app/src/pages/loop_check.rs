@@ -3,14 +3,15 @@
 use super::elements::pick;
 use super::lengths::row;
 use crate::drawing::loop_drawing;
-use crate::parts::{figure, in_system, live, live_view, number_field, working, yes};
+use crate::markup::{Markup, live_markup};
+use crate::parts::{figure, in_system, live_view, number_field, working, yes};
 use crate::state::use_app;
-use finrun_engine::check::{Check, Remedy, Severity};
+use finrun_engine::check::{Check, Severity};
 use finrun_engine::design::Design;
 use finrun_engine::job::{CircuitField, Draft, Field, FlowBasis};
 use finrun_engine::network::{Passage, Place};
 use finrun_engine::pipe::Tube;
-use finrun_engine::quantity::{Kind, Value};
+use finrun_engine::quantity::{Kind, System, Value};
 use finrun_engine::trace::Topic;
 use finrun_text as text;
 use leptos::prelude::*;
@@ -42,7 +43,6 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
         (Topic::Head, text::head(), figure("head", head)),
     ]
     .map(|(topic, name, figure)| working(topic, row(name, figure)));
-    let checks = design.checks.iter().map(show_check).collect_view();
     view! {
         <section class="columns">
             <div>
@@ -55,50 +55,58 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
                     <span>{text::boiler_gives()}</span> {figure("boiler-heat", circuit.heat)}
                 </p>
                 <h2>{text::checks()}</h2>
-                <ul class="checks">{checks}</ul>
+                {check_list(design)}
             </div>
         </section>
     }
     .into_any()
 }
 
-fn show_check(check: &Check) -> AnyView {
+/// Every check, with its remedies. Nothing in it is touched, so it is markup.
+fn check_list(design: &Design) -> AnyView {
     let app = use_app();
+    let checks = design.checks.clone();
+    live_markup("checks", move || {
+        let system = app.system();
+        let mut markup = Markup::new();
+        markup.open("ul", &[]);
+        app.draft.with(|draft| {
+            for check in &checks {
+                show_check(&mut markup, check, draft, system);
+            }
+        });
+        markup.close("ul");
+        markup.done()
+    })
+}
+
+fn show_check(markup: &mut Markup, check: &Check, draft: &Draft, system: System) {
     let (class, mark) = match check.severity {
         Severity::Holds => ("holds", "M3 12l5 5L19 5"),
         Severity::Watch => ("watch", "M11 3v10M11 17v2"),
         Severity::Stop => ("stop", "M5 5l12 12M17 5L5 17"),
     };
-    let kept = StoredValue::new(check.clone());
-    let title = live(move || {
-        app.draft.with(|draft| kept.with_value(|c| text::check_title(c, draft, app.system())))
-    });
-    let detail = live(move || kept.with_value(|c| text::check_detail(c, app.system())));
-    let way = |remedy: Remedy| {
-        let sentence = live(move || text::remedy(remedy, app.system()));
-        view! { <li>{sentence}</li> }.into_any()
-    };
-    let remedies = match check.remedies.is_empty() {
-        true => ().into_any(),
-        false => view! {
-            <p class="ways">{text::remedies()}</p>
-            <ul>{check.remedies.iter().copied().map(way).collect_view()}</ul>
+    let label = text::severity(check.severity);
+    markup.open("li", &[("class", class)]);
+    markup.open(
+        "svg",
+        &[("class", "mark"), ("viewBox", "0 0 22 22"), ("role", "img"), ("aria-label", label)],
+    );
+    markup.leaf("path", &[("d", mark)], "");
+    markup.close("svg");
+    markup.open("div", &[]);
+    markup.leaf("b", &[], &text::check_title(check, draft, system));
+    markup.leaf("p", &[], &text::check_detail(check, system));
+    if !check.remedies.is_empty() {
+        markup.leaf("p", &[("class", "ways")], text::remedies());
+        markup.open("ul", &[]);
+        for remedy in &check.remedies {
+            markup.leaf("li", &[], &text::remedy(*remedy, system));
         }
-        .into_any(),
-    };
-    view! {
-        <li class=class>
-            <svg class="mark" viewBox="0 0 22 22" role="img" aria-label=text::severity(check.severity)>
-                <path d=mark/>
-            </svg>
-            <div>
-                <b>{title}</b>
-                <p>{detail}</p>
-                {remedies}
-            </div>
-        </li>
+        markup.close("ul");
     }
-    .into_any()
+    markup.close("div");
+    markup.close("li");
 }
 
 fn names(draft: &Draft, passages: &[Passage]) -> Vec<String> {
@@ -116,63 +124,70 @@ fn names(draft: &Draft, passages: &[Passage]) -> Vec<String> {
 /// The drawing's numbers as a table, with the working of each stretch.
 fn numbers(passages: &[Passage], names: &[String]) -> AnyView {
     let app = use_app();
-    let rows = passages
-        .iter()
-        .zip(names)
-        .map(|(passage, name)| {
-            let passage = *passage;
-            let name = name.clone();
-            let cell = move |value: Value| live(move || in_system(value, app.system()));
-            view! {
-                <tr>
-                    <th scope="row">{name}</th>
-                    <td>{cell(passage.length.into())}</td>
-                    <td>{cell(passage.water_in.into())}</td>
-                    <td>{cell(passage.water_out.into())}</td>
-                    <td>{cell(passage.heat.into())}</td>
-                    <td>{cell(Value::new(Kind::Head, passage.head().si()))}</td>
-                </tr>
-            }
-            .into_any()
-        })
-        .collect_view();
     let workings = passages
         .iter()
         .zip(names)
         .map(|(passage, name)| {
             let place = passage.place;
             let is_pipe = matches!(place, Place::To(_) | Place::Back);
-            let pressure = text::pressure_lost(name);
-            let water = text::water_after(name);
+            let pressure = text::pressure_lost(name).into_any();
+            let water = text::water_after(name).into_any();
+            let cooling = match is_pipe {
+                true => working(Topic::Pipe(place), water),
+                false => ().into_any(),
+            };
             view! {
-                {working(Topic::Pressure(place), pressure.into_any())}
-                {is_pipe.then(|| working(Topic::Pipe(place), water.into_any()))}
+                {working(Topic::Pressure(place), pressure)}
+                {cooling}
             }
             .into_any()
         })
         .collect_view();
+    let rows: Vec<(String, Passage)> =
+        names.iter().cloned().zip(passages.iter().copied()).collect();
+    let table = live_markup("", move || table(&rows, app.system()));
     view! {
-        <details class="more numbers-table">
+        <details class="more">
             <summary>{text::numbers()}</summary>
-            <div class="scroll" tabindex="0" role="region" aria-label=text::numbers()>
-                <table>
-                    <thead>
-                        <tr>
-                            <th scope="col">{text::stretch()}</th>
-                            <th scope="col">{text::length_word()}</th>
-                            <th scope="col">{text::water_in()}</th>
-                            <th scope="col">{text::water_out()}</th>
-                            <th scope="col">{text::heat()}</th>
-                            <th scope="col">{text::head_word()}</th>
-                        </tr>
-                    </thead>
-                    <tbody>{rows}</tbody>
-                </table>
-            </div>
+            <div class="scroll" tabindex="0" role="region" aria-label=text::numbers()>{table}</div>
             {workings}
         </details>
     }
     .into_any()
+}
+
+fn table(rows: &[(String, Passage)], system: System) -> String {
+    let mut markup = Markup::new();
+    markup.open("table", &[]);
+    markup.open("tr", &[]);
+    for head in [
+        text::stretch(),
+        text::length_word(),
+        text::water_in(),
+        text::water_out(),
+        text::heat(),
+        text::head_word(),
+    ] {
+        markup.leaf("th", &[("scope", "col")], head);
+    }
+    markup.close("tr");
+    for (name, passage) in rows {
+        markup.open("tr", &[]);
+        markup.leaf("th", &[("scope", "row")], name);
+        let values: [Value; 5] = [
+            passage.length.into(),
+            passage.water_in.into(),
+            passage.water_out.into(),
+            passage.heat.into(),
+            Value::new(Kind::Head, passage.head().si()),
+        ];
+        for value in values {
+            markup.leaf("td", &[], &in_system(value, system));
+        }
+        markup.close("tr");
+    }
+    markup.close("table");
+    markup.done()
 }
 
 fn loop_settings() -> AnyView {

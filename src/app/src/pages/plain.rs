@@ -1,5 +1,6 @@
 //! Pages that only say something: the cautions, and what the calculation rests on.
 
+use crate::markup::{Markup, still_markup};
 use crate::parts::{button, live, when};
 use crate::state::use_app;
 use finrun_text as text;
@@ -33,36 +34,32 @@ pub(crate) fn foot() -> AnyView {
     .into_any()
 }
 
-fn plain_top() -> AnyView {
+pub(crate) fn safety() -> AnyView {
+    let mut markup = Markup::new();
+    for caution in text::CAUTIONS {
+        markup.leaf("h2", &[], caution.title);
+        markup.leaf("p", &[], caution.text);
+    }
+    plain_page(text::safety_title(), markup.done())
+}
+
+pub(crate) fn about() -> AnyView {
+    let mut markup = Markup::new();
+    for paragraph in text::ABOUT {
+        markup.leaf("p", &[], paragraph);
+    }
+    plain_page(text::about_title(), markup.done())
+}
+
+fn plain_page(title: &'static str, markup: String) -> AnyView {
     view! {
         <header class="top">
             <a class="home" href="#/" aria-label=text::jobs_title()>"‹"</a>
             <p class="job">{text::app_name()}</p>
         </header>
-    }
-    .into_any()
-}
-
-pub(crate) fn safety() -> AnyView {
-    let cautions = text::CAUTIONS.iter().map(|caution| {
-        view! { <section class="caution"><h2>{caution.title}</h2><p>{caution.text}</p></section> }
-    });
-    view! {
-        {plain_top()}
         <main id="content" tabindex="-1" class="plain">
-            <h1>{text::safety_title()}</h1>
-            {cautions.collect_view()}
-        </main>
-    }
-    .into_any()
-}
-
-pub(crate) fn about() -> AnyView {
-    view! {
-        {plain_top()}
-        <main id="content" tabindex="-1" class="plain">
-            <h1>{text::about_title()}</h1>
-            {text::ABOUT.iter().map(|paragraph| view! { <p>{*paragraph}</p> }).collect_view()}
+            <h1>{title}</h1>
+            {still_markup("", markup)}
             {foot()}
         </main>
     }

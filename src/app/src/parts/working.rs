@@ -1,6 +1,6 @@
 //! A figure that opens to its working: formula, the same with numbers, result, source.
 
-use super::live_view;
+use crate::markup::{Markup, live_markup};
 use crate::state::use_app;
 use finrun_engine::quantity::{Shown, System, Value, display_unit, show_precise};
 use finrun_engine::trace::{self, Formula, Step, Topic};
@@ -13,16 +13,19 @@ pub(crate) fn working(topic: Topic, summary: AnyView) -> AnyView {
     let app = use_app();
     let open = RwSignal::new(false);
     // Worked out only while it is open: a house has hundreds of these.
-    let steps = live_view(move || {
+    let steps = live_markup("steps", move || {
         if !open.get() {
-            return ().into_any();
+            return String::new();
         }
         let system = app.system();
-        let steps = app.outcome.with(|outcome| {
-            outcome.solved.as_ref().map(|(job, design)| trace::working(job, design, topic))
-        });
-        let show = |step: Step| show_step(&step, system);
-        steps.unwrap_or_default().into_iter().map(show).collect_view().into_any()
+        let steps = app
+            .solved
+            .with(|solved| solved.as_ref().map(|(job, design)| trace::working(job, design, topic)));
+        let mut markup = Markup::new();
+        for step in steps.unwrap_or_default() {
+            show_step(&mut markup, &step, system);
+        }
+        markup.done()
     });
     view! {
         <details
@@ -39,64 +42,62 @@ pub(crate) fn working(topic: Topic, summary: AnyView) -> AnyView {
     .into_any()
 }
 
-fn show_step(step: &Step, system: System) -> AnyView {
+fn show_step(markup: &mut Markup, step: &Step, system: System) {
     let system = if step.formula.needs_si() { System::Si } else { system };
     let formula = text::formula_text(step);
-    let symbols = set(text::set_formula(&formula, &text::set_symbol));
     let by_number = |symbol: &str| -> Vec<Piece> {
         let term = step.terms.iter().find(|term| term.symbol == symbol);
         vec![Piece::Plain(term.map_or(symbol.to_string(), |term| number(term.value, system)))]
     };
+    // The terms of a sum may share a symbol, so its numbers are taken in turn.
     let numbers = match step.formula {
-        Formula::Sum => step
-            .terms
-            .iter()
-            .map(|term| number(term.value, system))
-            .collect::<Vec<_>>()
-            .join(" + ")
-            .into_any(),
-        _ => set(text::set_formula(&formula, &by_number)),
+        Formula::Sum => {
+            let numbers: Vec<String> =
+                step.terms.iter().map(|term| number(term.value, system)).collect();
+            vec![Piece::Plain(numbers.join(" + "))]
+        }
+        _ => text::set_formula(&formula, &by_number),
     };
-    let result = precise(step.result.value, system);
-    let factor = unit_factor(step, system).map(|factor| {
-        view! { <span class="factor">" × " {short_number(factor)} " " {text::unit_factor()}</span> }
-    });
-    let legend = step
-        .terms
-        .iter()
-        .filter(|term| step.formula != Formula::Sum || term.symbol.contains('_'))
-        .map(|term| {
-            view! {
-                <li>
-                    {set(text::set_symbol(term.symbol))} " = "
-                    {precise(term.value, system).text()} ", "
-                    {text::symbol_meaning(term.symbol)}
-                </li>
-            }
-        })
-        .collect_view();
-    view! {
-        <div class="step">
-            <p class="formula">{set(text::set_symbol(step.result.symbol))} " = " {symbols}</p>
-            <p class="numbers">"= " {numbers} {factor}</p>
-            <p class="result">"= " {result.text()}</p>
-            <ul class="legend">{legend}</ul>
-            <p class="source">{text::source(step.formula.source())}</p>
-        </div>
+    markup.open("div", &[("class", "step")]);
+    markup.open("p", &[("class", "formula")]);
+    set(markup, text::set_symbol(step.result.symbol));
+    markup.text(" = ");
+    set(markup, text::set_formula(&formula, &text::set_symbol));
+    markup.close("p");
+    markup.open("p", &[("class", "numbers")]);
+    markup.text("= ");
+    set(markup, numbers);
+    if let Some(factor) = unit_factor(step, system) {
+        markup.text(&format!(" × {} {}", short_number(factor), text::unit_factor()));
     }
-    .into_any()
+    markup.close("p");
+    let result = format!("= {}", precise(step.result.value, system).text());
+    markup.leaf("p", &[("class", "result")], &result);
+    markup.open("ul", &[("class", "legend")]);
+    for term in &step.terms {
+        markup.open("li", &[]);
+        set(markup, text::set_symbol(term.symbol));
+        let value = precise(term.value, system).text();
+        markup.text(&format!(" = {value}, {}", text::symbol_meaning(term.symbol)));
+        markup.close("li");
+    }
+    markup.close("ul");
+    markup.leaf("p", &[("class", "source")], text::source(step.formula.source()));
+    markup.close("div");
 }
 
-fn set(pieces: Vec<Piece>) -> AnyView {
-    pieces
-        .into_iter()
-        .map(|piece| match piece {
-            Piece::Plain(text) => text.into_any(),
-            Piece::Lowered(text) => view! { <sub>{text}</sub> }.into_any(),
-            Piece::Raised(inner) => view! { <sup>{set(inner)}</sup> }.into_any(),
-        })
-        .collect_view()
-        .into_any()
+fn set(markup: &mut Markup, pieces: Vec<Piece>) {
+    for piece in pieces {
+        match piece {
+            Piece::Plain(text) => markup.text(&text),
+            Piece::Lowered(text) => markup.leaf("sub", &[], &text),
+            Piece::Raised(inner) => {
+                markup.open("sup", &[]);
+                set(markup, inner);
+                markup.close("sup");
+            }
+        }
+    }
 }
 
 fn precise(value: Value, system: System) -> Shown {

@@ -1,14 +1,13 @@
 //! Outdoor air that leaks in and has to be warmed.
 
+use crate::named::names;
 use crate::numeric::pow;
 use crate::quantity::{
     ChangeRate, Density, Length, Power, SpecificHeat, Temperature, Unit, VolumeFlow,
 };
-use serde::{Deserialize, Serialize};
 
 /// How tight the house is, in words a person can choose by.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum AirClass {
     /// New or carefully sealed: no draught felt in wind.
     Tight,
@@ -19,6 +18,13 @@ pub enum AirClass {
     /// Curtains move, smoke or dust follows the wind.
     VeryLeaky,
 }
+
+names!(AirClass {
+    Tight = "tight",
+    Average = "average",
+    Leaky = "leaky",
+    VeryLeaky = "very-leaky",
+});
 
 impl AirClass {
     pub const ALL: [AirClass; 4] =

@@ -11,6 +11,7 @@ pub use catalogue::{Assembly, Used};
 pub use loss::{Part, Path, PathLoss, RoomLoad, Through, loads};
 pub use wall::{Run, free_runs};
 
+use crate::named::names;
 use crate::quantity::{Area, ChangeRate, Length, Temperature, Transmittance, Volume};
 use serde::{Deserialize, Serialize};
 
@@ -60,20 +61,29 @@ impl Room {
     }
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum SurfaceKind {
     Wall,
     Ceiling,
     Floor,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+names!(SurfaceKind {
+    Wall = "wall",
+    Ceiling = "ceiling",
+    Floor = "floor",
+});
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum OpeningKind {
     Window,
     Door,
 }
+
+names!(OpeningKind {
+    Window = "window",
+    Door = "door",
+});
 
 /// What lies on the other side of a surface.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -6,6 +6,7 @@ mod march;
 pub use fit::{Fit, FitError, Point, PointFault, Reference, StandardErrors, fit};
 pub use march::{Cooling, cool, cool_at_specific_heat, length_for};
 
+use crate::named::names;
 use crate::numeric::pow;
 use crate::quantity::{LinearPower, MassFlow, Temperature, TemperatureDifference};
 use serde::{Deserialize, Serialize};
@@ -38,8 +39,7 @@ pub struct Rating {
 }
 
 /// Whether a rating contains the heating effect of [`HEATING_EFFECT`], and how the room is credited.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum HeatingEffect {
     /// The rating is the heat given: the room gets it, the water loses it.
     AsTyped,
@@ -52,6 +52,13 @@ pub enum HeatingEffect {
     /// Nobody knows: reckoned as typed, and worth a notice.
     Unknown,
 }
+
+names!(HeatingEffect {
+    AsTyped = "as-typed",
+    CertifiedCredited = "certified-credited",
+    CertifiedStrict = "certified-strict",
+    Unknown = "unknown",
+});
 
 impl HeatingEffect {
     /// The share of the rating that the room is credited with.

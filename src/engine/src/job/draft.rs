@@ -6,7 +6,7 @@ use super::field::{
 };
 use crate::building::{AirClass, Assembly, OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
 use crate::emitter::HeatingEffect;
-use crate::named::{Named, find};
+use crate::named::{Named, find, names};
 use crate::pipe::Tube;
 use crate::quantity::{System, Unit, display_unit};
 use serde::de::Error;
@@ -105,8 +105,7 @@ pub struct ElementDraft {
 }
 
 /// Where the element's rating comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RatingBasis {
     /// One output at one water temperature, with an exponent.
     Single,
@@ -114,12 +113,21 @@ pub enum RatingBasis {
     Table,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+names!(RatingBasis {
+    Single = "single",
+    Table = "table",
+});
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FlowBasis {
     FromDrop,
     Typed,
 }
+
+names!(FlowBasis {
+    FromDrop = "from-drop",
+    Typed = "typed",
+});
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct RoomDraft {

@@ -1,35 +1,39 @@
 //! The tubes a hot-water loop is built from.
 
+use crate::named::names;
 use crate::quantity::{Area, Length};
 use serde::{Deserialize, Serialize};
 use std::f64::consts::PI;
 
 /// A tube by standard and nominal size. The serde names are stored in job files: they stay.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Tube {
-    #[serde(rename = "copper-l-1/2")]
     CopperLHalf,
-    #[serde(rename = "copper-l-3/4")]
     CopperLThreeQuarter,
-    #[serde(rename = "copper-l-1")]
     CopperLOne,
-    #[serde(rename = "copper-l-1-1/4")]
     CopperLOneAndQuarter,
-    #[serde(rename = "copper-m-1/2")]
     CopperMHalf,
-    #[serde(rename = "copper-m-3/4")]
     CopperMThreeQuarter,
-    #[serde(rename = "copper-m-1")]
     CopperMOne,
-    #[serde(rename = "copper-m-1-1/4")]
     CopperMOneAndQuarter,
-    #[serde(rename = "pex-1/2")]
     PexHalf,
-    #[serde(rename = "pex-3/4")]
     PexThreeQuarter,
-    #[serde(rename = "pex-1")]
     PexOne,
 }
+
+names!(Tube {
+    CopperLHalf = "copper-l-1/2",
+    CopperLThreeQuarter = "copper-l-3/4",
+    CopperLOne = "copper-l-1",
+    CopperLOneAndQuarter = "copper-l-1-1/4",
+    CopperMHalf = "copper-m-1/2",
+    CopperMThreeQuarter = "copper-m-3/4",
+    CopperMOne = "copper-m-1",
+    CopperMOneAndQuarter = "copper-m-1-1/4",
+    PexHalf = "pex-1/2",
+    PexThreeQuarter = "pex-3/4",
+    PexOne = "pex-1",
+});
 
 /// Nominal size, in inches: a name, not a dimension.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

@@ -1,15 +1,19 @@
 //! Units, with exact factors.
 
-use crate::named::{Named, stored_by_name};
+use crate::named::{Named, names, stored_by_name};
 use serde::{Deserialize, Serialize};
 
 /// Which family of units the page shows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum System {
     Us,
     Si,
 }
+
+names!(System {
+    Us = "us",
+    Si = "si",
+});
 
 /// What a number measures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]

@@ -6,7 +6,11 @@ use finrun_engine::quantity::System;
 macro_rules! words {
     ($($name:ident: $text:literal;)+) => {$(
         pub const fn $name() -> &'static str { $text }
-    )+};
+    )+
+
+        /// All of them with their names, for whoever checks or translates them.
+        pub const WORDS: &[(&str, &str)] = &[$((stringify!($name), $text)),+];
+    };
 }
 
 words! {

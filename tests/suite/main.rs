@@ -9,6 +9,7 @@ mod findings;
 mod heat_loss;
 mod lengths;
 mod loops;
+mod messages;
 mod published;
 mod random_house;
 mod reading;

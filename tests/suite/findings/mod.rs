@@ -31,7 +31,7 @@ fn sound() -> Draft {
 }
 
 /// The name under which a finding or remedy is stored.
-fn tag(value: impl serde::Serialize) -> String {
+pub(crate) fn tag(value: impl serde::Serialize) -> String {
     match serde_json::to_value(value).expect("plain data") {
         Value::String(name) => name,
         Value::Object(fields) => fields.keys().next().cloned().unwrap_or_default(),

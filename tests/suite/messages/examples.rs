@@ -1,0 +1,287 @@
+//! One of each thing that is said: a new one does not compile until it stands here.
+
+use crate::support::{FOUR_ROOMS, fields, open};
+use finrun_engine::building::RoomId;
+use finrun_engine::check::{Finding, Remedy, Severity, Subject};
+use finrun_engine::emitter::{FitError, PointFault};
+use finrun_engine::job::{
+    CircuitField, ElementField, Field, FieldError, HouseField, OpenError, PointField, Problem,
+};
+use finrun_engine::pipe::Tube;
+use finrun_engine::quantity::{
+    Kind, Length, Power, ReadError, Temperature, TemperatureDifference, Unit, Value, Velocity,
+    VolumeFlow,
+};
+
+fn feet(value: f64) -> Length {
+    Length::of(value, Unit::Foot)
+}
+
+fn length(value: f64) -> Value {
+    Value::from(feet(value))
+}
+
+fn fahrenheit(value: f64) -> Temperature {
+    Temperature::of(value, Unit::Fahrenheit)
+}
+
+fn degrees(value: f64) -> TemperatureDifference {
+    TemperatureDifference::of(value, Unit::FahrenheitDegree)
+}
+
+fn power(value: f64) -> Power {
+    Power::of(value, Unit::BtuPerHour)
+}
+
+fn gpm(value: f64) -> VolumeFlow {
+    VolumeFlow::of(value, Unit::GallonPerMinute)
+}
+
+fn feet_a_second(value: f64) -> Velocity {
+    Velocity::of(value, Unit::FootPerSecond)
+}
+
+/// The field of the four-room job with this path.
+fn field(path: &str) -> Field {
+    let draft = open(FOUR_ROOMS);
+    fields(&draft).into_iter().find(|field| field.to_string() == path).expect(path)
+}
+
+/// Every problem, at a field where it comes up.
+pub(super) fn problems() -> Vec<(String, FieldError)> {
+    let wall = "room-6.surface-2.length";
+    let (width, left) =
+        ("room-6.surface-2.opening-1.width", "room-6.surface-2.opening-1.from-left");
+    let height = "room-6.surface-2.opening-1.height";
+    let free = "room-6.surface-2.free";
+    let output = Field::Point(0, PointField::Output);
+    let part = |part: &str| part.to_string();
+    let outdoors = Field::House(HouseField::Outdoors);
+    let water = Field::Element(ElementField::Water);
+    let elbows = Field::Circuit(CircuitField::BoilerElbows);
+    let area = |square_feet: f64| Value::new(Kind::Area, square_feet * 0.09290304);
+    let unreadable = Problem::Unreadable;
+    let at = |path: &str, typed: &str, problem| (field(path), typed.to_string(), problem);
+    let on = |field, typed: &str, problem| (field, typed.to_string(), problem);
+    let mut all = vec![
+        at(wall, "", Problem::Missing),
+        on(outdoors, "", Problem::Missing),
+        at("room-6.floor-area", "", Problem::Missing),
+        at("room-6.surface-2.u", "", Problem::Missing),
+        at(wall, "0' 1\"", Problem::BelowLeast { least: length(0.5) }),
+        on(outdoors, "75", Problem::AboveMost { most: Value::from(fahrenheit(65.0)) }),
+        on(elbows, "2.5", Problem::NotWhole),
+        at(width, "30", Problem::OpeningsTooLarge { openings: area(150.0), surface: area(128.0) }),
+        at(height, "9", Problem::TallerThanWall { wall: length(8.0) }),
+        at(left, "12", Problem::PastWallEnd { end: length(18.0), wall: length(16.0) }),
+        at(left, "6", Problem::Overlaps { ends: length(8.5) }),
+        at(free, "20", Problem::LongerThanWall { wall: length(16.0) }),
+        on(water, "60", Problem::NotAboveAir { air: Value::from(fahrenheit(65.0)) }),
+        on(Field::Point(0, PointField::Water), "", Problem::TooFewPoints),
+        on(Field::Stock, "", Problem::NoStock),
+        at(wall, "  ", unreadable(ReadError::Empty)),
+        at(wall, "1111111111111111111", unreadable(ReadError::TooLong)),
+        at(wall, "twelve", unreadable(ReadError::NotANumber { part: part("twelve") })),
+        at(wall, "12 kg", unreadable(ReadError::UnknownUnit { part: part("kg") })),
+        on(outdoors, "5 ft", unreadable(ReadError::UnknownUnit { part: part("ft") })),
+        on(elbows, "many", unreadable(ReadError::NotANumber { part: part("many") })),
+        on(output, "x", unreadable(ReadError::NotANumber { part: part("x") })),
+        on(
+            Field::Element(ElementField::EndAllowance),
+            "4 C",
+            unreadable(ReadError::UnknownUnit { part: part("c") }),
+        ),
+        at(wall, "7 6", unreadable(ReadError::UnitsMissing)),
+        at(wall, "6\" 7'", unreadable(ReadError::OutOfOrder)),
+        at(wall, "1/0", unreadable(ReadError::ZeroDenominator)),
+        at(
+            wall,
+            "1,200",
+            unreadable(ReadError::AmbiguousComma {
+                part: part("1,200"),
+                thousands: part("1200"),
+                decimal: part("1.2"),
+            }),
+        ),
+    ];
+    let faults = [
+        PointFault::NotFinite,
+        PointFault::WaterNotAboveAir,
+        PointFault::OutputNotPositive,
+        PointFault::FlowNotPositive,
+    ];
+    let mut errors =
+        vec![FitError::Reference, FitError::TooFewTemperatures, FitError::NoConvergence];
+    errors.extend(faults.map(|fault| FitError::Point { index: 0, fault }));
+    all.extend(errors.into_iter().map(|error| on(output, "300", Problem::NoFit(error))));
+    all.into_iter()
+        .map(|(field, typed, problem)| {
+            (format!("{field} {}", problem_name(&problem)), FieldError { field, typed, problem })
+        })
+        .collect()
+}
+
+/// Does not compile while a problem is missing here, and so perhaps above.
+fn problem_name(problem: &Problem) -> String {
+    let name = match problem {
+        Problem::Missing => "missing",
+        Problem::Unreadable(error) => return format!("unreadable {error:?}"),
+        Problem::BelowLeast { .. } => "below least",
+        Problem::AboveMost { .. } => "above most",
+        Problem::NotWhole => "not whole",
+        Problem::OpeningsTooLarge { .. } => "openings too large",
+        Problem::TallerThanWall { .. } => "taller than wall",
+        Problem::PastWallEnd { .. } => "past wall's end",
+        Problem::Overlaps { .. } => "overlaps",
+        Problem::LongerThanWall { .. } => "longer than wall",
+        Problem::NotAboveAir { .. } => "not above air",
+        Problem::TooFewPoints => "too few points",
+        Problem::NoFit(error) => return format!("no fit {error:?}"),
+        Problem::NoStock => "no stock",
+    };
+    name.to_string()
+}
+
+pub(super) fn open_errors() -> Vec<OpenError> {
+    let all = vec![
+        OpenError::Newer { version: 2 },
+        OpenError::UnknownVersion { version: 0 },
+        OpenError::RepeatedId { id: 12 },
+        OpenError::TooLarge { count: 201, most: 200 },
+        OpenError::StockLength { feet: 11 },
+    ];
+    for error in &all {
+        // A new one is to be added above.
+        match error {
+            OpenError::Newer { .. }
+            | OpenError::UnknownVersion { .. }
+            | OpenError::RepeatedId { .. }
+            | OpenError::TooLarge { .. }
+            | OpenError::StockLength { .. } => {}
+        }
+    }
+    all
+}
+
+/// Each finding in every state that its words tell apart.
+pub(super) fn findings() -> Vec<(String, Severity, Subject, Finding)> {
+    use Severity::{Holds, Stop, Watch};
+    let bath = Subject::Room(RoomId(18));
+    let speed = |velocity| Finding::Velocity {
+        velocity: feet_a_second(velocity),
+        least: feet_a_second(2.0),
+        most: feet_a_second(4.0),
+    };
+    let drop = |drop| Finding::Drop { drop: degrees(drop), limit: degrees(25.0) };
+    let carries = |element| Finding::TubeCarries {
+        element: feet(element),
+        carries: feet(72.0),
+        practice: feet(200.0 / 3.0),
+    };
+    let supply = |limit| Finding::Supply { supply: fahrenheit(180.0), limit: fahrenheit(limit) };
+    let short = power(420.0);
+    let all = [
+        (Holds, Subject::House, Finding::RoomsHeated { rooms: 1 }),
+        (Holds, Subject::House, Finding::RoomsHeated { rooms: 4 }),
+        (Stop, bath, Finding::DoesNotFit { needed: feet(6.25), fitted: feet(5.0), short }),
+        (
+            Stop,
+            bath,
+            Finding::WaterTooCool { water: fahrenheit(110.0), room: fahrenheit(70.0), short },
+        ),
+        (Stop, bath, Finding::NoWall { load: power(1200.0) }),
+        (Watch, bath, Finding::NoLoad { load: power(0.0) }),
+        (Watch, bath, Finding::NoLoad { load: power(-350.0) }),
+        (Watch, bath, Finding::EnteredTwice { other: RoomId(100) }),
+        (Holds, Subject::Loop, drop(21.0)),
+        (Watch, Subject::Loop, drop(31.0)),
+        (Watch, Subject::Loop, speed(1.1)),
+        (Holds, Subject::Loop, speed(2.5)),
+        (Watch, Subject::Loop, speed(4.9)),
+        (Holds, Subject::Loop, carries(40.0)),
+        (Watch, Subject::Loop, carries(90.0)),
+        (Holds, Subject::Boiler, supply(200.0)),
+        (Stop, Subject::Boiler, supply(170.0)),
+        (
+            Watch,
+            Subject::Boiler,
+            Finding::ReturnCool { back: fahrenheit(118.0), least: fahrenheit(130.0) },
+        ),
+        (
+            Stop,
+            Subject::Boiler,
+            Finding::OutsideData { water: fahrenheit(230.0), most: fahrenheit(221.0) },
+        ),
+        (Stop, bath, Finding::NotFinite),
+    ];
+    all.into_iter()
+        .map(|(severity, subject, finding)| {
+            let name = finding_name(finding);
+            (format!("{severity:?} {name}"), severity, subject, finding)
+        })
+        .collect()
+}
+
+/// Does not compile while a finding is missing here, and so perhaps above.
+fn finding_name(finding: Finding) -> &'static str {
+    match finding {
+        Finding::RoomsHeated { .. } => "rooms heated",
+        Finding::DoesNotFit { .. } => "does not fit",
+        Finding::WaterTooCool { .. } => "water too cool",
+        Finding::NoWall { .. } => "no wall",
+        Finding::NoLoad { .. } => "no load",
+        Finding::EnteredTwice { .. } => "entered twice",
+        Finding::Drop { .. } => "drop",
+        Finding::Velocity { .. } => "velocity",
+        Finding::TubeCarries { .. } => "tube carries",
+        Finding::Supply { .. } => "supply",
+        Finding::ReturnCool { .. } => "return cool",
+        Finding::OutsideData { .. } => "outside data",
+        Finding::NotFinite => "not finite",
+    }
+}
+
+pub(super) fn remedies() -> Vec<Remedy> {
+    let all = vec![
+        Remedy::MoreWall { length: feet(1.25) },
+        Remedy::HotterWater { supply: fahrenheit(191.0) },
+        Remedy::MoveFirst,
+        Remedy::HigherOutputElement,
+        Remedy::ReduceLoss,
+        Remedy::AddFreeWall,
+        Remedy::AddSurfaces,
+        Remedy::RemoveOneEntry,
+        Remedy::MoreFlow { flow: gpm(3.3) },
+        Remedy::LessFlow { flow: gpm(6.4) },
+        Remedy::OtherTube { tube: Tube::CopperMHalf },
+        Remedy::SmallerDrop,
+        Remedy::LargerDrop,
+        Remedy::SecondCircuit,
+        Remedy::LowerSupply { supply: fahrenheit(170.0) },
+        Remedy::MixingValveOrBypass,
+        Remedy::PurgeAtHighFlow,
+    ];
+    for remedy in &all {
+        // A new one is to be added above.
+        match remedy {
+            Remedy::MoreWall { .. }
+            | Remedy::HotterWater { .. }
+            | Remedy::MoveFirst
+            | Remedy::HigherOutputElement
+            | Remedy::ReduceLoss
+            | Remedy::AddFreeWall
+            | Remedy::AddSurfaces
+            | Remedy::RemoveOneEntry
+            | Remedy::MoreFlow { .. }
+            | Remedy::LessFlow { .. }
+            | Remedy::OtherTube { .. }
+            | Remedy::SmallerDrop
+            | Remedy::LargerDrop
+            | Remedy::SecondCircuit
+            | Remedy::LowerSupply { .. }
+            | Remedy::MixingValveOrBypass
+            | Remedy::PurgeAtHighFlow => {}
+        }
+    }
+    all
+}

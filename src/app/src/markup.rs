@@ -3,6 +3,7 @@
 //! A view would cost the download many times as much, and text can be tested without a browser.
 //! Whatever is no markup of our own goes through the one escape below.
 
+use crate::parts::words;
 use leptos::prelude::*;
 
 /// Markup under construction.
@@ -64,7 +65,7 @@ pub(crate) fn live_markup(
     class: &'static str,
     markup: impl Fn() -> String + Send + Sync + 'static,
 ) -> AnyView {
-    let markup = Signal::derive(markup);
+    let markup = words(markup);
     view! { <div class=class inner_html=markup></div> }.into_any()
 }
 

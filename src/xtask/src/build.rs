@@ -35,10 +35,30 @@ fn trunk(tools: &Tools, next: &Path) -> Result<()> {
         .args(["--log", "warn", "build", "--offline", "--dist"])
         .arg(next)
         .current_dir(project::root())
+        .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", page_flags())
         .env("PATH", &tools.path)
         // Trunk takes NO_COLOR for a switch and stops at the usual value 1.
         .env_remove("NO_COLOR");
     run::loud(&mut trunk, "the release build")
+}
+
+/// How the page is compiled: as by `.cargo/config.toml`, and with the paths of this machine, which
+/// every panic message would carry, cut short.
+fn page_flags() -> String {
+    let mut flags = "--cfg=erase_components".to_string();
+    let cargo_home = std::env::var("CARGO_HOME").map(PathBuf::from).ok();
+    let home = std::env::var("HOME").map(PathBuf::from).ok();
+    let cargo_home = cargo_home.or_else(|| home.map(|home| home.join(".cargo")));
+    let sources = cargo_home.map(|home| home.join("registry/src"));
+    // Each registry has a folder of its own below; a path with a space cannot be told to rustc here.
+    let folders = sources.and_then(|path| fs::read_dir(path).ok()).into_iter().flatten().flatten();
+    for folder in folders {
+        let folder = folder.path().display().to_string();
+        if !folder.contains(' ') {
+            flags.push_str(&format!(" --remap-path-prefix={folder}/="));
+        }
+    }
+    flags
 }
 
 fn shrink(tools: &Tools, wasm: &Path) -> Result<()> {

@@ -26,9 +26,9 @@ pub(crate) fn loop_drawing() -> AnyView {
     let app = use_app();
     live_markup("drawing", move || {
         let system = app.system();
-        app.solved.with(|solved| match solved {
+        app.design(|solved| match solved {
             Some((_, design)) if !design.rooms.is_empty() => {
-                app.draft.with(|draft| draw(draft, design, system))
+                app.typed(|draft| draw(draft, design, system))
             }
             _ => String::new(),
         })

@@ -30,12 +30,12 @@ pub(crate) fn wall_drawing(room: RoomId, surface: SurfaceId, shows: Shows) -> An
     let app = use_app();
     live_markup("drawing", move || {
         let system = app.system();
-        let shape = app.draft.with(|draft| {
+        let shape = app.typed(|draft| {
             let name = text::surface_name(draft, room, surface);
             wall_shape(draft, room, surface).map(|shape| (name, shape))
         });
         let Some((name, shape)) = shape else { return String::new() };
-        app.solved.with(|solved| {
+        app.design(|solved| {
             let pieces = match (shows, solved) {
                 (Shows::Pieces, Some((_, design))) => wall_pieces(design, room, surface),
                 _ => Vec::new(),

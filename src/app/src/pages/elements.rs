@@ -10,8 +10,7 @@ use leptos::prelude::*;
 pub(super) fn element_settings() -> AnyView {
     let app = use_app();
     let field = |field| number_field(Field::Element(field));
-    let single =
-        yes(move || app.draft.with(|draft| draft.element.rating_basis == RatingBasis::Single));
+    let single = yes(move || app.typed(|draft| draft.element.rating_basis == RatingBasis::Single));
     let rating = live_view(move || match single.get() {
         true => view! {
             {field(ElementField::Output)}
@@ -82,7 +81,7 @@ where
     let app = use_app();
     let options = all.iter().map(|value| name(*value).to_string()).collect::<Vec<_>>();
     let chosen = Signal::derive(move || {
-        let now = app.draft.with(get);
+        let now = app.typed(get);
         all.iter().position(|value| *value == now).unwrap_or(0)
     });
     let choose = move |index: usize| {
@@ -95,7 +94,7 @@ where
 
 fn table() -> AnyView {
     let app = use_app();
-    let rows = move || app.draft.with(|draft| (0..draft.element.points.len() as u32).collect());
+    let rows = move || app.typed(|draft| (0..draft.element.points.len() as u32).collect());
     let add = move || {
         app.edit(EditKey::Single, |draft| draft.element.points.push(Default::default()));
     };
@@ -132,7 +131,7 @@ fn table() -> AnyView {
 fn fit_line() -> String {
     let app = use_app();
     let system = app.system();
-    app.solved.with(|solved| match solved {
+    app.design(|solved| match solved {
         Some((job, _)) => {
             let rating = job.baseboard.element.rating;
             let output = text::value(rating.output, system);
@@ -148,12 +147,10 @@ fn stock() -> AnyView {
     let boxes = (2u8..=10).map(|feet| {
         let id = format!("stock-{feet}");
         let box_id = id.clone();
-        let has = yes(move || app.draft.with(|draft| draft.element.stock_ft.contains(&feet)));
+        let has = yes(move || app.typed(|draft| draft.element.stock_ft.contains(&feet)));
         let toggle = move |_| {
             app.edit(EditKey::Single, |draft| {
-                if !draft.element.stock_ft.remove(&feet) {
-                    draft.element.stock_ft.insert(feet);
-                }
+                draft.element.toggle_stock(feet);
             });
         };
         view! {
@@ -165,7 +162,7 @@ fn stock() -> AnyView {
         .into_any()
     });
     let error = live(move || {
-        app.outcome.with(|outcome| {
+        app.follows(|outcome| {
             let error = outcome.errors.iter().find(|error| error.field == Field::Stock);
             error.map(|error| text::problem(error, app.system())).unwrap_or_default()
         })

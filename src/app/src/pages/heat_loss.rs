@@ -16,7 +16,7 @@ pub(super) fn heat_loss() -> AnyView {
     let solved = app.solved;
     live_view(move || match solved.get() {
         Some((job, design)) if !job.rooms.is_empty() => {
-            app.draft.with_untracked(|draft| all(draft, &job, &design))
+            app.typed_now(|draft| all(draft, &job, &design))
         }
         _ => view! {
             <h1>{text::station_heat_loss()}</h1>

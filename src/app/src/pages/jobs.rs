@@ -15,9 +15,8 @@ const DEMO: &str = include_str!("../../demo/heron-lane.json");
 
 pub(crate) fn jobs() -> AnyView {
     let app = use_app();
-    let new_job = move || {
-        app.add_job(Draft::new(text::new_job_name(), app.draft.with_untracked(|draft| draft.units)))
-    };
+    let new_job =
+        move || app.add_job(Draft::new(text::new_job_name(), app.typed_now(|draft| draft.units)));
     let demo = move || {
         // The demo is a file like any other; a test reads it.
         if let Ok(draft) = store::parse(DEMO) {

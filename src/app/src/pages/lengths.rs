@@ -15,9 +15,7 @@ pub(super) fn lengths() -> AnyView {
     let app = use_app();
     let solved = app.solved;
     let results = live_view(move || match solved.get() {
-        Some((_, design)) if !design.rooms.is_empty() => {
-            app.draft.with_untracked(|draft| all(draft, &design))
-        }
+        Some((_, design)) if !design.rooms.is_empty() => app.typed_now(|draft| all(draft, &design)),
         _ => view! {
             <h1>{text::station_lengths()}</h1>
             <p>{text::no_lengths_yet()}</p>

@@ -20,9 +20,7 @@ pub(super) fn loop_check() -> AnyView {
     let app = use_app();
     let solved = app.solved;
     let results = live_view(move || match solved.get() {
-        Some((_, design)) if !design.rooms.is_empty() => {
-            app.draft.with_untracked(|draft| all(draft, &design))
-        }
+        Some((_, design)) if !design.rooms.is_empty() => app.typed_now(|draft| all(draft, &design)),
         _ => view! { <p>{text::no_loop_yet()}</p> }.into_any(),
     });
     view! {
@@ -70,7 +68,7 @@ fn check_list(design: &Design) -> AnyView {
         let system = app.system();
         let mut markup = Markup::new();
         markup.open("ul", &[]);
-        app.draft.with(|draft| {
+        app.typed(|draft| {
             for check in &checks {
                 show_check(&mut markup, check, draft, system);
             }
@@ -193,7 +191,7 @@ fn table(rows: &[(String, Passage)], system: System) -> String {
 fn loop_settings() -> AnyView {
     let app = use_app();
     let field = |field| number_field(Field::Circuit(field));
-    let typed = yes(move || app.draft.with(|draft| draft.flow_basis == FlowBasis::Typed));
+    let typed = yes(move || app.typed(|draft| draft.flow_basis == FlowBasis::Typed));
     let flow = live_view(move || match typed.get() {
         false => field(CircuitField::Drop),
         true => field(CircuitField::Flow),

@@ -12,7 +12,7 @@ use leptos::prelude::*;
 
 pub(crate) fn room_page(job: &JobKey, room: RoomId) -> AnyView {
     let app = use_app();
-    let exists = yes(move || app.draft.with(|draft| draft.room(room).is_some()));
+    let exists = yes(move || app.typed(|draft| draft.room(room).is_some()));
     let job = job.clone();
     live_view(move || match exists.get() {
         true => untrack(|| whole(&job, room)),
@@ -29,9 +29,9 @@ pub(crate) fn room_page(job: &JobKey, room: RoomId) -> AnyView {
 
 fn whole(job: &JobKey, room: RoomId) -> AnyView {
     let app = use_app();
-    let title = live(move || app.draft.with(|draft| text::room_name(draft, room)));
+    let title = live(move || app.typed(|draft| text::room_name(draft, room)));
     let name = words(move || {
-        app.draft.with(|draft| draft.room(room).map(|r| r.name.clone()).unwrap_or_default())
+        app.typed(|draft| draft.room(room).map(|r| r.name.clone()).unwrap_or_default())
     });
     let rename = move |name: String| {
         app.edit(EditKey::Name(room.0), |draft| {
@@ -41,7 +41,7 @@ fn whole(job: &JobKey, room: RoomId) -> AnyView {
         });
     };
     let load = move || {
-        app.solved.with(|solved| {
+        app.design(|solved| {
             let (_, design) = solved.as_ref()?;
             Some(design.room(room)?.load.total)
         })
@@ -87,7 +87,7 @@ fn whole(job: &JobKey, room: RoomId) -> AnyView {
 fn surfaces(room: RoomId) -> AnyView {
     let app = use_app();
     let ids = move || {
-        app.draft.with(|draft| {
+        app.typed(|draft| {
             let surfaces =
                 draft.room(room).map(|room| room.surfaces.as_slice()).unwrap_or_default();
             surfaces.iter().map(|surface| surface.id.0).collect()
@@ -102,7 +102,7 @@ fn surfaces(room: RoomId) -> AnyView {
     };
     let cards = each(ids, move |id| {
         // The one that was just added stands open.
-        let newest = app.draft.with_untracked(|draft| draft.next_id == id + 1);
+        let newest = app.typed_now(|draft| draft.next_id == id + 1);
         surface_card(room, SurfaceId(id), newest)
     });
     view! {
@@ -144,7 +144,7 @@ fn done(job: &JobKey, room: RoomId) -> AnyView {
     let next = {
         let job = job.clone();
         let id = move || {
-            app.draft.with(|draft| {
+            app.typed(|draft| {
                 let index = draft.rooms.iter().position(|r| r.id == room)?;
                 Some(draft.rooms.get(index + 1)?.id)
             })

@@ -2,8 +2,8 @@
 
 use crate::page::{JobKey, Page};
 use crate::parts::{
-    button, button_on, choice, each, in_system, live, live_view, number_field, text_box, when,
-    words,
+    button, button_on, choice, each, in_system, kept, live, live_view, number_field, text_box,
+    when, words,
 };
 use crate::state::{App, EditKey, use_app};
 use finrun_engine::building::{AirClass, RoomId};
@@ -15,16 +15,16 @@ use leptos::prelude::*;
 pub(crate) fn rooms(job: &JobKey) -> AnyView {
     let app = use_app();
     let none = when(
-        move || app.draft.with(|draft| draft.rooms.is_empty()),
+        move || app.typed(|draft| draft.rooms.is_empty()),
         || view! { <p>{text::no_rooms()}</p> }.into_any(),
     );
-    let ids = move || app.draft.with(|draft| draft.rooms.iter().map(|room| room.id.0).collect());
+    let ids = move || app.typed(|draft| draft.rooms.iter().map(|room| room.id.0).collect());
     let rows = {
         let job = job.clone();
         each(ids, move |id| room_row(&job, RoomId(id)))
     };
     let house = |field| number_field(Field::House(field));
-    let name = words(move || app.draft.with(|draft| draft.name.clone()));
+    let name = words(move || app.typed(|draft| draft.name.clone()));
     let rename = move |name: String| app.edit(EditKey::Name(0), |draft| draft.name = name);
     view! {
         <h1>{text::station_rooms()}</h1>
@@ -54,7 +54,7 @@ fn air_choice() -> AnyView {
     let app = use_app();
     let options = AirClass::ALL.map(|class| text::air_class(class).to_string()).to_vec();
     let chosen = Signal::derive(move || {
-        app.draft.with(|draft| {
+        app.typed(|draft| {
             AirClass::ALL.iter().position(|class| *class == draft.air_class).unwrap_or(0)
         })
     });
@@ -92,7 +92,7 @@ fn new_room(job: &JobKey) -> AnyView {
 
 fn room_row(job: &JobKey, id: RoomId) -> AnyView {
     let app = use_app();
-    let name = Memo::new(move |_| app.draft.with(|draft| text::room_name(draft, id)));
+    let name = kept(move || app.typed(|draft| text::room_name(draft, id)));
     let href = Page::Room(job.clone(), id).to_hash();
     let act = move |act: &'static str| move || text::act_on(act, &name.get());
     let edit = move |change: fn(&mut Draft, RoomId)| {
@@ -162,9 +162,9 @@ impl App {
     pub(super) fn errors_where(self, wanted: impl Fn(&FieldError) -> bool) -> Vec<(Field, String)> {
         let system = self.system();
         let sentence = |error: &FieldError| {
-            (error.field, self.draft.with(|draft| text::problem_at(draft, error, system)))
+            (error.field, self.typed(|draft| text::problem_at(draft, error, system)))
         };
-        self.outcome.with(|outcome| {
+        self.follows(|outcome| {
             outcome.errors.iter().filter(|error| wanted(error)).map(sentence).collect()
         })
     }
@@ -172,13 +172,12 @@ impl App {
     /// One line on a room in the list: what is missing, or its size and load.
     fn room_line(self, id: RoomId) -> String {
         let system = self.system();
-        self.outcome.with(|outcome| {
+        self.follows(|outcome| {
             let missing = outcome.errors.iter().filter(|error| in_room(error, id)).count();
             if missing > 0 {
                 return text::missing_count(missing);
             }
-            let bare =
-                self.draft.with(|draft| draft.room(id).is_some_and(|r| r.surfaces.is_empty()));
+            let bare = self.typed(|draft| draft.room(id).is_some_and(|r| r.surfaces.is_empty()));
             let Some((job, design)) = &outcome.solved else { return text::complete().to_string() };
             let room = job.rooms.iter().find(|room| room.id == id);
             match (room, design.room(id)) {

@@ -1,7 +1,9 @@
 //! One wall, ceiling or floor, with its windows and doors.
 
 use crate::drawing::{Shows, wall_drawing};
-use crate::parts::{button, choice, each, live, live_button, number_field, text_box, when, words};
+use crate::parts::{
+    button, choice, each, kept, live, live_button, number_field, text_box, when, words,
+};
 use crate::state::{EditKey, use_app};
 use finrun_engine::building::{
     Assembly, OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind, Used,
@@ -12,12 +14,11 @@ use leptos::prelude::*;
 
 pub(super) fn surface_card(room: RoomId, surface: SurfaceId, open: bool) -> AnyView {
     let app = use_app();
-    let seen = app.draft.with_untracked(|draft| draft.surface(room, surface).map(|s| s.kind));
+    let seen = app.typed_now(|draft| draft.surface(room, surface).map(|s| s.kind));
     let Some(kind) = seen else { return ().into_any() };
     let is_wall = kind == SurfaceKind::Wall;
-    let title =
-        Memo::new(move |_| app.draft.with(|draft| text::surface_name(draft, room, surface)));
-    let facts = live(move || app.draft.with(|draft| facts(draft, room, surface)));
+    let title = kept(move || app.typed(|draft| text::surface_name(draft, room, surface)));
+    let facts = live(move || app.typed(|draft| facts(draft, room, surface)));
     let field = move |field| number_field(Field::Surface(room, surface, field));
     let size = match is_wall {
         true => view! {
@@ -44,8 +45,7 @@ pub(super) fn surface_card(room: RoomId, surface: SurfaceId, open: bool) -> AnyV
     };
     let unheated = when(
         move || {
-            app.draft
-                .with(|d| d.surface(room, surface).is_some_and(|s| s.behind == Behind::Unheated))
+            app.typed(|d| d.surface(room, surface).is_some_and(|s| s.behind == Behind::Unheated))
         },
         move || field(SurfaceField::BehindTemperature),
     );
@@ -70,7 +70,7 @@ pub(super) fn surface_card(room: RoomId, surface: SurfaceId, open: bool) -> AnyV
 fn side_box(room: RoomId, surface: SurfaceId) -> AnyView {
     let app = use_app();
     let name = words(move || {
-        app.draft.with(|d| d.surface(room, surface).map(|s| s.name.clone()).unwrap_or_default())
+        app.typed(|d| d.surface(room, surface).map(|s| s.name.clone()).unwrap_or_default())
     });
     let rename = move |name: String| {
         app.edit(EditKey::Name(surface.0), |draft| {
@@ -98,19 +98,19 @@ fn facts(draft: &Draft, room: RoomId, id: SurfaceId) -> String {
 fn behind_choice(room: RoomId, surface: SurfaceId) -> AnyView {
     let app = use_app();
     let choices = move || {
-        let rooms = app.draft.with(|draft| {
+        let rooms = app.typed(|draft| {
             draft.rooms.iter().map(|r| r.id).filter(|id| *id != room).collect::<Vec<_>>()
         });
         let fixed = [Behind::Outdoors, Behind::Unheated, Behind::SameTemperature];
         fixed.into_iter().chain(rooms.into_iter().map(Behind::Room)).collect::<Vec<_>>()
     };
     let options = Signal::derive(move || {
-        app.draft.with(|draft| {
+        app.typed(|draft| {
             choices().into_iter().map(|behind| text::behind(draft, behind)).collect::<Vec<_>>()
         })
     });
     let chosen = Signal::derive(move || {
-        let now = app.draft.with(|d| d.surface(room, surface).map(|s| s.behind));
+        let now = app.typed(|d| d.surface(room, surface).map(|s| s.behind));
         choices().into_iter().position(|behind| Some(behind) == now).unwrap_or(0)
     });
     let choose = move |index: usize| {
@@ -140,8 +140,7 @@ fn surface_build(room: RoomId, surface: SurfaceId, kind: SurfaceKind) -> AnyView
         SurfaceKind::Ceiling => Used::Ceiling,
         SurfaceKind::Floor => Used::Floor,
     };
-    let now =
-        move || app.draft.with(|d| d.surface(room, surface).map_or(UValue::TypedU, |s| s.u_value));
+    let now = move || app.typed(|d| d.surface(room, surface).map_or(UValue::TypedU, |s| s.u_value));
     let set = move |value: UValue| {
         app.edit(EditKey::Single, |draft| {
             if let Some(surface) = draft.surface_mut(room, surface) {
@@ -193,7 +192,7 @@ fn build(
 fn openings(room: RoomId, surface: SurfaceId, kind: SurfaceKind) -> AnyView {
     let app = use_app();
     let ids = move || {
-        app.draft.with(|draft| {
+        app.typed(|draft| {
             let openings =
                 draft.surface(room, surface).map(|s| s.openings.as_slice()).unwrap_or_default();
             openings.iter().map(|opening| opening.id.0).collect()
@@ -219,7 +218,7 @@ fn openings(room: RoomId, surface: SurfaceId, kind: SurfaceKind) -> AnyView {
 
 fn opening_card(room: RoomId, surface: SurfaceId, opening: OpeningId, on_wall: bool) -> AnyView {
     let app = use_app();
-    let seen = app.draft.with_untracked(|d| d.opening(room, surface, opening).map(|o| o.kind));
+    let seen = app.typed_now(|d| d.opening(room, surface, opening).map(|o| o.kind));
     let Some(kind) = seen else { return ().into_any() };
     let field = move |field| Field::Opening(room, surface, opening, field);
     let used = match kind {
@@ -227,7 +226,7 @@ fn opening_card(room: RoomId, surface: SurfaceId, opening: OpeningId, on_wall: b
         OpeningKind::Door => Used::Door,
     };
     let now = move || {
-        app.draft.with(|d| d.opening(room, surface, opening).map_or(UValue::TypedU, |o| o.u_value))
+        app.typed(|d| d.opening(room, surface, opening).map_or(UValue::TypedU, |o| o.u_value))
     };
     let set = move |value: UValue| {
         app.edit(EditKey::Single, |draft| {

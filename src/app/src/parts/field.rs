@@ -1,6 +1,6 @@
 //! The one field for numbers: label, hint, error, and what was read, tied together for everyone.
 
-use super::{button_on, live, when, words, yes};
+use super::{button_on, kept, live, when, words, yes};
 use crate::state::use_app;
 use finrun_engine::job::{
     Draft, Entry, Field, Problem, Resolved, assumed_text, box_text, echo, resolve,
@@ -15,18 +15,17 @@ pub(crate) fn number_field(field: Field) -> AnyView {
     let app = use_app();
     let id = field.to_string();
     let kind = field.spec().kind;
-    let unit = move || app.draft.with(|draft| draft.box_unit(field));
-    let typed = Memo::new(move |_| app.draft.with(|draft| box_text(draft, field)));
-    let error = Memo::new(move |_| {
+    let unit = move || app.typed(|draft| draft.box_unit(field));
+    let typed = kept(move || app.typed(|draft| box_text(draft, field)));
+    let error = kept(move || {
         // An error shows once the field was left, not while it is being typed.
         let left = app.left.with(|left| left.contains(&field));
         left.then(|| app.error_of(field)).flatten().unwrap_or_default()
     });
     let bad = yes(move || error.with(|error| !error.is_empty()));
-    let assumed = yes(move || {
-        app.draft.with(|draft| matches!(resolve(draft, field), Resolved::Assumed { .. }))
-    });
-    let read = live(move || app.draft.with(|draft| read_back(draft, field)));
+    let assumed =
+        yes(move || app.typed(|draft| matches!(resolve(draft, field), Resolved::Assumed { .. })));
+    let read = live(move || app.typed(|draft| read_back(draft, field)));
     let type_text = move |text: String| {
         app.type_into(field, Entry { text, unit: untrack(unit) });
     };
@@ -139,7 +138,7 @@ impl crate::state::App {
     fn error_of(self, field: Field) -> Option<String> {
         let system = self.system();
         let asked = self.asked.with(|asked| asked.contains(&field));
-        self.outcome.with(|outcome| {
+        self.follows(|outcome| {
             let error = outcome.errors.iter().find(|error| error.field == field)?;
             // A blank is an error only once the reader said to be done.
             (asked || error.problem != Problem::Missing).then(|| text::problem(error, system))

@@ -1,6 +1,6 @@
 //! What stands around every page of a job: name and saving above, stations, three figures below.
 
-use super::{button, in_system, live, live_button, live_view, when, yes};
+use super::{button, in_system, kept, live, live_button, live_view, when, yes};
 use crate::page::{JobKey, Page, Station};
 use crate::state::{App, SaveState, Standing, use_app};
 use finrun_engine::check::Severity;
@@ -11,7 +11,7 @@ use leptos::prelude::*;
 
 pub(crate) fn frame(job: &JobKey, inside: AnyView) -> AnyView {
     let app = use_app();
-    let name = live(move || app.draft.with(|draft| draft.name.clone()));
+    let name = live(move || app.typed(|draft| draft.name.clone()));
     let stations =
         Station::ALL.into_iter().map(|station| station_link(job, station)).collect_view();
     let saved = live(move || {
@@ -105,8 +105,8 @@ fn station_link(job: &JobKey, station: Station) -> AnyView {
 /// The figure under a station's name: the head of the page is already the summary.
 fn station_figure(app: App, station: Station) -> String {
     let system = app.system();
-    let rooms = app.draft.with(|draft| draft.rooms.len());
-    app.outcome.with(|outcome| {
+    let rooms = app.typed(|draft| draft.rooms.len());
+    app.follows(|outcome| {
         let Some((job, design)) = outcome.solved.as_ref() else {
             return match station {
                 Station::Rooms => text::rooms_done(0, rooms),
@@ -133,7 +133,7 @@ fn plate() -> AnyView {
     let app = use_app();
     let figures = move || {
         let system = app.system();
-        app.solved.with(|solved| {
+        app.design(|solved| {
             solved.as_ref().filter(|(job, _)| !job.rooms.is_empty()).map(|(_, design)| {
                 let short = design.rooms.iter().filter(|r| r.short() > Power::ZERO).count();
                 let checks = match to_see(design) {
@@ -152,7 +152,7 @@ fn plate() -> AnyView {
         })
     };
     // Spoken a moment after typing stops, without moving the focus.
-    let sentence = Memo::new(move |_| match figures() {
+    let sentence = kept(move || match figures() {
         Some([load, length, checks]) => text::spoken_result(&load.0, &length.0, &checks.0),
         None => String::new(),
     });
@@ -213,5 +213,5 @@ fn banners() -> AnyView {
 /// Whether the results belong to an earlier draft than the one on the page.
 fn stale() -> Memo<bool> {
     let app = use_app();
-    yes(move || app.outcome.with(|outcome| outcome.standing == Standing::LastGood))
+    yes(move || app.follows(|outcome| outcome.standing == Standing::LastGood))
 }

@@ -39,6 +39,14 @@ pub(crate) fn yes(condition: impl Fn() -> bool + Send + Sync + 'static) -> Memo<
     boxed(Box::new(condition))
 }
 
+/// A text that tells its readers only of changes.
+pub(crate) fn kept(text: impl Fn() -> String + Send + Sync + 'static) -> Memo<String> {
+    fn boxed(text: Box<dyn Fn() -> String + Send + Sync>) -> Memo<String> {
+        Memo::new(move |_| text())
+    }
+    boxed(Box::new(text))
+}
+
 /// One view for each number of a list; those that stay are kept as they are, with their focus.
 pub(crate) fn each(
     numbers: impl Fn() -> Vec<u32> + Send + Sync + 'static,
@@ -61,7 +69,10 @@ pub(crate) fn each(
 
 /// A text signal from a closure.
 pub(crate) fn words(text: impl Fn() -> String + Send + Sync + 'static) -> Signal<String> {
-    Signal::derive(text)
+    fn boxed(text: Box<dyn Fn() -> String + Send + Sync>) -> Signal<String> {
+        Signal::derive(text)
+    }
+    boxed(Box::new(text))
 }
 
 /// A button that says what it does.

@@ -10,6 +10,8 @@ mod working;
 pub(crate) use choice::{choice, text_box};
 pub(crate) use field::number_field;
 pub(crate) use frame::frame;
-pub(crate) use live::{button, button_on, each, live, live_button, live_view, when, words, yes};
+pub(crate) use live::{
+    button, button_on, each, kept, live, live_button, live_view, when, words, yes,
+};
 pub(crate) use result::{figure, in_system};
 pub(crate) use working::working;

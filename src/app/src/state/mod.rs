@@ -25,7 +25,7 @@ pub struct App {
     pub draft: RwSignal<Draft>,
     pub outcome: Memo<Outcome>,
     /// The outcome's job and design: changes only when they do.
-    pub solved: Memo<Option<(Job, Design)>>,
+    pub solved: Memo<Solved>,
     pub save: RwSignal<SaveState>,
     /// What went wrong with a file that was opened; empty for nothing.
     pub trouble: RwSignal<String>,
@@ -70,11 +70,14 @@ pub enum SaveState {
     Conflict,
 }
 
+/// The job of the rooms that are complete, with its design.
+pub type Solved = Option<(Job, Design)>;
+
 /// What follows from the draft.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Outcome {
     key: Option<JobKey>,
-    pub solved: Option<(Job, Design)>,
+    pub solved: Solved,
     pub errors: Vec<FieldError>,
     pub standing: Standing,
 }
@@ -124,11 +127,53 @@ impl App {
     }
 
     pub fn system(self) -> System {
-        self.draft.with(|draft| draft.units)
+        self.typed(|draft| draft.units)
+    }
+
+    /// Looks at the draft, and again whenever it changes.
+    ///
+    /// This and its like pass through one function for all callers: the page is full of them, and
+    /// each copy of the signal's own code would be downloaded.
+    pub fn typed<T>(self, look: impl FnOnce(&Draft) -> T) -> T {
+        self.draft.track();
+        self.typed_now(look)
+    }
+
+    /// Looks at the draft once.
+    pub fn typed_now<T>(self, look: impl FnOnce(&Draft) -> T) -> T {
+        fn through(app: App, look: &mut dyn FnMut(&Draft)) {
+            app.draft.with_untracked(|draft| look(draft));
+        }
+        once(look, |look| through(self, look))
+    }
+
+    /// Looks at what follows from the draft, and again whenever that changes.
+    pub fn follows<T>(self, look: impl FnOnce(&Outcome) -> T) -> T {
+        fn through(app: App, look: &mut dyn FnMut(&Outcome)) {
+            app.outcome.with(|outcome| look(outcome));
+        }
+        once(look, |look| through(self, look))
+    }
+
+    /// Looks at the job and its design, and again whenever they change.
+    pub fn design<T>(self, look: impl FnOnce(&Solved) -> T) -> T {
+        fn through(app: App, look: &mut dyn FnMut(&Solved)) {
+            app.solved.with(|solved| look(solved));
+        }
+        once(look, |look| through(self, look))
     }
 
     /// Changes the draft as one undoable step; edits of one field in a row are one step.
     pub fn edit(self, key: EditKey, change: impl FnOnce(&mut Draft)) {
+        let mut change = Some(change);
+        self.edit_by(key, &mut |draft| {
+            if let Some(change) = change.take() {
+                change(draft);
+            }
+        });
+    }
+
+    fn edit_by(self, key: EditKey, change: &mut dyn FnMut(&mut Draft)) {
         let before = self.draft.get_untracked();
         let mut after = before.clone();
         change(&mut after);
@@ -185,6 +230,15 @@ impl App {
     pub fn say(self, sentence: String) {
         self.said.set(sentence);
     }
+}
+
+/// Calls `look` by way of `through`, which takes it as a plain reference, and hands on its answer.
+fn once<A: ?Sized, T>(look: impl FnOnce(&A) -> T, through: impl FnOnce(&mut dyn FnMut(&A))) -> T {
+    let mut look = Some(look);
+    let mut answer = None;
+    through(&mut |seen| answer = look.take().map(|look| look(seen)));
+    // `through` calls exactly once: a signal that is gone would have stopped before.
+    answer.expect("the signal was read")
 }
 
 /// The context that `main` provides.

@@ -82,7 +82,7 @@ pub(super) fn follow_other_tabs(app: App) {
         if changed.is_none() || changed != open {
             return;
         }
-        let ours = app.draft.with_untracked(store::to_text);
+        let ours = app.typed_now(store::to_text);
         if event.new_value().as_deref() != Some(ours.as_str()) {
             app.save.set(SaveState::Conflict);
         }
@@ -159,7 +159,7 @@ impl App {
             return;
         }
         let Some(key) = self.key.get_untracked() else { return };
-        let text = self.draft.with_untracked(store::to_text);
+        let text = self.typed_now(store::to_text);
         let state = match store::write(&key, &text) {
             Ok(()) => SaveState::Saved,
             Err(reason) => SaveState::Failed(reason),
@@ -199,7 +199,7 @@ impl App {
 
     /// Hands the open draft to the reader as a file, as it stands on the page.
     pub fn download_open(self) {
-        self.draft.with_untracked(|draft| {
+        self.typed_now(|draft| {
             crate::files::download(&crate::files::file_name(&draft.name), &store::to_text(draft));
         });
     }

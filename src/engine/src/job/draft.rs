@@ -9,9 +9,10 @@ use crate::emitter::HeatingEffect;
 use crate::named::{Named, find, names};
 use crate::pipe::Tube;
 use crate::quantity::{System, Unit, display_unit};
-use serde::de::Error;
+use serde::de::{Error, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
-use std::collections::{BTreeMap, BTreeSet};
+use std::fmt;
+use std::marker::PhantomData;
 
 /// A field's text exactly as typed, and the unit that stood beside the box.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -59,15 +60,28 @@ impl<F: Named + Ord> Serialize for Entries<F> {
 }
 
 impl<'de, F: Named + Ord> Deserialize<'de> for Entries<F> {
-    /// Through one map for all families of fields, which keeps the page's download small.
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let mut entries = Entries::default();
-        for (name, entry) in BTreeMap::<String, Entry>::deserialize(deserializer)? {
-            let field = find(&name)
-                .ok_or_else(|| D::Error::custom(format_args!("unknown field `{name}`")))?;
-            entries.set(field, entry);
+        struct ByName<F>(PhantomData<F>);
+
+        impl<'de, F: Named + Ord> Visitor<'de> for ByName<F> {
+            type Value = Entries<F>;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("fields by name")
+            }
+
+            fn visit_map<M: MapAccess<'de>>(self, mut map: M) -> Result<Entries<F>, M::Error> {
+                let mut entries = Entries::default();
+                while let Some(name) = map.next_key::<String>()? {
+                    let field = find(&name)
+                        .ok_or_else(|| M::Error::custom(format_args!("unknown field `{name}`")))?;
+                    entries.set(field, map.next_value()?);
+                }
+                Ok(entries)
+            }
         }
-        Ok(entries)
+
+        deserializer.deserialize_map(ByName(PhantomData))
     }
 }
 
@@ -100,8 +114,8 @@ pub struct ElementDraft {
     /// The maker's table, row by row.
     #[serde(default)]
     pub points: Vec<Entries<PointField>>,
-    /// Whole-foot pieces that the shop has.
-    pub stock_ft: BTreeSet<u8>,
+    /// Whole-foot pieces that the shop has, ascending.
+    pub stock_ft: Vec<u8>,
 }
 
 /// Where the element's rating comes from.
@@ -184,6 +198,17 @@ pub struct OpeningDraft {
 
 /// The whole-foot pieces of the trade: common practice, no source.
 pub(super) const STOCK_FT: std::ops::RangeInclusive<u8> = 2..=10;
+
+impl ElementDraft {
+    /// Puts a stock length on the list, or takes it off.
+    pub fn toggle_stock(&mut self, feet: u8) {
+        let place = self.stock_ft.partition_point(|known| *known < feet);
+        match self.stock_ft.get(place) == Some(&feet) {
+            true => drop(self.stock_ft.remove(place)),
+            false => self.stock_ft.insert(place, feet),
+        }
+    }
+}
 
 impl Draft {
     pub fn new(name: &str, units: System) -> Draft {

@@ -5,7 +5,6 @@
 
 use super::draft::{Behind, Draft};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeSet;
 
 pub const CURRENT_VERSION: u32 = 1;
 
@@ -73,10 +72,13 @@ impl File {
         {
             return Err(OpenError::StockLength { feet });
         }
-        let mut seen = BTreeSet::new();
-        let mut fresh = |id: u32| match id < job.next_id && seen.insert(id) {
-            true => Ok(()),
-            false => Err(OpenError::RepeatedId { id }),
+        let mut seen: Vec<u32> = Vec::new();
+        let mut fresh = |id: u32| match seen.binary_search(&id) {
+            Err(place) if id < job.next_id => {
+                seen.insert(place, id);
+                Ok(())
+            }
+            _ => Err(OpenError::RepeatedId { id }),
         };
         for room in &job.rooms {
             fresh(room.id.0)?;
@@ -95,7 +97,7 @@ impl File {
             }
         }
         let mut job = job;
-        let known: BTreeSet<_> = job.rooms.iter().map(|room| room.id).collect();
+        let known: Vec<_> = job.rooms.iter().map(|room| room.id).collect();
         // A neighbour that is gone is taken as warm as the room, as when a room is removed.
         for surface in job.rooms.iter_mut().flat_map(|room| &mut room.surfaces) {
             if let Behind::Room(id) = surface.behind

@@ -4,7 +4,6 @@ use crate::building::{Run, SurfaceId};
 use crate::job::Baseboard;
 use crate::quantity::Length;
 use serde::Serialize;
-use std::collections::BTreeMap;
 
 /// The pieces on one run of wall, longest first.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -46,28 +45,24 @@ impl Choice {
 /// fins lets each nominal length keep one candidate.
 pub fn choose(runs: &[(SurfaceId, Run)], baseboard: &Baseboard, needed: Length) -> Choice {
     let stock: Vec<u32> = baseboard.stock.iter().map(|&l| sixteenths(l)).collect();
-    let mut totals = BTreeMap::from([(0u32, Candidate::default())]);
-    let bare = baseboard.bare_per_piece;
-    let finned = |nominal: u32, candidate: &Candidate| {
-        (length(nominal) - bare * f64::from(candidate.pieces)).max(Length::ZERO)
+    let finned = |candidate: &Candidate| {
+        let bare = baseboard.bare_per_piece * candidate.count() as f64;
+        (length(candidate.nominal) - bare).max(Length::ZERO)
     };
     // A least total loses its last piece and falls short, so none is longer than this.
     let longest = baseboard.stock.iter().fold(Length::ZERO, |a, &b| a.max(b));
+    let mut totals = vec![Candidate::default()];
     for (_, run) in runs {
         let room = sixteenths((run.length - baseboard.end_allowance).max(Length::ZERO));
         totals = add_run(&totals, &fewest_pieces(&stock, room));
-        totals.retain(|&nominal, candidate| finned(nominal, candidate) <= needed + longest);
+        totals.retain(|candidate| finned(candidate) <= needed + longest);
     }
     // A hair of slack: a length that is needed exactly is reached by a piece of that length.
-    let enough = |(nominal, candidate): &(&u32, &Candidate)| {
-        finned(**nominal, candidate).si() >= needed.si() * (1.0 - 1e-9)
-    };
-    let reached = totals.iter().find(enough);
-    let most =
-        || totals.iter().max_by(|a, b| finned(*a.0, a.1).si().total_cmp(&finned(*b.0, b.1).si()));
-    match reached.or_else(most) {
+    let enough = |candidate: &&Candidate| finned(candidate).si() >= needed.si() * (1.0 - 1e-9);
+    let most = || totals.iter().max_by(|a, b| finned(a).si().total_cmp(&finned(b).si()));
+    match totals.iter().find(enough).or_else(most) {
         None => Choice::none(),
-        Some((&nominal, candidate)) => Choice {
+        Some(candidate) => Choice {
             runs: runs
                 .iter()
                 .zip(&candidate.by_run)
@@ -78,8 +73,8 @@ pub fn choose(runs: &[(SurfaceId, Run)], baseboard: &Baseboard, needed: Length) 
                     pieces: pieces.iter().map(|&piece| length(piece)).collect(),
                 })
                 .collect(),
-            nominal: length(nominal),
-            finned: finned(nominal, candidate),
+            nominal: length(candidate.nominal),
+            finned: finned(candidate),
         },
     }
 }
@@ -87,55 +82,60 @@ pub fn choose(runs: &[(SurfaceId, Run)], baseboard: &Baseboard, needed: Length) 
 /// The best way known to reach one nominal total over the runs looked at so far.
 #[derive(Debug, Clone, Default)]
 struct Candidate {
-    pieces: u32,
-    runs: u32,
+    nominal: u32,
+    /// The pieces on each run, longest first.
     by_run: Vec<Vec<u32>>,
 }
 
-/// For each length up to `room` that stock pieces can make: the pieces, fewest, longest first.
-fn fewest_pieces(stock: &[u32], room: u32) -> BTreeMap<u32, Vec<u32>> {
-    let mut best: BTreeMap<u32, Vec<u32>> = BTreeMap::from([(0, Vec::new())]);
-    // Totals grow by whole pieces, so walking the map in order meets each total's best first.
-    let mut at = Some(0u32);
-    while let Some(total) = at {
-        let here = best.get(&total).cloned().unwrap_or_default();
-        for &piece in stock.iter().filter(|&&piece| piece > 0) {
-            let next = total + piece;
-            if next > room {
-                continue;
-            }
-            let longer = here.len() + 1;
-            if best.get(&next).is_none_or(|known| longer < known.len()) {
-                let mut pieces = here.clone();
-                let place = pieces.partition_point(|&longer| longer >= piece);
-                pieces.insert(place, piece);
-                best.insert(next, pieces);
+impl Candidate {
+    fn count(&self) -> usize {
+        self.by_run.iter().map(Vec::len).sum()
+    }
+
+    /// Fewer pieces are better, then fewer runs.
+    fn merit(&self) -> (usize, usize) {
+        (self.count(), self.by_run.iter().filter(|pieces| !pieces.is_empty()).count())
+    }
+}
+
+/// Keeps `candidate` in a list that is ordered by nominal length, unless one as good is there.
+fn keep(list: &mut Vec<Candidate>, candidate: Candidate) {
+    match list.binary_search_by_key(&candidate.nominal, |known| known.nominal) {
+        Err(place) => list.insert(place, candidate),
+        Ok(place) => {
+            if candidate.merit() < list[place].merit() {
+                list[place] = candidate;
             }
         }
-        at = best.range(total + 1..).next().map(|(&next, _)| next);
+    }
+}
+
+/// For each length up to `room` that stock pieces can make: the pieces, fewest.
+fn fewest_pieces(stock: &[u32], room: u32) -> Vec<Candidate> {
+    let mut best = vec![Candidate { nominal: 0, by_run: vec![Vec::new()] }];
+    let mut at = 0;
+    // Totals grow by whole pieces, so walking the list in order meets each total's best first.
+    while let Some(here) = best.get(at).cloned() {
+        for &piece in stock.iter().filter(|&&piece| piece > 0 && here.nominal + piece <= room) {
+            let mut pieces: Vec<u32> = here.by_run.iter().flatten().copied().collect();
+            let place = pieces.partition_point(|&longer| longer >= piece);
+            pieces.insert(place, piece);
+            let nominal = here.nominal + piece;
+            keep(&mut best, Candidate { nominal, by_run: vec![pieces] });
+        }
+        at += 1;
     }
     best
 }
 
-fn add_run(
-    totals: &BTreeMap<u32, Candidate>,
-    run: &BTreeMap<u32, Vec<u32>>,
-) -> BTreeMap<u32, Candidate> {
-    let mut sums: BTreeMap<u32, Candidate> = BTreeMap::new();
+/// Every total of the runs before with every total of one more.
+fn add_run(totals: &[Candidate], run: &[Candidate]) -> Vec<Candidate> {
+    let mut sums = Vec::new();
     // Larger totals of the earlier runs first, so that on a tie the earlier runs stay fuller.
-    for (before, candidate) in totals.iter().rev() {
-        for (here, pieces) in run {
-            let better = Candidate {
-                pieces: candidate.pieces + pieces.len() as u32,
-                runs: candidate.runs + u32::from(!pieces.is_empty()),
-                by_run: Vec::new(),
-            };
-            let known = sums.get(&(before + here));
-            if known.is_none_or(|k| (better.pieces, better.runs) < (k.pieces, k.runs)) {
-                let mut by_run = candidate.by_run.clone();
-                by_run.push(pieces.clone());
-                sums.insert(before + here, Candidate { by_run, ..better });
-            }
+    for before in totals.iter().rev() {
+        for here in run {
+            let by_run = [before.by_run.as_slice(), here.by_run.as_slice()].concat();
+            keep(&mut sums, Candidate { nominal: before.nominal + here.nominal, by_run });
         }
     }
     sums

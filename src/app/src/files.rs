@@ -32,7 +32,7 @@ fn try_download(name: &str, content: &str) -> Result<(), JsValue> {
 /// A file name from a job's name: its words, joined by dashes.
 pub(crate) fn file_name(job: &str) -> String {
     let words: Vec<String> = job
-        .split(|c: char| !c.is_alphanumeric())
+        .split(|c: char| c.is_ascii() && !c.is_ascii_alphanumeric())
         .filter(|word| !word.is_empty())
         .map(str::to_string)
         .collect();

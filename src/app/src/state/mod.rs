@@ -20,9 +20,7 @@ use leptos::prelude::*;
 pub struct App {
     pub page: RwSignal<Page>,
     pub shelf: RwSignal<Shelf>,
-    /// The job whose draft is open.
-    pub key: RwSignal<Option<JobKey>>,
-    pub draft: RwSignal<Draft>,
+    open: RwSignal<Open>,
     pub outcome: Memo<Outcome>,
     /// The outcome's job and design: changes only when they do.
     pub solved: Memo<Solved>,
@@ -39,7 +37,14 @@ pub struct App {
     pub left: RwSignal<Vec<Field>>,
     /// Blanks that show as errors, since the reader said to be done.
     pub asked: RwSignal<Vec<Field>>,
-    history: RwSignal<History>,
+}
+
+/// The job that is open: its key, its draft, and how the draft came about.
+#[derive(Debug, Clone)]
+struct Open {
+    key: Option<JobKey>,
+    draft: Draft,
+    history: History,
 }
 
 /// The jobs in storage, and what was taken off last.
@@ -93,16 +98,17 @@ pub enum Standing {
 
 impl App {
     pub fn new() -> App {
-        let draft = RwSignal::new(Draft::new("", System::Us));
-        let key = RwSignal::new(None);
-        let outcome = Memo::new(move |before: Option<&Outcome>| {
-            draft.with(|draft| outcome(key.get(), draft, before))
+        let open = RwSignal::new(Open {
+            key: None,
+            draft: Draft::new("", System::Us),
+            history: History::default(),
         });
+        let outcome =
+            Memo::new(move |before: Option<&Outcome>| open.with(|open| outcome(open, before)));
         App {
             page: RwSignal::new(Page::Jobs),
             shelf: RwSignal::new(Shelf::default()),
-            key,
-            draft,
+            open,
             outcome,
             solved: Memo::new(move |_| outcome.with(|outcome| outcome.solved.clone())),
             save: RwSignal::new(SaveState::Saved),
@@ -112,7 +118,6 @@ impl App {
             said: RwSignal::new(String::new()),
             left: RwSignal::new(Vec::new()),
             asked: RwSignal::new(Vec::new()),
-            history: RwSignal::new(History::default()),
         }
     }
 
@@ -126,6 +131,11 @@ impl App {
         sync::follow_keys(self);
     }
 
+    /// The key of the open job.
+    pub fn key_now(self) -> Option<JobKey> {
+        self.open.with_untracked(|open| open.key.clone())
+    }
+
     pub fn system(self) -> System {
         self.typed(|draft| draft.units)
     }
@@ -135,14 +145,14 @@ impl App {
     /// This and its like pass through one function for all callers: the page is full of them, and
     /// each copy of the signal's own code would be downloaded.
     pub fn typed<T>(self, look: impl FnOnce(&Draft) -> T) -> T {
-        self.draft.track();
+        self.open.track();
         self.typed_now(look)
     }
 
     /// Looks at the draft once.
     pub fn typed_now<T>(self, look: impl FnOnce(&Draft) -> T) -> T {
         fn through(app: App, look: &mut dyn FnMut(&Draft)) {
-            app.draft.with_untracked(|draft| look(draft));
+            app.open.with_untracked(|open| look(&open.draft));
         }
         once(look, |look| through(self, look))
     }
@@ -174,17 +184,17 @@ impl App {
     }
 
     fn edit_by(self, key: EditKey, change: &mut dyn FnMut(&mut Draft)) {
-        let before = self.draft.get_untracked();
+        let before = self.typed_now(Draft::clone);
         let mut after = before.clone();
         change(&mut after);
         if after == before {
             return;
         }
-        self.history.update(|history| history.note(key, before));
-        self.draft.set(after);
-        if self.save.get_untracked() != SaveState::Conflict {
-            self.save.set(SaveState::Pending);
-        }
+        self.open.update(|open| {
+            open.history.note(key, before);
+            open.draft = after;
+        });
+        self.note_change();
     }
 
     pub fn type_into(self, field: Field, entry: Entry) {
@@ -192,11 +202,11 @@ impl App {
     }
 
     pub fn can_undo(self) -> bool {
-        self.history.with(History::can_undo)
+        self.open.with(|open| open.history.can_undo())
     }
 
     pub fn can_redo(self) -> bool {
-        self.history.with(History::can_redo)
+        self.open.with(|open| open.history.can_redo())
     }
 
     pub fn undo(self) {
@@ -208,12 +218,18 @@ impl App {
     }
 
     fn travel(self, step: fn(&mut History, Draft) -> Option<Draft>) {
-        let now = self.draft.get_untracked();
-        if let Some(draft) = self.history.try_update(|history| step(history, now)).flatten() {
-            self.draft.set(draft);
-            if self.save.get_untracked() != SaveState::Conflict {
-                self.save.set(SaveState::Pending);
+        let now = self.typed_now(Draft::clone);
+        self.open.update(|open| {
+            if let Some(draft) = step(&mut open.history, now) {
+                open.draft = draft;
             }
+        });
+        self.note_change();
+    }
+
+    fn note_change(self) {
+        if self.save.get_untracked() != SaveState::Conflict {
+            self.save.set(SaveState::Pending);
         }
     }
 
@@ -248,8 +264,9 @@ pub fn use_app() -> App {
 
 /// Results follow every keystroke. While a field holds something unreadable the last good results
 /// stay; blanks that are still to be filled in only leave their room out.
-fn outcome(key: Option<JobKey>, draft: &Draft, before: Option<&Outcome>) -> Outcome {
-    let reading = read(draft);
+fn outcome(open: &Open, before: Option<&Outcome>) -> Outcome {
+    let key = open.key.clone();
+    let reading = read(&open.draft);
     let unreadable = reading.errors.iter().any(|error| !error.is_missing());
     let kept = before.filter(|b| unreadable && b.key == key && b.solved.is_some());
     if let Some(before) = kept {

@@ -1,6 +1,6 @@
 //! Keeps address, storage and other tabs in step with the state.
 
-use super::{App, Deleted, SaveState, store};
+use super::{App, Deleted, Open, SaveState, store};
 use crate::page::{JobKey, Page, Station};
 use finrun_engine::job::{Draft, Field};
 use finrun_text as text;
@@ -25,7 +25,7 @@ pub(super) fn follow_hash(app: App) {
 pub(super) fn save_when_changed(app: App) {
     let timer: StoredValue<Option<TimeoutHandle>> = StoredValue::new(None);
     Effect::new(move |_| {
-        app.draft.track();
+        app.open.track();
         if app.save.get_untracked() != SaveState::Pending {
             return;
         }
@@ -51,7 +51,7 @@ pub(super) fn follow_keys(app: App) {
         if in_box || !(event.ctrl_key() || event.meta_key()) {
             return;
         }
-        match (event.key().to_lowercase().as_str(), event.shift_key()) {
+        match (event.key().to_ascii_lowercase().as_str(), event.shift_key()) {
             ("z", false) => app.undo(),
             ("z", true) | ("y", false) => app.redo(),
             _ => return,
@@ -78,7 +78,7 @@ pub(super) fn follow_other_tabs(app: App) {
     window_event_listener(ev::storage, move |event: web_sys::StorageEvent| {
         app.refresh_jobs();
         let changed = event.key().as_deref().and_then(store::job_of);
-        let open = app.key.get_untracked();
+        let open = app.key_now();
         if changed.is_none() || changed != open {
             return;
         }
@@ -93,7 +93,7 @@ impl App {
     /// Shows a page and opens the job that it belongs to.
     pub fn show(self, page: Page) {
         if let Some(key) = page.job().cloned()
-            && self.key.get_untracked().as_ref() != Some(&key)
+            && self.key_now().as_ref() != Some(&key)
         {
             self.save_now();
             match store::load(&key) {
@@ -113,16 +113,11 @@ impl App {
     }
 
     fn open(self, key: JobKey, draft: Draft) {
-        self.history.set(Default::default());
         self.left.set(Default::default());
         self.asked.set(Default::default());
         self.trouble.set(String::new());
         self.save.set(SaveState::Saved);
-        // The key last: results of the old job must not pass for the new one's last good ones.
-        batch(move || {
-            self.key.set(Some(key));
-            self.draft.set(draft);
-        });
+        self.open.set(Open { key: Some(key), draft, history: Default::default() });
     }
 
     /// Goes to a page through the address, so that the back button works.
@@ -147,7 +142,7 @@ impl App {
 
     /// Drops the open draft for the one that another tab wrote.
     pub fn take_theirs(self) {
-        if let Some(key) = self.key.get_untracked()
+        if let Some(key) = self.key_now()
             && let Some(Ok(draft)) = store::load(&key)
         {
             self.open(key, draft);
@@ -158,7 +153,7 @@ impl App {
         if self.save.get_untracked() == SaveState::Saved {
             return;
         }
-        let Some(key) = self.key.get_untracked() else { return };
+        let Some(key) = self.key_now() else { return };
         let text = self.typed_now(store::to_text);
         let state = match store::write(&key, &text) {
             Ok(()) => SaveState::Saved,
@@ -206,7 +201,7 @@ impl App {
 
     /// Goes to the page of a field and puts the focus there.
     pub fn go_to_field(self, field: Field) {
-        let Some(job) = self.key.get_untracked() else { return };
+        let Some(job) = self.key_now() else { return };
         let page = match field {
             Field::House(_) => Page::Station(job, Station::Rooms),
             Field::Element(_) | Field::Point(..) | Field::Stock => {
@@ -225,8 +220,8 @@ impl App {
     pub fn delete_job(self, key: JobKey, name: String) {
         if let Some(text) = store::raw(&key) {
             store::delete(&key);
-            if self.key.get_untracked().as_ref() == Some(&key) {
-                self.key.set(None);
+            if self.key_now().as_ref() == Some(&key) {
+                self.open.update(|open| open.key = None);
                 self.save.set(SaveState::Saved);
             }
             self.say(text::deleted(&name));
@@ -252,7 +247,7 @@ impl App {
     pub fn change_stored(self, key: &JobKey, change: impl FnOnce(&mut Draft)) {
         if let Some(Ok(mut draft)) = store::load(key) {
             change(&mut draft);
-            if self.key.get_untracked().as_ref() == Some(key) {
+            if self.key_now().as_ref() == Some(key) {
                 self.open(key.clone(), draft.clone());
             }
             if store::write(key, &store::to_text(&draft)).is_err() {

@@ -183,7 +183,7 @@ fn type_element(draft: &mut Draft, plan: &ElementPlan) {
         set(draft, Field::Element(field), &number(value));
     }
     draft.element.heating_effect = plan.effect;
-    draft.element.stock_ft = plan.stock.iter().copied().collect();
+    draft.element.stock_ft = plan.stock.clone();
 }
 
 fn type_circuit(draft: &mut Draft, plan: &CircuitPlan) {

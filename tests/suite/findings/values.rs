@@ -92,6 +92,12 @@ fn findings_carry_their_values_and_limits() {
     let ratio = carries / element * (design.circuit.heat.to(Unit::BtuPerHour) / 62_500.0);
     assert!((ratio - 1.0).abs() < 0.02, "{ratio}");
 
+    // A quarter more than practice's 20 °F, where the flow was typed.
+    let held = check_of(&design, Severity::Holds, |f| matches!(f, Finding::Drop { .. }));
+    let Finding::Drop { drop, limit } = held.finding else { unreachable!() };
+    assert_eq!(drop, design.circuit.drop());
+    assert!((limit.to(Unit::FahrenheitDegree) - 25.0).abs() < 1e-9, "{limit:?}");
+
     let mut draft = sound();
     (ROOMS[0].change)(&mut draft);
     let (_, design) = solve(&draft);

@@ -1,0 +1,75 @@
+//! Where baseboard can stand: openings placed along a wall, and what doors leave free.
+
+use finrun_engine::building::OpeningKind::{self, Door, Window};
+use finrun_engine::building::free_runs;
+use finrun_engine::building::wall::{Placed, place};
+use finrun_engine::quantity::{Length, Unit};
+
+fn feet(value: f64) -> Length {
+    Length::of(value, Unit::Foot)
+}
+
+fn in_feet(length: Length) -> f64 {
+    // To a thousandth, so that feet through metres and back compare.
+    (length.to(Unit::Foot) * 1000.0).round() / 1000.0
+}
+
+#[test]
+fn doors_interrupt_what_is_free() {
+    // The wall's length, doors as (from left, width), runs as (start, length).
+    type Case<'a> = (f64, &'a [(f64, f64)], &'a [(f64, f64)]);
+    let cases: [Case<'_>; 10] = [
+        (12.0, &[], &[(0.0, 12.0)]),
+        (12.0, &[(4.0, 3.0)], &[(0.0, 4.0), (7.0, 5.0)]),
+        (12.0, &[(0.0, 3.0)], &[(3.0, 9.0)]),
+        (12.0, &[(9.0, 3.0)], &[(0.0, 9.0)]),
+        (12.0, &[(0.0, 12.0)], &[]),
+        // In whatever order they were entered.
+        (20.0, &[(14.0, 3.0), (2.0, 3.0)], &[(0.0, 2.0), (5.0, 9.0), (17.0, 3.0)]),
+        // Side by side, overlapping, and one within the other.
+        (12.0, &[(3.0, 3.0), (6.0, 3.0)], &[(0.0, 3.0), (9.0, 3.0)]),
+        (12.0, &[(3.0, 4.0), (5.0, 4.0)], &[(0.0, 3.0), (9.0, 3.0)]),
+        (12.0, &[(2.0, 8.0), (4.0, 2.0)], &[(0.0, 2.0), (10.0, 2.0)]),
+        // Past the corner.
+        (12.0, &[(10.0, 3.0)], &[(0.0, 10.0)]),
+    ];
+    for (wall, doors, expected) in cases {
+        let doors: Vec<_> = doors.iter().map(|&(at, width)| (feet(at), feet(width))).collect();
+        let found: Vec<(f64, f64)> = free_runs(feet(wall), &doors)
+            .iter()
+            .map(|run| (in_feet(run.start), in_feet(run.length)))
+            .collect();
+        assert_eq!(found, expected, "{wall} {doors:?}");
+    }
+}
+
+#[test]
+fn openings_without_a_measure_are_spread() {
+    let (door, window) = ((Door, 3.0), (Window, 4.0));
+    // The wall's length, openings with their place if measured, and where each then stands.
+    type Opening = ((OpeningKind, f64), Option<f64>);
+    let cases: [(f64, Vec<Opening>, Vec<f64>); 6] = [
+        // One door alone stands in the middle, which leaves the shortest runs.
+        (12.0, vec![(door, None)], vec![4.5]),
+        (15.0, vec![(door, None), (door, None)], vec![3.0, 9.0]),
+        // Windows are spread apart from doors.
+        (12.0, vec![(door, None), (window, None)], vec![4.5, 4.0]),
+        // What is measured stays.
+        (12.0, vec![(door, Some(1.0)), (window, None)], vec![1.0, 4.0]),
+        (12.0, vec![(door, Some(1.0)), (door, None)], vec![1.0, 4.5]),
+        // Too wide for the wall: from the corner on, and the reader says so.
+        (5.0, vec![(door, None), (door, None)], vec![0.0, 3.0]),
+    ];
+    for (wall, openings, expected) in cases {
+        let placed: Vec<Placed> = openings
+            .iter()
+            .map(|&((kind, width), from_left)| Placed {
+                kind,
+                width: feet(width),
+                from_left: from_left.map(feet),
+            })
+            .collect();
+        let found: Vec<f64> = place(feet(wall), &placed).into_iter().map(in_feet).collect();
+        assert_eq!(found, expected, "{wall} {openings:?}");
+    }
+}

@@ -3,7 +3,7 @@
 use crate::{room_name, tube, value};
 use finrun_engine::check::{Check, Finding, Remedy, Severity, Subject};
 use finrun_engine::job::Draft;
-use finrun_engine::quantity::System;
+use finrun_engine::quantity::{Length, System, Unit};
 
 pub fn severity(severity: Severity) -> &'static str {
     match severity {
@@ -71,15 +71,16 @@ pub fn check_detail(check: &Check, system: System) -> String {
             "Heat between two rooms is counted from one entry; the other room then knows."
                 .to_string()
         }
-        Finding::Drop { limit, .. } if holds => {
-            format!(
-                "Up to {} is as planned: whole feet and pipes add a little.",
-                value(limit, system)
-            )
-        }
-        Finding::Drop { limit, .. } => {
-            format!("More than {}: the last rooms get cool water.", value(limit, system))
-        }
+        Finding::Drop { planned, limit, .. } if holds => format!(
+            "Planned: {}. Up to {} holds: whole feet and pipes add a little.",
+            value(planned, system),
+            value(limit, system)
+        ),
+        Finding::Drop { planned, limit, .. } => format!(
+            "Planned: {}. Above {} the last rooms get cool water.",
+            value(planned, system),
+            value(limit, system)
+        ),
         Finding::Velocity { velocity, least, .. } if velocity < least => format!(
             "Below {} water may not carry air to the eliminator (common practice).",
             value(least, system)
@@ -93,9 +94,10 @@ pub fn check_detail(check: &Check, system: System) -> String {
             value(most, system)
         ),
         Finding::TubeCarries { carries, practice, .. } => format!(
-            "By physics this tube carries {} at this drop and 4 ft/s; practice stops near {}.",
-            value(carries, system),
-            value(practice, system)
+            "By physics this tube carries {} at this drop before the loop is heard; practice stops \
+             near {}.",
+            rough(carries, system),
+            rough(practice, system)
         ),
         Finding::Supply { limit, .. } if holds => {
             format!("The boiler's limit is {}.", value(limit, system))
@@ -144,4 +146,13 @@ pub fn remedy(remedy: Remedy, system: System) -> String {
         }
         Remedy::PurgeAtHighFlow => "Purge hard when filling, and vent the high points".to_string(),
     }
+}
+
+/// A length that is an estimate: whole feet, or whole metres.
+fn rough(length: Length, system: System) -> String {
+    let (unit, name) = match system {
+        System::Us => (Unit::Foot, "ft"),
+        System::Si => (Unit::Metre, "m"),
+    };
+    format!("{:.0} {name}", length.to(unit))
 }

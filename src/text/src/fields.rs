@@ -25,12 +25,24 @@ pub fn surface_name(draft: &Draft, room: RoomId, id: SurfaceId) -> String {
     let kind = super::surface_kind(surface.kind);
     let name = surface.name.trim();
     if !name.is_empty() {
-        return format!("{kind} {name}");
+        return named_surface(name, kind);
     }
     let alike: Vec<_> = room.surfaces.iter().filter(|s| s.kind == surface.kind).collect();
     match alike.iter().position(|s| s.id == id) {
         Some(index) if alike.len() > 1 => format!("{kind} {}", index + 1),
         _ => kind.to_string(),
+    }
+}
+
+/// "South wall" for a wall named "south"; a name that says what it is stays as it is.
+fn named_surface(name: &str, kind: &str) -> String {
+    let kind = kind.to_ascii_lowercase();
+    let mut letters = name.chars();
+    let first = letters.next().map(|c| c.to_ascii_uppercase()).into_iter();
+    let name: String = first.chain(letters).collect();
+    match name.to_ascii_lowercase().contains(&kind) {
+        true => name,
+        false => format!("{name} {kind}"),
     }
 }
 

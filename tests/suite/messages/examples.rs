@@ -172,7 +172,8 @@ pub(super) fn findings() -> Vec<(String, Severity, Subject, Finding)> {
         least: feet_a_second(2.0),
         most: feet_a_second(4.0),
     };
-    let drop = |drop| Finding::Drop { drop: degrees(drop), limit: degrees(25.0) };
+    let drop =
+        |drop| Finding::Drop { planned: degrees(20.0), drop: degrees(drop), limit: degrees(25.0) };
     let carries = |element| Finding::TubeCarries {
         element: feet(element),
         carries: feet(72.0),

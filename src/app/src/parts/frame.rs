@@ -26,8 +26,10 @@ pub(crate) fn frame(job: &JobKey, inside: AnyView) -> AnyView {
     view! {
         <header class="top">
             <a class="home" href="#/" aria-label=text::jobs_title()>"‹"</a>
-            <p class="job">{name}</p>
-            <p class="saved" class:loud=loud>{saved}</p>
+            <div class="job">
+                <p>{name}</p>
+                <p class="saved" class:loud=loud>{saved}</p>
+            </div>
             <div class="tools">
                 {tool("↶", text::undo(), yes(move || app.can_undo()), move || app.undo())}
                 {tool("↷", text::redo(), yes(move || app.can_redo()), move || app.redo())}

@@ -29,17 +29,17 @@ pub(super) fn drop(job: &Job, design: &Design) -> Option<Check> {
     if !has_elements(design) {
         return None;
     }
-    let target = match job.circuit.flow {
+    let planned = match job.circuit.flow {
         Flow::FromDrop(drop) => drop,
         Flow::Typed(_) => TemperatureDifference::of(20.0, Unit::FahrenheitDegree),
     };
-    let limit = target * 1.25;
+    let limit = planned * 1.25;
     let drop = design.circuit.drop();
-    let finding = Finding::Drop { drop, limit };
+    let finding = Finding::Drop { planned, drop, limit };
     if drop <= limit {
         return Some(check(Severity::Holds, Subject::Loop, finding, Vec::new()));
     }
-    let flow = design.circuit.flow * (drop / target);
+    let flow = design.circuit.flow * (drop / planned);
     let remedies = vec![Remedy::MoreFlow { flow }, Remedy::SecondCircuit];
     Some(check(Severity::Watch, Subject::Loop, finding, remedies))
 }

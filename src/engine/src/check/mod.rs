@@ -77,8 +77,10 @@ pub enum Finding {
     },
     /// One surface between two rooms was entered in both.
     EnteredTwice { other: RoomId },
-    /// Against the drop that was chosen, or that practice takes.
+    /// Against the drop that was planned: chosen, or what practice takes.
     Drop {
+        #[serde(rename = "planned_k")]
+        planned: TemperatureDifference,
         #[serde(rename = "drop_k")]
         drop: TemperatureDifference,
         #[serde(rename = "limit_k")]

@@ -3,7 +3,7 @@
 use crate::random_house::houses;
 use crate::support::{DEMO, FOUR_ROOMS, V1_FIXTURE, fields, open, solve};
 use finrun_engine::check::{Finding, Severity};
-use finrun_engine::job::{CURRENT_VERSION, Draft, File, Header, OpenError, read};
+use finrun_engine::job::{Behind, CURRENT_VERSION, Draft, File, Header, OpenError, read};
 use finrun_engine::quantity::Unit;
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -134,6 +134,7 @@ fn damaged_files_are_refused_by_name() {
         file["job"]["rooms"][0]["surfaces"][2]["behind"] = json!({ "room": 999 });
     });
     let mended = mended.expect("a sound job");
+    assert_eq!(mended.rooms[0].surfaces[2].behind, Behind::SameTemperature);
     assert!(read(&mended).errors.is_empty());
 }
 

@@ -1,8 +1,9 @@
 //! The choice of stock pieces against every possible choice, on cases small enough to try them all.
 
+use crate::support::{add_room, add_wall, cold_day, set, solve};
 use finrun_engine::building::{Run, SurfaceId};
 use finrun_engine::emitter::{Element, HeatingEffect, Rating};
-use finrun_engine::job::Baseboard;
+use finrun_engine::job::{Baseboard, Behind, Field, SurfaceField};
 use finrun_engine::quantity::{Length, LinearPower, MassFlow, Temperature, Unit};
 use finrun_engine::sizing::{Choice, choose};
 use proptest::prelude::*;
@@ -177,4 +178,31 @@ fn exact_lengths_are_met_exactly() {
         assert_eq!(found, expected, "{needed} ft in {lengths:?}");
     }
     assert_eq!(choose(&runs(&[2.0]), &board, feet(3.0)), Choice::none());
+}
+
+/// Outside walls, and walls to unheated spaces, come first: baseboard belongs under the cold.
+/// Inside walls are used only where those do not take the length.
+#[test]
+fn outside_walls_come_before_inside_walls() {
+    for (outside, free, expected) in [
+        (Behind::Outdoors, "12", vec![true]),
+        (Behind::Unheated, "12", vec![true]),
+        (Behind::Outdoors, "3' 4\"", vec![false, true]),
+    ] {
+        let mut draft = cold_day();
+        let room = add_room(&mut draft, "Room", "12", "10");
+        // The inside wall is entered first, and would be taken first by its place.
+        let inside = add_wall(&mut draft, room, "5' 6\"", "0.3");
+        let cold = add_wall(&mut draft, room, "12", "0.5");
+        draft.surface_mut(room, inside).expect("just added").behind = Behind::SameTemperature;
+        draft.surface_mut(room, cold).expect("just added").behind = outside;
+        set(&mut draft, Field::Surface(room, cold, SurfaceField::Free), free);
+        let (_, design) = solve(&draft);
+        let element = &design.rooms[0].element;
+        assert!(element.choice.finned >= element.needed.expect("a length"), "{outside:?}");
+        let used: Vec<bool> = element.choice.runs.iter().map(|run| run.surface == cold).collect();
+        let mut sorted = used.clone();
+        sorted.sort_unstable();
+        assert_eq!(sorted, expected, "{outside:?} {free}");
+    }
 }

@@ -15,6 +15,7 @@ mod published;
 mod random_house;
 mod reading;
 mod same_bits;
+mod shown;
 mod support;
 mod units;
 mod walls;

@@ -13,10 +13,10 @@ use finrun_engine::building::catalogue::Origin;
 use finrun_engine::building::{AirClass, Assembly, OpeningKind, Part, RoomId, SurfaceKind};
 use finrun_engine::check::{Check, Severity, Subject};
 use finrun_engine::emitter::HeatingEffect;
-use finrun_engine::job::{Behind, Field, FieldError, FlowBasis, RatingBasis, UValue};
+use finrun_engine::job::{Behind, Blank, Field, FieldError, FlowBasis, RatingBasis, UValue};
 use finrun_engine::named::Named;
 use finrun_engine::pipe::Tube;
-use finrun_engine::quantity::System;
+use finrun_engine::quantity::{System, Value};
 use finrun_engine::trace::{Formula, Source};
 use finrun_text as text;
 use std::collections::BTreeMap;
@@ -77,6 +77,15 @@ fn fields_labels_notes_and_bounds() {
         for system in [System::Us, System::Si] {
             book.add(format!("{key} {system:?}"), text::bounds_hint(field, system));
         }
+        let spec = field.spec();
+        book.add(
+            format!("{key} blank"),
+            match spec.blank {
+                Blank::Required => "is asked for".to_string(),
+                Blank::Follows => "follows from others".to_string(),
+                Blank::Assumed(si) => text::value(Value::new(spec.kind, si), System::Us),
+            },
+        );
     }
     insta::assert_snapshot!(book.text());
 }

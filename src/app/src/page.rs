@@ -1,6 +1,7 @@
 //! Where the reader is: an own hash router, because nothing else of the address is ours to use.
 
 use finrun_engine::building::RoomId;
+use finrun_text as text;
 
 /// A job's key in storage.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -18,6 +19,16 @@ pub enum Station {
 impl Station {
     pub const ALL: [Station; 4] =
         [Station::Rooms, Station::HeatLoss, Station::Lengths, Station::Loop];
+
+    /// As the reader sees it.
+    pub fn label(self) -> &'static str {
+        match self {
+            Station::Rooms => text::station_rooms(),
+            Station::HeatLoss => text::station_heat_loss(),
+            Station::Lengths => text::station_lengths(),
+            Station::Loop => text::station_loop(),
+        }
+    }
 
     const fn name(self) -> &'static str {
         match self {

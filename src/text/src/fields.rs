@@ -133,6 +133,10 @@ pub fn field_note(field: Field) -> &'static str {
         }
         Field::House(HouseField::AirChanges) => "Follows from the choice above; type to overrule.",
         Field::Element(ElementField::Output) => "Per foot or metre of finned length.",
+        Field::Element(ElementField::Air) => {
+            "Of the rating. Each room's own air is taken at its temperature; cooler air along the \
+             floor would give up to 14 % more, and is not assumed."
+        }
         Field::Element(ElementField::Exponent) => "1.3 to 1.45 for most fin-tube.",
         Field::Element(ElementField::RatingFlow) => "Ratings are printed at 1 or 4 gpm.",
         Field::Element(ElementField::Derate) => {

@@ -310,3 +310,8 @@ pub fn table_row_remove(number: usize) -> String {
 pub fn assumed_value(value: &str) -> String {
     format!("assumed {value}")
 }
+
+/// The window's title, the nearest thing first.
+pub fn title(parts: &[&str]) -> String {
+    parts.join(" – ")
+}

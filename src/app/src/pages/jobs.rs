@@ -1,9 +1,8 @@
 //! The list of jobs.
 
-use super::plain::foot;
 use crate::files;
 use crate::page::{JobKey, Page, Station};
-use crate::parts::{button, button_on, live_view};
+use crate::parts::{button, button_on, foot, live_view};
 use crate::state::{Deleted, Listed, store, use_app};
 use finrun_engine::job::Draft;
 use finrun_text as text;

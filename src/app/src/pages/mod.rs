@@ -24,7 +24,7 @@ pub(crate) fn root() -> AnyView {
     view! {
         <a class="skip" href="#content" on:click=|event| {
             event.prevent_default();
-            focus_content();
+            crate::state::focus_content();
         }>{text::skip_to_content()}</a>
         {live_view(move || one_page(app.page.get()))}
         <p class="said" role="status" aria-live="polite">{live(move || app.said.get())}</p>
@@ -49,13 +49,4 @@ fn one_page(page: Page) -> AnyView {
         }
         Page::Room(job, room) => frame(&job, room::room_page(&job, room)),
     })
-}
-
-/// Moves the focus to the page's content, past what repeats on every page.
-fn focus_content() {
-    use wasm_bindgen::JsCast;
-    if let Some(content) = document().get_element_by_id("content") {
-        // An element that cannot take the focus leaves it where it is, which is no harm.
-        let _ = content.unchecked_into::<web_sys::HtmlElement>().focus();
-    }
 }

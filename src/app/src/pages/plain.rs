@@ -1,38 +1,9 @@
 //! Pages that only say something: the cautions, and what the calculation rests on.
 
 use crate::markup::{Markup, still_markup};
-use crate::parts::{button, live, when};
-use crate::state::use_app;
+use crate::parts::foot;
 use finrun_text as text;
 use leptos::prelude::*;
-
-/// The foot of the pages outside a job: where offline stands, and the way to the plain pages.
-pub(crate) fn foot() -> AnyView {
-    let app = use_app();
-    let update = when(
-        move || app.update.get(),
-        move || {
-            view! {
-                <div class="banner" role="status">
-                    <p>{text::update_waiting()}</p>
-                    {button("", text::update_now(), move || app.accept_update())}
-                </div>
-            }
-            .into_any()
-        },
-    );
-    view! {
-        <footer>
-            <p class="offline">{live(move || app.offline.get())}</p>
-            {update}
-            <p class="links">
-                <a href="#/safety">{text::safety_title()}</a>
-                <a href="#/about">{text::about()}</a>
-            </p>
-        </footer>
-    }
-    .into_any()
-}
 
 pub(crate) fn safety() -> AnyView {
     let mut markup = Markup::new();

@@ -1,6 +1,6 @@
 //! What stands around every page of a job: name and saving above, stations, three figures below.
 
-use super::{button, in_system, kept, live, live_button, live_view, when, yes};
+use super::{button, foot, in_system, kept, live, live_button, live_view, when, yes};
 use crate::page::{JobKey, Page, Station};
 use crate::state::{App, SaveState, Standing, use_app};
 use finrun_engine::check::Severity;
@@ -40,7 +40,7 @@ pub(crate) fn frame(job: &JobKey, inside: AnyView) -> AnyView {
             {stations}
         </nav>
         {banners()}
-        <main id="content" tabindex="-1">{inside}</main>
+        <main id="content" tabindex="-1">{inside} {foot()}</main>
         {plate()}
     }
     .into_any()
@@ -89,12 +89,7 @@ fn station_link(job: &JobKey, station: Station) -> AnyView {
             _ => false,
         })
     };
-    let name = match station {
-        Station::Rooms => text::station_rooms(),
-        Station::HeatLoss => text::station_heat_loss(),
-        Station::Lengths => text::station_lengths(),
-        Station::Loop => text::station_loop(),
-    };
+    let name = station.label();
     view! {
         <a href=href aria-current=Signal::derive(move || here().then_some("page"))>
             {name}

@@ -2,6 +2,7 @@
 
 mod choice;
 mod field;
+mod foot;
 mod frame;
 mod live;
 mod result;
@@ -9,6 +10,7 @@ mod working;
 
 pub(crate) use choice::{choice, text_box};
 pub(crate) use field::number_field;
+pub(crate) use foot::foot;
 pub(crate) use frame::frame;
 pub(crate) use live::{
     button, button_on, each, kept, live, live_button, live_view, when, words, yes,

@@ -19,7 +19,11 @@ pub(super) fn follow_hash(app: App) {
         app.show(page);
     };
     read();
-    window_event_listener(ev::hashchange, move |_| read());
+    window_event_listener(ev::hashchange, move |_| {
+        read();
+        // A new page begins at its beginning for those who hear it, too.
+        set_timeout(focus_content, Duration::ZERO);
+    });
 }
 
 pub(super) fn save_when_changed(app: App) {
@@ -58,6 +62,16 @@ pub(super) fn follow_keys(app: App) {
         }
         event.prevent_default();
     });
+}
+
+/// Moves the focus to the page's content, past what repeats on every page.
+pub fn focus_content() {
+    if let Some(content) = document().get_element_by_id("content") {
+        let options = web_sys::FocusOptions::new();
+        options.set_prevent_scroll(true);
+        // An element that cannot take the focus leaves it where it is, which is no harm.
+        let _ = content.unchecked_into::<web_sys::HtmlElement>().focus_with_options(&options);
+    }
 }
 
 /// Puts the focus into a field, opening what it is folded into.
@@ -108,8 +122,27 @@ impl App {
         if page.job().is_none() {
             self.save_now();
         }
+        self.name_document(&page);
         self.page.set(page);
         window().scroll_to_with_x_and_y(0.0, 0.0);
+    }
+
+    /// The window's title says where the reader is, for those who hear it and for the history.
+    fn name_document(self, page: &Page) {
+        let title = self.typed_now(|draft| {
+            let here = match page {
+                Page::Jobs => return text::app_name().to_string(),
+                Page::Safety => text::safety_title().to_string(),
+                Page::About => text::about_title().to_string(),
+                Page::Station(_, station) => station.label().to_string(),
+                Page::Room(_, room) => text::room_name(draft, *room),
+            };
+            match page.job() {
+                Some(_) => text::title(&[&here, &draft.name, text::app_name()]),
+                None => text::title(&[&here, text::app_name()]),
+            }
+        });
+        document().set_title(&title);
     }
 
     fn open(self, key: JobKey, draft: Draft) {

@@ -94,8 +94,9 @@ fn findings_carry_their_values_and_limits() {
 
     // A quarter more than practice's 20 °F, where the flow was typed.
     let held = check_of(&design, Severity::Holds, |f| matches!(f, Finding::Drop { .. }));
-    let Finding::Drop { drop, limit, .. } = held.finding else { unreachable!() };
+    let Finding::Drop { drop, limit, planned } = held.finding else { unreachable!() };
     assert_eq!(drop, design.circuit.drop());
+    assert!((planned.to(Unit::FahrenheitDegree) - 20.0).abs() < 1e-9, "{planned:?}");
     assert!((limit.to(Unit::FahrenheitDegree) - 25.0).abs() < 1e-9, "{limit:?}");
 
     let mut draft = sound();

@@ -1,6 +1,5 @@
 //! Where baseboard can stand: openings placed along a wall, and what doors leave free.
 
-use finrun_engine::building::OpeningKind::{self, Door, Window};
 use finrun_engine::building::free_runs;
 use finrun_engine::building::wall::{Placed, place};
 use finrun_engine::quantity::{Length, Unit};
@@ -45,26 +44,24 @@ fn doors_interrupt_what_is_free() {
 
 #[test]
 fn openings_without_a_measure_are_spread() {
-    let (door, window) = ((Door, 3.0), (Window, 4.0));
-    // The wall's length, openings with their place if measured, and where each then stands.
-    type Opening = ((OpeningKind, f64), Option<f64>);
+    // The wall's length, openings as (width, place if measured), and where each then stands.
+    type Opening = (f64, Option<f64>);
     let cases: [(f64, Vec<Opening>, Vec<f64>); 6] = [
-        // One door alone stands in the middle, which leaves the shortest runs.
-        (12.0, vec![(door, None)], vec![4.5]),
-        (15.0, vec![(door, None), (door, None)], vec![3.0, 9.0]),
-        // Windows are spread apart from doors.
-        (12.0, vec![(door, None), (window, None)], vec![4.5, 4.0]),
-        // What is measured stays.
-        (12.0, vec![(door, Some(1.0)), (window, None)], vec![1.0, 4.0]),
-        (12.0, vec![(door, Some(1.0)), (door, None)], vec![1.0, 4.5]),
+        // One alone stands in the middle, which leaves the shortest runs beside a door.
+        (12.0, vec![(3.0, None)], vec![4.5]),
+        (15.0, vec![(3.0, None), (3.0, None)], vec![3.0, 9.0]),
+        // Windows and doors share the wall, in their order.
+        (13.0, vec![(3.0, None), (4.0, None)], vec![2.0, 7.0]),
+        // What is measured stays, and is not reckoned with.
+        (12.0, vec![(3.0, Some(1.0)), (4.0, None)], vec![1.0, 4.0]),
+        (12.0, vec![(3.0, Some(1.0)), (3.0, None)], vec![1.0, 4.5]),
         // Too wide for the wall: from the corner on, and the reader says so.
-        (5.0, vec![(door, None), (door, None)], vec![0.0, 3.0]),
+        (5.0, vec![(3.0, None), (3.0, None)], vec![0.0, 3.0]),
     ];
     for (wall, openings, expected) in cases {
         let placed: Vec<Placed> = openings
             .iter()
-            .map(|&((kind, width), from_left)| Placed {
-                kind,
+            .map(|&(width, from_left)| Placed {
                 width: feet(width),
                 from_left: from_left.map(feet),
             })

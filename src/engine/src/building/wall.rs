@@ -1,6 +1,5 @@
 //! Where baseboard can stand along a wall: everywhere but across a door.
 
-use super::OpeningKind;
 use crate::quantity::Length;
 use serde::{Deserialize, Serialize};
 
@@ -17,29 +16,25 @@ pub struct Run {
 /// An opening's place along the wall; `from_left` is `None` when it was not measured.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Placed {
-    pub kind: OpeningKind,
     pub width: Length,
     pub from_left: Option<Length>,
 }
 
-/// Gives each opening a place. Those not measured are spread with equal gaps, which for one door
-/// is the middle of the wall: the place that leaves the shortest runs, so the careful assumption.
-///
-/// Windows and doors are spread apart from each other: a window may stand beside a door.
+/// Gives each opening a place. Those not measured are spread over the wall with equal gaps, in
+/// their order; for one door that is the middle, the place that leaves the shortest runs, so the
+/// careful assumption.
 pub fn place(wall: Length, openings: &[Placed]) -> Vec<Length> {
+    let unmeasured = openings.iter().filter(|opening| opening.from_left.is_none());
+    let taken: Length = unmeasured.clone().map(|opening| opening.width).sum();
+    let gap = (wall - taken).max(Length::ZERO) / (unmeasured.count() as f64 + 1.0);
+    let mut next = gap;
     openings
         .iter()
         .map(|opening| {
             opening.from_left.unwrap_or_else(|| {
-                let alike: Vec<&Placed> = openings
-                    .iter()
-                    .filter(|o| o.kind == opening.kind && o.from_left.is_none())
-                    .collect();
-                let taken: Length = alike.iter().map(|o| o.width).sum();
-                let gap = (wall - taken).max(Length::ZERO) / (alike.len() as f64 + 1.0);
-                let index = alike.iter().position(|o| std::ptr::eq(*o, opening)).unwrap_or(0);
-                let before: Length = alike.iter().take(index).map(|o| o.width).sum();
-                before + gap * (index as f64 + 1.0)
+                let here = next;
+                next += opening.width + gap;
+                here
             })
         })
         .collect()

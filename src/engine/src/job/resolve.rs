@@ -145,7 +145,6 @@ fn places(draft: &Draft, room: RoomId, id: SurfaceId) -> Option<Vec<Length>> {
                 None => None,
             };
             Some(Placed {
-                kind: opening.kind,
                 width: Length::from_si(resolve(draft, field(OpeningField::Width)).si()?),
                 from_left: from_left.map(Length::from_si),
             })

@@ -24,6 +24,7 @@ fn baseboard(stock: &[u8], bare: f64, ends: f64) -> Baseboard {
         effect: HeatingEffect::AsTyped,
     };
     Baseboard {
+        worst_residual: None,
         element: Element { rating, derate: 1.0 },
         stock: stock.iter().map(|&l| feet(f64::from(l))).collect(),
         bare_per_piece: Length::of(bare, Unit::Inch),

@@ -111,6 +111,10 @@ fn other_quantities_as_people_write_them() {
         ("600 Btu/hr/ft", Unit::WattPerMetre, 576.911_555_457_130_4),
         ("0.05", Unit::UsU, 0.283_913_167_055_674_4),
         ("13 R", Unit::SiR, 2.289_432_387_869_976),
+        ("R-13", Unit::UsR, 2.289_432_387_869_976),
+        ("R13", Unit::UsR, 2.289_432_387_869_976),
+        // As on a label, whichever units the page shows.
+        ("r 13", Unit::SiR, 2.289_432_387_869_976),
         ("2,5 RSI", Unit::UsR, 2.5),
         ("85 %", Unit::Percent, 0.85),
         ("85%", Unit::Percent, 0.85),
@@ -162,6 +166,7 @@ fn what_cannot_be_read_is_named() {
         ("7; DROP TABLE", unknown("; drop table")),
         ("7 <script>alert(1)", unknown("<script>alert(")),
         ("1/2/3", unknown("/")),
+        ("5-", unknown("-")),
         ("7 6", ReadError::UnitsMissing),
         ("7 6\"", ReadError::UnitsMissing),
         ("7\" 6", ReadError::UnitsMissing),

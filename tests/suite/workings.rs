@@ -73,11 +73,20 @@ fn topics(design: &Design) -> Vec<(Topic, f64)> {
         (Topic::Drop, circuit.drop().si()),
         (Topic::Velocity, circuit.velocity.si()),
         (Topic::Head, circuit.head.si()),
+        (Topic::BoilerHeat, circuit.heat.si()),
+        (Topic::Element, design.element_length().si()),
     ];
     for room in &design.rooms {
         let (id, element) = (room.room, &room.element);
         out.push((Topic::RoomLoad(id), room.load.total.si()));
         out.push((Topic::RuleOfThumb(id), element.rule_of_thumb.si()));
+        out.push((Topic::Pieces(id), element.choice.nominal.si()));
+        out.push((Topic::PerArea(id), f64::NAN));
+        let over = match room.short().si() > 0.0 {
+            true => room.short().si(),
+            false => element.output / room.load.total - 1.0,
+        };
+        out.push((Topic::Over(id), over));
         out.push((Topic::Output(id), element.output.si()));
         out.extend(element.needed.map(|length| (Topic::Needed(id), length.si())));
         out.extend(room.load.paths.iter().map(|p| (Topic::PathLoss(id, p.path), p.loss.si())));

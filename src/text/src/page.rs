@@ -99,6 +99,7 @@ words! {
     path_air: "Air that leaks in";
     from_neighbour: "To the room next door";
     path_by_path: "Path by path";
+    per_area: "Load on each part of the floor";
 
     element: "The baseboard element";
     element_note: "As the maker's label or table says. Invented or remembered numbers give invented lengths.";
@@ -284,10 +285,10 @@ pub fn table_row(number: usize) -> String {
     format!("Row {number}")
 }
 
-pub fn fitted(output: &str, water: &str, exponent: &str) -> String {
+pub fn fitted(output: &str, water: &str, exponent: &str, worst: &str) -> String {
     format!(
-        "Fitted by least squares: {output} at {water}, exponent {exponent}. Rows are taken at the \
-         rating flow above."
+        "Fitted by least squares: {output} at {water}, exponent {exponent}; no row strays more than \
+         {worst} from it. Rows are taken at the rating flow."
     )
 }
 

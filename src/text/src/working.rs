@@ -48,6 +48,11 @@ pub fn symbol_meaning(symbol: &str) -> &'static str {
         "Q" | "Q_1" | "Q_2" | "Q_3" | "Q_4" | "Q_5" | "Q_6" | "Q_7" | "Q_8" | "Q_9" | "Q_10"
         | "Q_11" | "Q_12" | "Q_n" => "heat",
         "Q_wall" | "Q_window" | "Q_door" | "Q_ceiling" | "Q_floor" | "Q_air" => "heat by this path",
+        "Q_i" => "heat given up on one stretch",
+        "Q_x" => "heat the room gets",
+        "s" => "share over the load",
+        "Q_short" => "heat missing",
+        "L_i" => "one part",
         "Q_w" => "heat given up by the water",
         "U" => "heat passed per area, or per length of pipe, and degree",
         "R" => "thermal resistance",

@@ -23,7 +23,7 @@ const USAGE: &str = "\
 cargo xtask COMMAND
 
   serve [--port N] [--built]  build the page and serve it on 127.0.0.1 (port 8420; 0 picks a free one);
-                              --built serves what stands in target/dist
+                              --built serves what stands in target/dist, --dist DIR what stands there
   test                        everything that must pass: format, lints, tests, size, and the page in a browser
   dist                        build the page into target/dist and show the size of each file
   solve JOB.json              print the design of a job file as JSON
@@ -116,7 +116,8 @@ fn parse_serve(mut arguments: lexopt::Parser) -> Result<Command> {
                     format!("--port takes a number from 0 to 65535, not `{}`", value.display())
                 })?;
             }
-            Long("built") => page = serve::Page::AsBuilt,
+            Long("built") => page = serve::Page::AsBuilt(project::dist()),
+            Long("dist") => page = serve::Page::AsBuilt(arguments.value()?.into()),
             other => return Err(other.unexpected().into()),
         }
     }

@@ -13,7 +13,7 @@ use std::time::Duration;
 
 use anyhow::{Context, Result, bail, ensure};
 
-use crate::{build, project};
+use crate::build;
 
 /// Much more than a browser's request for a file takes.
 const LONGEST_REQUEST: u64 = 64 * 1024;
@@ -23,7 +23,8 @@ const PATIENCE: Duration = Duration::from_secs(60);
 
 pub(crate) enum Page {
     BuildFirst,
-    AsBuilt,
+    /// As it stands in a folder.
+    AsBuilt(PathBuf),
 }
 
 pub(crate) fn serve(port: u16, page: Page) -> Result<()> {
@@ -31,11 +32,12 @@ pub(crate) fn serve(port: u16, page: Page) -> Result<()> {
     let listener = listen(port)?;
     let dist = match page {
         Page::BuildFirst => build::build()?,
-        Page::AsBuilt => project::dist(),
+        Page::AsBuilt(dist) => dist,
     };
     ensure!(
         dist.join("index.html").is_file(),
-        "target/dist holds no page; build it with `cargo xtask dist`"
+        "{} holds no page; build it with `cargo xtask dist`",
+        dist.display()
     );
     let address = listener.local_addr().context("the port has no address")?;
     println!("http://{address}/");

@@ -47,7 +47,7 @@ fn sentences_with_names_in_them() {
         ("free", text::free_for_baseboard("9 ft")),
         ("wall", text::wall_picture("Wall north")),
         ("loop", text::loop_picture("180 °F", "160 °F")),
-        ("fitted", text::fitted("600 Btu/h·ft", "180 °F", "1.38")),
+        ("fitted", text::fitted("600 Btu/h·ft", "180 °F", "1.38", "4 Btu/h·ft")),
     ];
     for (key, message) in all {
         book.add(key, message);

@@ -4,6 +4,7 @@ use crate::parts::{button, choice, each, live, live_view, number_field, yes};
 use crate::state::{EditKey, use_app};
 use finrun_engine::emitter::HeatingEffect;
 use finrun_engine::job::{Draft, ElementField, Field, PointField, RatingBasis};
+use finrun_engine::quantity::LinearPower;
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -136,7 +137,9 @@ fn fit_line() -> String {
             let rating = job.baseboard.element.rating;
             let output = text::value(rating.output, system);
             let water = text::value(rating.water, system);
-            text::fitted(&output, &water, &format!("{:.3}", rating.exponent))
+            let worst = job.baseboard.worst_residual.unwrap_or(LinearPower::ZERO);
+            let worst = text::value(worst, system);
+            text::fitted(&output, &water, &format!("{:.3}", rating.exponent), &worst)
         }
         None => String::new(),
     })

@@ -93,10 +93,11 @@ fn one_room(draft: &Draft, load: &RoomLoad, most: Power, per_area: Value) -> Any
         })
         .collect_view();
     let density = figure(&format!("room-{id}.per-area"), per_area);
+    let density = view! { <span class="row"><span>{text::per_area()}</span> {density}</span> };
     let total = figure(&format!("room-{id}.load"), load.total);
     let title = view! {
         <h2 class="row in-summary">
-            <span>{name} " " <small>{density}</small></span>
+            <span>{name}</span>
             {total}
         </h2>
     };
@@ -107,6 +108,7 @@ fn one_room(draft: &Draft, load: &RoomLoad, most: Power, per_area: Value) -> Any
             <details class="more">
                 <summary>{text::path_by_path()}</summary>
                 {paths}
+                {working(Topic::PerArea(load.room), density.into_any())}
             </details>
         </section>
     }

@@ -31,11 +31,14 @@ pub(super) fn lengths() -> AnyView {
 
 fn all(draft: &Draft, design: &Design) -> AnyView {
     let rooms = design.rooms.iter().map(|room| one_room(draft, room)).collect_view();
-    view! {
-        <h1>
-            {figure("element", design.element_length())}
-            " " <small>{text::in_pieces()} " " {text::pieces(design.piece_count())}</small>
+    let total = figure("element", design.element_length());
+    let title = view! {
+        <h1 class="in-summary">
+            {total} " " <small>{text::in_pieces()} " " {text::pieces(design.piece_count())}</small>
         </h1>
+    };
+    view! {
+        {working(Topic::Element, title.into_any())}
         <div class="cards">{rooms}</div>
     }
     .into_any()
@@ -78,15 +81,30 @@ fn one_room(draft: &Draft, room: &RoomDesign) -> AnyView {
         working(Topic::Needed(id), row)
     });
     let verdict = match short > Power::ZERO {
-        true => view! {
-            <p class="verdict stop">{text::short_word()} " " {figure(&what("short"), short)}</p>
+        true => {
+            let short = figure(&what("short"), short);
+            let line = view! { <b class="verdict stop">{text::short_word()} " " {short}</b> };
+            working(Topic::Over(id), line.into_any())
         }
-        .into_any(),
-        false if needs_element => view! {
-            <p class="verdict ok">"+" {figure(&what("over"), over)} " " {text::over_load()}</p>
+        false if needs_element => {
+            let over = figure(&what("over"), over);
+            let line = view! { <b class="verdict ok">"+" {over} " " {text::over_load()}</b> };
+            working(Topic::Over(id), line.into_any())
         }
-        .into_any(),
         false => ().into_any(),
+    };
+    let nominal = match choice.nominal > Length::ZERO {
+        true => figure(&what("nominal"), choice.nominal),
+        false => text::no_element().into_any(),
+    };
+    let title = view! { <h2 class="row in-summary"><span>{name}</span> {nominal}</h2> };
+    let water_in = figure(&what("water-in"), element.water_in);
+    let water_out = figure(&what("water-out"), element.water_out);
+    let water = view! {
+        <span class="row">
+            <span>{text::water_in_out()}</span>
+            <span>{water_in} " → " {water_out}</span>
+        </span>
     };
     let needs = figure(&what("load"), load);
     let gets = figure(&what("output"), element.output);
@@ -99,26 +117,14 @@ fn one_room(draft: &Draft, room: &RoomDesign) -> AnyView {
     };
     view! {
         <section class="room-lengths">
-            <h2 class="row">
-                <span>{name}</span>
-                {match choice.nominal > Length::ZERO {
-                    true => figure(&what("nominal"), choice.nominal),
-                    false => text::no_element().into_any(),
-                }}
-            </h2>
+            {working(Topic::Pieces(id), title.into_any())}
             <p class="pieces" data-figure=what("pieces")>{pieces}</p>
             {drawings}
             {working(Topic::Output(id), balance.into_any())}
             {verdict}
             {needed}
             {working(Topic::RuleOfThumb(id), row(text::rule_of_thumb(), thumb))}
-            <p class="row">
-                <span>{text::water_in_out()}</span>
-                <span>
-                    {figure(&what("water-in"), element.water_in)} " → "
-                    {figure(&what("water-out"), element.water_out)}
-                </span>
-            </p>
+            {working(Topic::Output(id), water.into_any())}
         </section>
     }
     .into_any()

@@ -39,6 +39,7 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
         (Topic::Drop, text::drop(), figure("drop", circuit.drop())),
         (Topic::Velocity, text::velocity(), figure("velocity", circuit.velocity)),
         (Topic::Head, text::head(), figure("head", head)),
+        (Topic::BoilerHeat, text::boiler_gives(), figure("boiler-heat", circuit.heat)),
     ]
     .map(|(topic, name, figure)| working(topic, row(name, figure)));
     view! {
@@ -49,9 +50,6 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
             </div>
             <div>
                 {rows.into_iter().collect_view()}
-                <p class="row">
-                    <span>{text::boiler_gives()}</span> {figure("boiler-heat", circuit.heat)}
-                </p>
                 <h2>{text::checks()}</h2>
                 {check_list(design)}
             </div>

@@ -30,7 +30,9 @@ pub use shown::{assumed_text, box_text, echo};
 use crate::building::{Room, Site};
 use crate::emitter::Element;
 use crate::pipe::Tube;
-use crate::quantity::{Length, Temperature, TemperatureDifference, Transmittance, VolumeFlow};
+use crate::quantity::{
+    Length, LinearPower, Temperature, TemperatureDifference, Transmittance, VolumeFlow,
+};
 
 /// A job with every value valid: what [`crate::design`] works on.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,6 +50,8 @@ pub struct Job {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Baseboard {
     pub element: Element,
+    /// The largest distance of a maker's table from its fitted curve; none without a table.
+    pub worst_residual: Option<LinearPower>,
     /// Nominal lengths in stock, ascending, each once; never empty.
     pub stock: Vec<Length>,
     /// Tube without fins on each piece.

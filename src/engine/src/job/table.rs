@@ -30,8 +30,10 @@ pub(super) fn read_baseboard(reader: &mut Reader<'_>) -> Option<Baseboard> {
         reader.fail(Field::Stock, Problem::NoStock);
         return None;
     }
+    let (rating, worst_residual) = rating?;
     Some(Baseboard {
-        element: Element { rating: rating?, derate: derate? },
+        element: Element { rating, derate: derate? },
+        worst_residual,
         stock,
         bare_per_piece: bare_per_piece?,
         end_allowance: end_allowance?,
@@ -43,12 +45,15 @@ fn rating_flow(si: f64) -> MassFlow {
     MassFlow::of(500.0 * VolumeFlow::from_si(si).to(Unit::GallonPerMinute), Unit::PoundPerHour)
 }
 
+/// A rating, and how far its table strays from it if it was fitted.
+type Rated = (Rating, Option<LinearPower>);
+
 fn read_single(
     reader: &mut Reader<'_>,
     air: Option<Temperature>,
     flow: Option<MassFlow>,
     effect: HeatingEffect,
-) -> Option<Rating> {
+) -> Option<Rated> {
     let mut si = |field| reader.si(Field::Element(field));
     let output = si(ElementField::Output).map(LinearPower::from_si);
     let water = si(ElementField::Water).map(Temperature::from_si);
@@ -60,7 +65,7 @@ fn read_single(
         reader.fail(Field::Element(ElementField::Water), Problem::NotAboveAir { air });
         return None;
     }
-    Some(Rating { output: output?, water, air, exponent: exponent?, flow, effect })
+    Some((Rating { output: output?, water, air, exponent: exponent?, flow, effect }, None))
 }
 
 /// Fits the complete rows; rows that are wholly blank do not count.
@@ -69,7 +74,7 @@ fn read_table(
     air: Option<Temperature>,
     flow: Option<MassFlow>,
     effect: HeatingEffect,
-) -> Option<Rating> {
+) -> Option<Rated> {
     let mut points = Vec::new();
     let mut rows = Vec::new();
     let mut complete = true;
@@ -101,7 +106,10 @@ fn read_table(
     }
     let reference = Reference { water: reference_water(&points)?, air, flow };
     match fit(&points, reference) {
-        Ok(fit) => Some(fit.rating(reference, effect)),
+        Ok(fit) => {
+            let worst = fit.residuals.iter().map(|r| r.abs()).reduce(LinearPower::max);
+            Some((fit.rating(reference, effect), worst))
+        }
         Err(error) => {
             let index = match error {
                 FitError::Point { index, .. } => index,

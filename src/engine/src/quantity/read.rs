@@ -40,7 +40,7 @@ pub(super) const LONGEST: usize = 40;
 /// Reads `text`; a bare number is in `default`.
 ///
 /// Accepts a decimal point or comma, fractions (`1/2`, `½`, `6 1/2`), feet and inches with straight
-/// or curly marks, a leading sign, and any unit of the same kind behind the number.
+/// or curly marks, a leading sign, any unit of the same kind behind the number, and `R-13`.
 ///
 /// ```
 /// use finrun_engine::quantity::{read, Unit};
@@ -53,6 +53,13 @@ pub fn read(text: &str, default: Unit) -> Result<Reading, ReadError> {
         return Err(ReadError::TooLong);
     }
     let text = normalise(text);
+    // Labels print R-13: the letter is the US unit, the hyphen no minus.
+    let (text, default) = match (default.kind(), text.strip_prefix('r')) {
+        (Kind::Resistance, Some(value)) => {
+            (value.trim_start_matches(['-', ' ']).to_string(), Unit::UsR)
+        }
+        _ => (text, default),
+    };
     if text.is_empty() {
         return Err(ReadError::Empty);
     }
@@ -114,7 +121,9 @@ fn split_parts(text: &str, default: Unit) -> Result<Vec<Part>, ReadError> {
         let after = after.trim_start();
         let end = after.find(|c: char| c.is_ascii_digit()).filter(|_| measures_length(kind));
         let (name, next) = after.split_at(end.unwrap_or(after.len()));
-        let name = name.trim().trim_end_matches('-').trim();
+        // Builders write 7'-6": the hyphen belongs to neither.
+        let name = if next.is_empty() { name } else { name.trim_end().trim_end_matches('-') };
+        let name = name.trim();
         let unit = match (name, parts.last().map(|p| p.unit)) {
             // Feet given, then a bare number: inches.
             ("", Some(Unit::Foot)) => Unit::Inch,

@@ -59,6 +59,8 @@ pub enum Formula {
     /// [`Formula::LengthNeeded`] at n = 1; the number is the natural logarithm of ten.
     LengthNeededLinear,
     RuleOfThumb,
+    PerArea,
+    Over,
     PipeOut,
     Drop,
     Velocity,
@@ -94,6 +96,8 @@ impl Formula {
             LengthNeeded,
             LengthNeededLinear,
             RuleOfThumb,
+            PerArea,
+            Over,
             PipeOut,
             Drop,
             Velocity,
@@ -137,6 +141,8 @@ impl Formula {
                 "m * c * (T_w - T_a) / q * 2.302585093 * log10((T_w - T_a) / (T_x - T_a))"
             }
             Formula::RuleOfThumb => "Q / q_r",
+            Formula::PerArea => "Q / A",
+            Formula::Over => "(Q_x - Q) / Q",
             Formula::PipeOut => "T_a + (T_w - T_a) * exp(-U * L / (m * c))",
             Formula::Drop => "T_s - T_b",
             Formula::Velocity => "4 * V / (3.14159265 * d ^ 2)",
@@ -158,7 +164,9 @@ impl Formula {
 
     pub const fn source(self) -> Source {
         match self {
-            Formula::Sum | Formula::Reciprocal => Source::Arithmetic,
+            Formula::Sum | Formula::Reciprocal | Formula::PerArea | Formula::Over => {
+                Source::Arithmetic
+            }
             Formula::Transmission => Source::Transmission,
             Formula::AirFlow | Formula::AirLoss => Source::Ventilation,
             Formula::AirDensity => Source::StandardAtmosphere,
@@ -220,6 +228,8 @@ impl Formula {
                 m * c * (t_w - t_a) / q * LN_10 * log10((t_w - t_a) / (t_x - t_a))
             }
             (Formula::RuleOfThumb, &[q, q_r]) => q / q_r,
+            (Formula::PerArea, &[q, a]) => q / a,
+            (Formula::Over, &[given, load]) => (given - load) / load,
             (Formula::PipeOut, &[t_a, t_w, u, l, m, c]) => {
                 t_a + (t_w - t_a) * exp(-u * l / (m * c))
             }

@@ -1,10 +1,10 @@
 //! Workings of the heat loss.
 
-use super::{Formula, Step, step, term};
+use super::{Formula, Step, Term, step, term};
 use crate::building::{Part, Path, RoomId, air};
 use crate::design::Design;
 use crate::job::Job;
-use crate::quantity::Area;
+use crate::quantity::{Area, Kind, Value};
 
 /// A symbol for each of the first rooms; sums of more are shown with the last symbol repeated.
 const ROOM_SYMBOLS: [&str; 12] =
@@ -39,6 +39,14 @@ pub(super) fn room_load(design: &Design, room: RoomId) -> Option<Vec<Step>> {
         .map(|part| term(part_symbol(part), load.of(part)))
         .collect();
     Some(vec![step(Formula::Sum, terms, term("Q", load.total))])
+}
+
+pub(super) fn per_area(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Step>> {
+    let load = design.room(room)?.load.total;
+    let area = job.rooms.iter().find(|r| r.id == room)?.floor_area;
+    let result = Value::new(Kind::PowerDensity, load.si() / area.si());
+    let terms = vec![term("Q", load), term("A", area)];
+    Some(vec![step(Formula::PerArea, terms, Term { symbol: "q", value: result })])
 }
 
 pub(super) fn path_loss(job: &Job, design: &Design, room: RoomId, path: Path) -> Option<Vec<Step>> {

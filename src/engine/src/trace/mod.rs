@@ -39,10 +39,18 @@ pub enum Topic {
     RoomLoad(RoomId),
     /// Heat along one path of a room.
     PathLoss(RoomId, Path),
+    /// A room's load on each part of its floor.
+    PerArea(RoomId),
     /// The finned length that a room needs.
     Needed(RoomId),
     /// What a room's element gives, and the water that leaves it.
     Output(RoomId),
+    /// What the element gives beyond the load, as a share of it; or what it is short of.
+    Over(RoomId),
+    /// The nominal length of a room's pieces.
+    Pieces(RoomId),
+    /// The nominal length of all pieces.
+    Element,
     RuleOfThumb(RoomId),
     Flow,
     /// Temperature after a stretch of bare pipe.
@@ -52,6 +60,8 @@ pub enum Topic {
     /// Pressure lost on one stretch.
     Pressure(Place),
     Head,
+    /// What the boiler puts back.
+    BoilerHeat,
 }
 
 /// The steps that lead to the number `topic`, in the order of calculation; empty when the design
@@ -61,6 +71,11 @@ pub fn working(job: &Job, design: &Design, topic: Topic) -> Vec<Step> {
         Topic::HouseLoad => Some(heat::house_load(design)),
         Topic::RoomLoad(room) => heat::room_load(design, room),
         Topic::PathLoss(room, path) => heat::path_loss(job, design, room, path),
+        Topic::PerArea(room) => heat::per_area(job, design, room),
+        Topic::Over(room) => water::over(design, room),
+        Topic::Pieces(room) => water::pieces(design, room),
+        Topic::Element => Some(water::element(design)),
+        Topic::BoilerHeat => Some(water::boiler_heat(design)),
         Topic::Needed(room) => water::needed(job, design, room),
         Topic::Output(room) => water::output(job, design, room),
         Topic::RuleOfThumb(room) => water::rule_of_thumb(job, design, room),

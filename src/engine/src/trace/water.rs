@@ -155,6 +155,38 @@ pub(super) fn output(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Ste
     Some(steps)
 }
 
+pub(super) fn over(design: &Design, room: RoomId) -> Option<Vec<Step>> {
+    let solved = design.room(room)?;
+    let (load, output) = (solved.load.total, solved.element.output);
+    if load <= Power::ZERO {
+        return None;
+    }
+    if solved.short() > Power::ZERO {
+        let terms = vec![term("Q", load), term("Q_x", -output)];
+        return Some(vec![step(Formula::Sum, terms, term("Q_short", solved.short()))]);
+    }
+    let over = Term { symbol: "s", value: Value::share((output - load) / load) };
+    Some(vec![step(Formula::Over, vec![term("Q_x", output), term("Q", load)], over)])
+}
+
+pub(super) fn pieces(design: &Design, room: RoomId) -> Option<Vec<Step>> {
+    let choice = &design.room(room)?.element.choice;
+    let terms = choice.pieces().map(|piece| term("L_i", piece)).collect();
+    Some(vec![step(Formula::Sum, terms, term("L", choice.nominal))])
+}
+
+pub(super) fn element(design: &Design) -> Vec<Step> {
+    let rooms = design.rooms.iter().map(|room| room.element.choice.nominal);
+    let terms = rooms.filter(|length| length.si() > 0.0).map(|length| term("L_i", length));
+    vec![step(Formula::Sum, terms.collect(), term("L", design.element_length()))]
+}
+
+pub(super) fn boiler_heat(design: &Design) -> Vec<Step> {
+    let passages = design.circuit.passages.iter().filter(|passage| passage.heat.si() != 0.0);
+    let terms = passages.map(|passage| term("Q_i", passage.heat)).collect();
+    vec![step(Formula::Sum, terms, term("Q", design.circuit.heat))]
+}
+
 pub(super) fn rule_of_thumb(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Step>> {
     let solved = design.room(room)?;
     let terms = vec![

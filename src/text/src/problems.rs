@@ -7,11 +7,10 @@ use finrun_engine::quantity::{Kind, ReadError, System, Value, show};
 
 /// One field's error in a sentence or two.
 pub fn problem(error: &FieldError, system: System) -> String {
-    let label = field_label(error.field);
     let typed = &error.typed;
     let text = |value: Value| show(value, system).text();
     match &error.problem {
-        Problem::Missing => format!("{label} is missing. Type {}.", what(error)),
+        Problem::Missing => format!("Missing. Type {}.", what(error)),
         Problem::Unreadable(reason) => unreadable(typed, reason, error),
         Problem::BelowLeast { least } => {
             format!("“{typed}” is less than {}. {}", text(*least), takes(error, system))
@@ -94,7 +93,7 @@ fn unreadable(typed: &str, reason: &ReadError, error: &FieldError) -> String {
             format!("“{part}” may be {thousands} or {decimal}. Write the one you mean.")
         }
         ReadError::UnknownUnit { part } => {
-            format!("“{part}” is no unit for this. {example}")
+            format!("“{typed}” cannot be read: “{part}” is no unit for this. {example}")
         }
         ReadError::UnitsMissing => {
             format!("“{typed}” has two numbers without marks between. {example}")
@@ -127,9 +126,10 @@ fn no_fit(reason: FitError) -> &'static str {
     }
 }
 
-/// An error with the thing it belongs to, for a summary: "Kitchen, Wall 1: Length is missing …".
+/// An error with the field it belongs to, for a summary: "Kitchen, Wall 1, Length: Missing …".
 pub fn problem_at(draft: &Draft, error: &FieldError, system: System) -> String {
-    format!("{}: {}", field_owner(draft, error.field), problem(error, system))
+    let owner = field_owner(draft, error.field);
+    format!("{owner}, {}: {}", field_label(error.field), problem(error, system))
 }
 
 /// Why a file is no job.

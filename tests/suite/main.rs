@@ -4,6 +4,7 @@
 mod browser;
 mod dependencies;
 mod drafts;
+mod edits;
 mod files;
 mod findings;
 mod heat_loss;

@@ -78,6 +78,7 @@ words! {
     pipe_to_room: "Pipe to this room";
     surfaces: "Walls, ceiling, floor";
     surfaces_note: "Enter what lies between this room and somewhere colder, and every wall that baseboard may stand on.";
+    add_four_walls: "Add its four walls";
     add_outside_wall: "Add an outside wall";
     add_inside_wall: "Add an inside wall";
     add_ceiling: "Add a ceiling";

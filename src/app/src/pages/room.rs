@@ -3,7 +3,9 @@
 use super::rooms::{error_links, in_room};
 use super::surface::surface_card;
 use crate::page::{JobKey, Page, Station};
-use crate::parts::{button, each, figure, live, live_view, number_field, text_box, words, yes};
+use crate::parts::{
+    button, each, figure, live, live_view, number_field, text_box, when, words, yes,
+};
 use crate::state::{EditKey, use_app};
 use finrun_engine::building::{Assembly, RoomId, SurfaceId, SurfaceKind};
 use finrun_engine::job::{Behind, Draft, Field, RoomField, UValue};
@@ -105,9 +107,21 @@ fn surfaces(room: RoomId) -> AnyView {
         let newest = app.typed_now(|draft| draft.next_id == id + 1);
         surface_card(room, SurfaceId(id), newest)
     });
+    // Offered while there is no wall yet.
+    let none = move || {
+        app.typed(|draft| {
+            draft.room(room).is_none_or(|r| r.surfaces.iter().all(|s| s.kind != SurfaceKind::Wall))
+        })
+    };
+    let four = when(none, move || {
+        button("", text::add_four_walls(), move || {
+            app.edit(EditKey::Single, |draft| draft.add_four_walls(room));
+        })
+    });
     view! {
         {cards}
         <div class="acts">
+            {four}
             {button("", text::add_outside_wall(), add(|draft, room| {
                 draft.add_surface(room, SurfaceKind::Wall)
             }))}

@@ -1,7 +1,7 @@
 //! Changes to a draft: one function a change, each leaving ids unique.
 
 use super::draft::{Behind, Draft, Entry, OpeningDraft, RoomDraft, SurfaceDraft, UValue};
-use super::field::Field;
+use super::field::{Field, RoomField, SurfaceField};
 use crate::building::{Assembly, OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
 
 impl Draft {
@@ -129,6 +129,19 @@ impl Draft {
             openings: Vec::new(),
         });
         Some(id)
+    }
+
+    /// Adds the four walls of a rectangular room, as long as its floor is typed, all to outdoors:
+    /// those that are not are changed afterwards.
+    pub fn add_four_walls(&mut self, room: RoomId) {
+        let side = |draft: &Draft, field| draft.room(room)?.entries.get(field).cloned();
+        for field in [RoomField::FloorLength, RoomField::FloorWidth].repeat(2) {
+            let length = side(self, field);
+            let Some(wall) = self.add_surface(room, SurfaceKind::Wall) else { return };
+            if let Some(entry) = length {
+                self.set_entry(Field::Surface(room, wall, SurfaceField::Length), entry);
+            }
+        }
     }
 
     /// The listed assembly last used for `kind`; a typed value is not passed on without its number.

@@ -49,7 +49,8 @@ words! {
     saved: "saved";
     saving: "saving …";
     not_saved: "not saved";
-    last_good: "Last good results: a field below cannot be read.";
+    last_good: "These results are from before: a field cannot be read.";
+    show_field: "Show the field";
     another_tab: "This job was changed in another tab. Nothing is saved here until you choose.";
     take_theirs: "Show the other one";
     keep_mine: "Keep mine";

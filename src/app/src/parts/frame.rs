@@ -182,9 +182,25 @@ fn plate() -> AnyView {
 fn banners() -> AnyView {
     let app = use_app();
     let stale = stale();
+    let show_field = move || {
+        let field = app.follows(|outcome| {
+            outcome.errors.iter().find(|error| !error.is_missing()).map(|error| error.field)
+        });
+        if let Some(field) = field {
+            app.go_to_field(field);
+        }
+    };
     let last_good = when(
         move || stale.get(),
-        || view! { <p class="banner" role="status">{text::last_good()}</p> }.into_any(),
+        move || {
+            view! {
+                <div class="banner" role="status">
+                    <p>{text::last_good()}</p>
+                    {button("", text::show_field(), show_field)}
+                </div>
+            }
+            .into_any()
+        },
     );
     let saving = live_view(move || match app.save.get() {
         SaveState::Failed(reason) => view! {

@@ -34,7 +34,7 @@ pub struct App {
     pub update: RwSignal<bool>,
     /// A sentence for the live region.
     pub said: RwSignal<String>,
-    /// Fields that were left once: their errors show.
+    /// Fields that were left as they are: their errors show.
     pub left: RwSignal<Vec<Field>>,
     /// Blanks that show as errors, since the reader said to be done.
     pub asked: RwSignal<Vec<Field>>,
@@ -200,6 +200,10 @@ impl App {
 
     pub fn type_into(self, field: Field, entry: Entry) {
         self.edit(EditKey::Field(field), |draft| draft.set_entry(field, entry));
+        // Once it can be read, the next slip waits again until the field is left.
+        if !self.is_bad(field) {
+            self.left.update(|left| left.retain(|known| *known != field));
+        }
     }
 
     pub fn can_undo(self) -> bool {
@@ -235,7 +239,13 @@ impl App {
     }
 
     pub fn mark_left(self, field: Field) {
-        self.left.update(|left| left.push(field));
+        if self.is_bad(field) {
+            self.left.update(|left| left.push(field));
+        }
+    }
+
+    fn is_bad(self, field: Field) -> bool {
+        self.outcome.with_untracked(|outcome| outcome.errors.iter().any(|e| e.field == field))
     }
 
     /// Shows the errors of these fields, blanks included.

@@ -2,7 +2,7 @@
 
 use super::{App, Deleted, Open, SaveState, store};
 use crate::page::{JobKey, Page, Station};
-use finrun_engine::job::{Draft, Field};
+use finrun_engine::job::{Draft, Field, read};
 use finrun_text as text;
 use leptos::ev;
 use leptos::prelude::*;
@@ -146,7 +146,9 @@ impl App {
     }
 
     fn open(self, key: JobKey, draft: Draft) {
-        self.left.set(Default::default());
+        // What was bad when the job was closed says so at once.
+        let errors = read(&draft).errors.into_iter();
+        self.left.set(errors.filter(|error| !error.is_missing()).map(|e| e.field).collect());
         self.asked.set(Default::default());
         self.trouble.set(String::new());
         self.save.set(SaveState::Saved);

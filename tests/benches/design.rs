@@ -6,7 +6,7 @@ use finrun_engine::design::design;
 use finrun_engine::job::{
     Draft, Entry, Field, File, HouseField, Job, OpeningField, RoomField, SurfaceField, read,
 };
-use finrun_engine::quantity::System;
+use finrun_engine::quantity::{System, Temperature, Unit};
 use std::hint::black_box;
 
 fn four_rooms() -> Draft {
@@ -55,6 +55,11 @@ fn benches(criterion: &mut Criterion) {
     let draft = house(30);
     let thirty = job(&draft);
     criterion.bench_function("design of 30 rooms", |b| b.iter(|| design(black_box(&thirty))));
+    // The slowest kind of house: every room short, so that remedies are searched for.
+    let mut cold = job(&draft);
+    cold.circuit.supply = Temperature::of(110.0, Unit::Fahrenheit);
+    criterion
+        .bench_function("design of 30 rooms, all short", |b| b.iter(|| design(black_box(&cold))));
     criterion.bench_function("reading and design of 30 rooms", |b| {
         b.iter(|| design(&job(black_box(&draft))));
     });

@@ -83,7 +83,7 @@ pub(super) const ROOMS: &[Case] = &[
         change: |draft| typed_flow(draft, "0.05"),
         brings: &[
             "stop room-1 water-too-cool: more-flow, reduce-loss",
-            "stop room-3 water-too-cool: more-flow, reduce-loss",
+            "stop room-3 water-too-cool: second-circuit, reduce-loss",
             "watch loop drop: more-flow, second-circuit",
             "watch loop velocity: more-flow, other-tube, purge-at-high-flow",
             "watch boiler return-cool: mixing-valve-or-bypass",

@@ -48,6 +48,9 @@ fn one(job: &Job, design: &Design, room: &Room, solved: &RoomDesign) -> Option<C
     if !has_run {
         return check(Severity::Stop, Finding::NoWall { load }, vec![Remedy::AddFreeWall]);
     }
+    // What is done for the first room that is short changes the water of all that follow, so only
+    // there are the numbers of a remedy worked out; each is a search that solves the loop anew.
+    let is_first = design.rooms.iter().find(|r| r.short() > Power::ZERO) == Some(solved);
     let mut remedies = Vec::new();
     let finding = match solved.element.needed {
         Some(needed) => {
@@ -59,13 +62,17 @@ fn one(job: &Job, design: &Design, room: &Room, solved: &RoomDesign) -> Option<C
             Finding::WaterTooCool { water: solved.element.water_in, room: room.temperature, short }
         }
     };
-    remedies.extend(first_would_do(job, design, room).then_some(Remedy::MoveFirst));
-    remedies.extend(hotter_water(job, design, room).map(|supply| Remedy::HotterWater { supply }));
+    if is_first {
+        remedies.extend(first_would_do(job, design, room).then_some(Remedy::MoveFirst));
+        let supply = hotter_water(job, design, room);
+        remedies.extend(supply.map(|supply| Remedy::HotterWater { supply }));
+    }
     match finding {
         // The water runs out of heat before the element does: more of it helps, output does not.
-        Finding::WaterTooCool { .. } => {
+        Finding::WaterTooCool { .. } if is_first => {
             remedies.extend(more_flow(job, design, room).map(|flow| Remedy::MoreFlow { flow }));
         }
+        Finding::WaterTooCool { .. } => remedies.push(Remedy::SecondCircuit),
         _ => remedies.push(Remedy::HigherOutputElement),
     }
     remedies.push(Remedy::ReduceLoss);

@@ -3,10 +3,11 @@
 use crate::files;
 use crate::page::{JobKey, Page, Station};
 use crate::parts::{button, button_on, foot, live_view};
-use crate::state::{Deleted, Listed, store, use_app};
+use crate::state::{Deleted, Listed, focus_on, store, use_app};
 use finrun_engine::job::Draft;
 use finrun_text as text;
 use leptos::prelude::*;
+use std::time::Duration;
 use wasm_bindgen::JsCast;
 
 /// A house of our own invention; its numbers are invented and stay there.
@@ -139,7 +140,11 @@ fn sound_job(key: JobKey, name: String) -> AnyView {
     });
     let act = move |act: &'static str| move || text::act_on(act, &label.get_value());
     let delete = move || app.delete_job(key.get_value(), label.get_value());
-    let start_rename = move || renaming.update(|on| *on = !*on);
+    let start_rename = move || {
+        renaming.update(|on| *on = !*on);
+        // The box is there once this press has been dealt with.
+        set_timeout(|| focus_on("rename-job"), Duration::ZERO);
+    };
     view! {
         <li>
             {title}

@@ -7,7 +7,7 @@ mod sync;
 
 pub use history::EditKey;
 pub use store::Listed;
-pub use sync::focus_content;
+pub use sync::{focus_content, focus_on};
 
 use crate::page::{JobKey, Page};
 use finrun_engine::design::{Design, design};

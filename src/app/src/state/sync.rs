@@ -66,11 +66,16 @@ pub(super) fn follow_keys(app: App) {
 
 /// Moves the focus to the page's content, past what repeats on every page.
 pub fn focus_content() {
-    if let Some(content) = document().get_element_by_id("content") {
+    focus_on("content");
+}
+
+/// Moves the focus to an element, without moving the page.
+pub fn focus_on(id: &str) {
+    if let Some(element) = document().get_element_by_id(id) {
         let options = web_sys::FocusOptions::new();
         options.set_prevent_scroll(true);
         // An element that cannot take the focus leaves it where it is, which is no harm.
-        let _ = content.unchecked_into::<web_sys::HtmlElement>().focus_with_options(&options);
+        let _ = element.unchecked_into::<web_sys::HtmlElement>().focus_with_options(&options);
     }
 }
 

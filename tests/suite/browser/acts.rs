@@ -64,11 +64,23 @@ impl Page {
     /// A key pressed wherever the focus stands; `Key::Tab` leaves a field.
     #[track_caller]
     pub(super) fn press_key(&self, key: Key) {
+        self.press_keys(&String::from(char::from(key)));
+    }
+
+    /// Keys pressed one after the other, the modifiers among them held to the end.
+    #[track_caller]
+    pub(super) fn press_keys(&self, keys: &str) {
         let pressed = self.wait_on(async {
             let focus = self.client.active_element().await?;
-            focus.send_keys(&String::from(char::from(key))).await
+            focus.send_keys(keys).await
         });
         self.asked("a key", pressed);
+    }
+
+    /// Leaves a field as by the key of a phone's keyboard that puts the keyboard away.
+    #[track_caller]
+    pub(super) fn leave(&self) {
+        self.script("document.activeElement.blur()", Vec::new());
     }
 
     /// What a field or a list holds, as it stands there.

@@ -10,10 +10,13 @@ use super::path_from;
 
 const TAGS: [&str; 6] = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
 
+/// The rules that look at colours.
+const COLOURS: [&str; 2] = ["color-contrast", "link-in-text-block"];
+
 const RUN: &str = "
-    const [tags, done] = arguments;
+    const [type, values, done] = arguments;
     const inWords = ({ id, help, nodes }) => ({ rule: id, help, places: nodes.map((node) => node.html) });
-    axe.run(document, { runOnly: { type: 'tag', values: tags }, resultTypes: ['violations'] })
+    axe.run(document, { runOnly: { type, values }, resultTypes: ['violations'] })
       .then(({ violations }) => done({ violations: violations.map(inWords) }))
       .catch((error) => done({ error: String(error) }));
 ";
@@ -36,10 +39,24 @@ impl fmt::Display for Violation {
 /// outside it, as the browser's own tools do.
 #[track_caller]
 pub(super) fn axe(page: &Page) -> Vec<Violation> {
+    judge(page, "tag", &TAGS)
+}
+
+/// What is wrong with the colours, for a page of which all else was judged in another theme.
+#[track_caller]
+pub(super) fn axe_on_colours(page: &Page) -> Vec<Violation> {
+    judge(page, "rule", &COLOURS)
+}
+
+#[track_caller]
+fn judge(page: &Page, by: &str, names: &[&str]) -> Vec<Violation> {
     let file = path_from("FINRUN_AXE");
-    let source = page.asked(&file.display().to_string(), fs::read_to_string(&file));
-    page.script(&source, Vec::new());
-    let answer = page.wait_on(page.client.execute_async(RUN, vec![json!(TAGS)]));
+    // It stays until the page is loaded anew.
+    if page.script("return typeof axe === 'undefined'", Vec::new()) == json!(true) {
+        let source = page.asked(&file.display().to_string(), fs::read_to_string(&file));
+        page.script(&source, Vec::new());
+    }
+    let answer = page.wait_on(page.client.execute_async(RUN, vec![json!(by), json!(names)]));
     let mut answer = page.asked("axe", answer);
     let violations = serde_json::from_value(answer["violations"].take());
     page.asked(&format!("axe, which answered {answer}"), violations)

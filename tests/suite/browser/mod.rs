@@ -6,14 +6,23 @@
 mod acts;
 mod axe;
 mod driver;
+mod figures;
 mod find;
 mod harness;
+mod house;
 mod looks;
 mod network;
+mod offline_update;
+mod open_to_all;
 mod page;
+mod place;
 mod process;
+mod screenshots;
 mod server;
 mod smoke;
+mod solved;
+mod storage;
+mod words;
 
 use std::path::PathBuf;
 

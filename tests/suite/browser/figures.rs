@@ -1,0 +1,202 @@
+//! Every figure on the page against what `cargo xtask solve` makes of the job that the page stored.
+
+use std::collections::BTreeMap;
+
+use finrun_engine::fluid::Fluid;
+use finrun_engine::quantity::{Kind, System, Temperature, Value, display_unit, show, show_precise};
+use serde::Deserialize;
+use serde_json::Value as Json;
+
+use super::page::Page;
+use super::place::Place;
+use super::solved::{Figure, Figures, Solved, expected, number, sum};
+
+/// A line that opens to its working: the figures in it, the result of each step, and what the steps
+/// start from.
+#[derive(Debug, Deserialize)]
+struct Working {
+    title: String,
+    figures: Vec<String>,
+    results: Vec<String>,
+    legend: Vec<String>,
+}
+
+/// What stands on one page, all that opens being open.
+#[derive(Debug, Deserialize)]
+struct Seen {
+    figures: Vec<(String, String)>,
+    workings: Vec<Working>,
+    rows: Vec<Vec<String>>,
+    drawn: Vec<String>,
+    checks: Vec<String>,
+}
+
+const LOOK: &str = "
+    const words = (element) => element.textContent.replace(/\\s+/g, ' ').trim();
+    const all = (around, css, take) => [...around.querySelectorAll(css)].map(take);
+    return {
+      figures: all(document, '[data-figure]', (f) => [f.dataset.figure, words(f)]),
+      workings: all(document, '.working', (working) => ({
+        title: words(working.querySelector('summary')),
+        figures: all(working.querySelector('summary'), '[data-figure]', (f) => f.dataset.figure),
+        results: all(working, '.step .result', words),
+        legend: all(working, '.step .legend li', words),
+      })),
+      rows: all(document, 'table tr', (row) => all(row, 'th, td', words)),
+      drawn: all(document, 'svg.loop text', words),
+      checks: all(document, '.checks > ul > li', (check) => check.className),
+    };";
+
+/// Holds every figure of every page against `solve`; returns how many were compared.
+#[track_caller]
+pub(super) fn compare_all(page: &Page, solved: &Solved) -> usize {
+    solved.places().into_iter().map(|place| compare(page, solved, place)).sum()
+}
+
+#[track_caller]
+pub(super) fn compare(page: &Page, solved: &Solved, place: Place) -> usize {
+    page.go(place);
+    let expected = expected(solved, place);
+    let system = solved.draft.units;
+    let texts: BTreeMap<_, _> =
+        expected.iter().map(|(name, figure)| (name.clone(), figure.text(system))).collect();
+    page.wait(&format!("the figures of {place:?}, {system:?}"), || {
+        let seen = look(page);
+        let shown: BTreeMap<_, _> = seen.figures.iter().cloned().collect();
+        let wrong = differences(&texts, &shown, &seen.figures);
+        if wrong.is_empty() { Ok(()) } else { Err(format!("\n{}", wrong.join("\n"))) }
+    });
+    let seen = look(page);
+    let mut wrong = workings(&seen, &expected, place, system);
+    if place == Place::Loop {
+        wrong.extend(the_loop(&seen, solved));
+    }
+    if !wrong.is_empty() {
+        page.fail(&format!("{place:?}, {system:?}:\n{}", wrong.join("\n")));
+    }
+    seen.figures.len() + seen.workings.len()
+}
+
+/// Opens all that opens, and reads.
+#[track_caller]
+fn look(page: &Page) -> Seen {
+    page.script(
+        "for (const part of document.querySelectorAll('details')) part.open = true",
+        vec![],
+    );
+    page.wait("waiting for the workings", || {
+        let closed = "return [...document.querySelectorAll('.working > summary')]
+            .filter((line) => !line.parentElement.querySelector('.step')).map((line) => line.innerText)";
+        match page.script(closed, Vec::new()) {
+            Json::Array(lines) if lines.is_empty() => Ok(()),
+            lines => Err(format!("no working stands under {lines}")),
+        }
+    });
+    serde_json::from_value(page.script(LOOK, Vec::new())).expect("the script answers so")
+}
+
+fn differences(
+    expected: &BTreeMap<String, String>,
+    shown: &BTreeMap<String, String>,
+    all: &[(String, String)],
+) -> Vec<String> {
+    let mut wrong = Vec::new();
+    for (name, text) in expected {
+        match shown.get(name) {
+            None => wrong.push(format!("{name} is not shown; solve has {text}")),
+            Some(other) if other != text => {
+                wrong.push(format!("{name} shows {other}; solve has {text}"));
+            }
+            Some(_) => {}
+        }
+    }
+    for (name, text) in all {
+        if !expected.contains_key(name) {
+            wrong.push(format!("{name} shows {text}, which solve does not have"));
+        } else if shown[name] != *text {
+            wrong.push(format!("{name} shows both {text} and {}", shown[name]));
+        }
+    }
+    wrong
+}
+
+/// Each figure that opens must be the result of a step below it, or what a step starts from, to five
+/// digits.
+fn workings(seen: &Seen, expected: &Figures, place: Place, system: System) -> Vec<String> {
+    let mut wrong = Vec::new();
+    for working in &seen.workings {
+        for name in &working.figures {
+            let Some(Figure::Number(value)) = expected.get(name) else { continue };
+            if place == Place::Lengths && name.ends_with(".load") {
+                // It only stands beside the output there, and opens under heat loss.
+                continue;
+            }
+            let precise = |system| show_precise(*value, display_unit(value.kind, system)).text();
+            // Some formulas only hold in SI units, and are shown in them.
+            let either = [precise(system), precise(System::Si)].map(|text| format!("= {text}"));
+            let given =
+                |line: &String| either.iter().any(|text| line.contains(&format!("{text},")));
+            let result = working.results.iter().any(|result| either.contains(result));
+            if !result && !working.legend.iter().any(given) {
+                wrong.push(format!("{name}: {} is not in {working:?}", either[0]));
+            }
+        }
+        if working.results.iter().any(|result| result.contains('–') || result.contains("NaN")) {
+            wrong.push(format!("{}: {:?}", working.title, working.results));
+        }
+    }
+    wrong
+}
+
+/// The loop's table and drawing, and the count of its checks.
+fn the_loop(seen: &Seen, solved: &Solved) -> Vec<String> {
+    let circuit = &solved.design["loop"];
+    let system = solved.draft.units;
+    let text = |kind, json: &Json| number(kind, json).text(system);
+    let mut wrong = Vec::new();
+    let passages = circuit["passages"].as_array().cloned().unwrap_or_default();
+    let expected: Vec<Vec<String>> = passages
+        .iter()
+        .map(|passage| {
+            let lost = ["friction_pa", "fittings_pa", "equipment_pa"].map(|part| &passage[part]);
+            let mean = sum([&passage["water_in_k"], &passage["water_out_k"]].into_iter()) / 2.0;
+            let density = Fluid::Water.density(Temperature::from_si(mean)).si();
+            let head = sum(lost.into_iter()) / (density * 9.80665);
+            vec![
+                text(Kind::Length, &passage["length_m"]),
+                text(Kind::Temperature, &passage["water_in_k"]),
+                text(Kind::Temperature, &passage["water_out_k"]),
+                text(Kind::Power, &passage["heat_w"]),
+                show(Value::new(Kind::Head, head), system).text(),
+            ]
+        })
+        .collect();
+    let shown: Vec<Vec<String>> = seen.rows.iter().skip(1).map(|row| row[1..].to_vec()).collect();
+    if shown != expected {
+        wrong.push(format!("the table shows {shown:?}; solve has {expected:?}"));
+    }
+    let drawn = seen.drawn.join(" | ");
+    let mut in_drawing = vec![
+        text(Kind::Temperature, &circuit["supply_k"]),
+        text(Kind::Temperature, &circuit["back_k"]),
+        text(Kind::VolumeFlow, &circuit["flow_m3_s"]),
+    ];
+    for room in solved.rooms() {
+        let element = &room["element"];
+        in_drawing.push(text(Kind::Temperature, &element["water_in_k"]));
+        in_drawing.push(text(Kind::Temperature, &element["water_out_k"]));
+        in_drawing.push(text(Kind::Length, &element["choice"]["nominal_m"]));
+    }
+    wrong.extend(
+        in_drawing
+            .iter()
+            .filter(|figure| !drawn.contains(figure.as_str()))
+            .map(|figure| format!("{figure} is not in the drawing: {drawn}")),
+    );
+    let checks = solved.design["checks"].as_array().cloned().unwrap_or_default();
+    let verdicts: Vec<_> = checks.iter().filter_map(|check| check["severity"].as_str()).collect();
+    if seen.checks != verdicts {
+        wrong.push(format!("the checks are {:?}; solve has {verdicts:?}", seen.checks));
+    }
+    wrong
+}

@@ -1,0 +1,216 @@
+//! Every page for everyone: the rules of axe, no sideways scroll, targets for thumbs and gloves, and a
+//! focus that is never out of sight.
+
+use fantoccini::key::Key;
+use serde::Deserialize;
+use serde_json::{Value, json};
+
+use super::axe::{axe, axe_on_colours};
+use super::looks::Theme;
+use super::page::{Page, View};
+use super::place::Place;
+use super::visit;
+use crate::support::FOUR_ROOMS;
+
+/// Every kind of page of the four-room job.
+const PLACES: [Place; 6] =
+    [Place::Rooms, Place::Room(6), Place::Room(18), Place::HeatLoss, Place::Lengths, Place::Loop];
+
+#[derive(Clone, Copy, Debug)]
+enum State {
+    /// A job of which nothing is typed but the name of a room.
+    Empty,
+    /// A job in which some things cannot be read.
+    Errors,
+    Results,
+}
+
+const STATES: [State; 3] = [State::Empty, State::Errors, State::Results];
+
+/// Opens a job in a state, and tells which of its pages to look at.
+fn open(page: &Page, state: State) -> Vec<Place> {
+    match state {
+        State::Empty => {
+            page.open("/");
+            page.press("New job");
+            page.type_into("Name of the new room", "Attic");
+            page.press("Add a room");
+            page.press("Add an outside wall");
+            page.press("Done with this room");
+            let mut places = Place::STATIONS.to_vec();
+            places.push(Place::Room(1));
+            places
+        }
+        State::Errors => {
+            let bad = FOUR_ROOMS
+                .replacen("\"16'\"", "\"12x\"", 1)
+                .replacen("\"text\": \"0.50\"", "\"text\": \"half\"", 1)
+                .replacen("\"text\": \"70\"", "\"text\": \"700\"", 1);
+            page.open_job(&bad, Place::Rooms);
+            vec![Place::Rooms, Place::Room(6), Place::HeatLoss, Place::Lengths, Place::Loop]
+        }
+        State::Results => {
+            page.open_job(FOUR_ROOMS, Place::Rooms);
+            PLACES.to_vec()
+        }
+    }
+}
+
+fn unfold(page: &Page) {
+    page.script(
+        "for (const part of document.querySelectorAll('details')) part.open = true",
+        vec![],
+    );
+    page.settle();
+}
+
+/// Does something on every page in every state, and at last says all that was found.
+#[track_caller]
+fn everywhere(view: View, find: impl Fn(&Page) -> Vec<String>) {
+    let mut found = Vec::new();
+    visit(view, |page| {
+        for state in STATES {
+            for place in open(page, state) {
+                page.go(place);
+                unfold(page);
+                let here = find(page);
+                found.extend(here.into_iter().map(|what| format!("{state:?}, {place:?}: {what}")));
+            }
+        }
+        for address in ["/#/", "/#/safety", "/#/about"] {
+            page.open(address);
+            page.wait_for("main h1");
+            found.extend(find(page).into_iter().map(|what| format!("{address}: {what}")));
+        }
+    });
+    assert!(found.is_empty(), "{view:?}\n{}", found.join("\n"));
+}
+
+fn breaks_a_rule(page: &Page) -> Vec<String> {
+    page.emulate(Theme::Light);
+    let mut found: Vec<_> = axe(page).iter().map(|broken| format!("light: {broken}")).collect();
+    page.emulate(Theme::Dark);
+    found.extend(axe_on_colours(page).iter().map(|broken| format!("dark: {broken}")));
+    found
+}
+
+#[test]
+fn no_rule_is_broken_on_a_narrow_phone() {
+    everywhere(View::Narrow, breaks_a_rule);
+}
+
+#[test]
+fn no_rule_is_broken_on_a_phone() {
+    everywhere(View::Phone, breaks_a_rule);
+}
+
+#[test]
+fn no_rule_is_broken_on_a_desk() {
+    everywhere(View::Desk, breaks_a_rule);
+}
+
+const SIDEWAYS: &str = "
+    const wide = document.documentElement.scrollWidth - innerWidth;
+    if (wide <= 0) return [];
+    const out = [...document.querySelectorAll('body *')]
+      .filter((e) => e.getBoundingClientRect().right > innerWidth + 0.5 && !e.closest('.scroll'))
+      .map((e) => `${e.tagName.toLowerCase()}.${e.className} ${e.textContent.trim().slice(0, 30)}`);
+    return [`${wide} px to the right, by ${out.slice(-3).join('; ')}`];";
+
+#[derive(Deserialize)]
+struct Target {
+    what: String,
+    width: f64,
+    height: f64,
+}
+
+/// Whatever is touched. A link in the run of a sentence is as high as its line; a box with a label
+/// around it, or drawn by it, is as large as that.
+const TARGETS: &str = "
+    const all = document.querySelectorAll('a[href], button, input, select, summary');
+    return [...all].filter((e) => e.checkVisibility({ visibilityProperty: true })).map((e) => {
+      const inline = e.tagName === 'A' && getComputedStyle(e).display === 'inline';
+      const drawn = ['checkbox', 'file'].includes(e.type) ? e.labels[0] : e;
+      const { width, height } = drawn.getBoundingClientRect();
+      const what = `${e.tagName.toLowerCase()} ${e.ariaLabel || e.id || e.textContent.trim().slice(0, 30)}`;
+      return inline ? null : { what, width, height };
+    }).filter(Boolean);";
+
+/// For gloves, where the standard would be content with half of it.
+const LEAST: f64 = 48.0;
+
+fn too_wide_or_too_small(page: &Page) -> Vec<String> {
+    let texts = |answer: Value| -> Vec<String> { serde_json::from_value(answer).expect("texts") };
+    let mut found = texts(page.script(SIDEWAYS, vec![]));
+    let targets: Vec<Target> =
+        serde_json::from_value(page.script(TARGETS, vec![])).expect("the script answers so");
+    found.extend(
+        targets.iter().filter(|t| t.width.min(t.height) < LEAST - 0.01).map(
+            |Target { what, width, height }| format!("{what} is {width:.1} by {height:.1} px"),
+        ),
+    );
+    page.script("document.documentElement.style.fontSize = '200%'", vec![]);
+    let large = texts(page.script(SIDEWAYS, vec![]));
+    found.extend(large.into_iter().map(|wide| format!("at twice the size of text, {wide}")));
+    page.script("document.documentElement.style.fontSize = ''", vec![]);
+    found
+}
+
+#[test]
+fn nothing_is_too_wide_or_too_small_on_a_narrow_phone() {
+    everywhere(View::Narrow, too_wide_or_too_small);
+}
+
+#[test]
+fn nothing_is_too_small_on_a_desk() {
+    everywhere(View::Desk, too_wide_or_too_small);
+}
+
+/// How much of the focused element the bars that stick hide, and where it stands.
+const HIDDEN: &str = "
+    const focus = document.activeElement;
+    if (focus === document.body) return null;
+    const { top, bottom } = focus.getBoundingClientRect();
+    const ceiling = document.querySelector('.stations').contains(focus) || focus.closest('.top')
+      ? 0 : Math.max(0, document.querySelector('.stations').getBoundingClientRect().bottom);
+    const floor = document.querySelector('.plate').getBoundingClientRect().top;
+    const room = Math.min(bottom - top, floor - ceiling);
+    const seen = Math.min(bottom, floor) - Math.max(top, ceiling);
+    const name = focus.ariaLabel || focus.id || focus.textContent.trim().slice(0, 30);
+    return { name, hidden: room - seen };";
+
+#[derive(Debug, Deserialize)]
+struct Focus {
+    name: String,
+    hidden: f64,
+}
+
+#[test]
+fn the_focus_is_never_under_a_bar() {
+    for view in [View::Narrow, View::Desk] {
+        visit(view, |page| {
+            page.open_job(FOUR_ROOMS, Place::Room(6));
+            unfold(page);
+            let mut found = Vec::new();
+            for keys in [
+                String::from(char::from(Key::Tab)),
+                format!("{}{}", char::from(Key::Shift), char::from(Key::Tab)),
+            ] {
+                let mut seen = 0;
+                // Once round the page, or nearly.
+                while seen < 70 {
+                    page.press_keys(&keys);
+                    let answer = page.script(HIDDEN, vec![]);
+                    let Ok(focus) = serde_json::from_value::<Focus>(answer) else { break };
+                    if focus.hidden > 1.0 {
+                        found.push(format!("{} px of {}", focus.hidden, focus.name));
+                    }
+                    seen += 1;
+                }
+                assert!(seen > 30, "only {seen} things took the focus");
+            }
+            assert!(found.is_empty(), "{view:?}: hidden are\n{}", found.join("\n"));
+            assert_eq!(page.script("return scrollX", vec![]), json!(0));
+        });
+    }
+}

@@ -1,0 +1,105 @@
+//! Where a person stands in a job, and what the page has stored of it.
+
+use serde_json::{Value, json};
+
+use super::page::Page;
+
+/// A page of a job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Place {
+    Rooms,
+    Room(u64),
+    HeatLoss,
+    Lengths,
+    Loop,
+}
+
+impl Place {
+    pub(super) const STATIONS: [Place; 4] =
+        [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
+
+    /// The end of its address.
+    fn path(self) -> String {
+        match self {
+            Place::Rooms => "rooms".to_owned(),
+            Place::Room(id) => format!("room/{id}"),
+            Place::HeatLoss => "heat-loss".to_owned(),
+            Place::Lengths => "lengths".to_owned(),
+            Place::Loop => "loop".to_owned(),
+        }
+    }
+
+    /// Its name in names of files.
+    pub(super) fn word(self) -> String {
+        self.path().replace('/', "-")
+    }
+}
+
+impl Page {
+    /// The key of the open job, from the address.
+    #[track_caller]
+    pub(super) fn job_key(&self) -> String {
+        self.wait("the address of a job", || {
+            let hash = self.wait_on(self.client.execute("return location.hash", Vec::new()));
+            let hash = hash.map_err(|error| error.to_string())?;
+            let key = hash.as_str().and_then(|hash| hash.split('/').nth(2));
+            key.map(str::to_owned).ok_or_else(|| format!("{hash} is none"))
+        })
+    }
+
+    /// Goes to another page of the open job, as by its address.
+    #[track_caller]
+    pub(super) fn go(&self, place: Place) {
+        let hash = format!("#/job/{}/{}", self.job_key(), place.path());
+        self.script("location.hash = arguments[0]", vec![json!(hash)]);
+        // The page puts the focus to its beginning when it has changed; what is done sooner, it
+        // would take the focus away from.
+        self.settle();
+    }
+
+    /// Waits until what was typed stands in storage.
+    #[track_caller]
+    pub(super) fn wait_until_saved(&self) {
+        self.wait("waiting until it is saved", || match self.text_of(".saved").as_str() {
+            "saved" => Ok(()),
+            other => Err(format!("the page says {other:?}")),
+        });
+    }
+
+    /// Lets the page do what it has put off to its next moments.
+    #[track_caller]
+    pub(super) fn settle(&self) {
+        let script = "const [done] = arguments;
+            requestAnimationFrame(() => setTimeout(() => requestAnimationFrame(() => done(true))))";
+        self.asked("a moment", self.wait_on(self.client.execute_async(script, Vec::new())));
+    }
+
+    /// The stored text of a job.
+    #[track_caller]
+    pub(super) fn stored(&self, key: &str) -> String {
+        let entry = json!(format!("finrun.job.{key}"));
+        match self.script("return localStorage.getItem(arguments[0])", vec![entry]) {
+            Value::String(text) => text,
+            _ => self.fail(&format!("nothing is stored of the job {key}")),
+        }
+    }
+
+    /// Puts a text into the storage of the page, as if it had been there, and opens the job list.
+    #[track_caller]
+    pub(super) fn open_with(&self, key: &str, text: &str) {
+        self.open("/");
+        let entry = vec![json!(format!("finrun.job.{key}")), json!(text)];
+        self.script("localStorage.setItem(arguments[0], arguments[1])", entry);
+        self.reload();
+        self.wait_for("html[data-boot=started]");
+    }
+
+    /// Opens a job that is given as a file's text, at one of its pages.
+    #[track_caller]
+    pub(super) fn open_job(&self, text: &str, place: Place) {
+        self.open_with("given", text);
+        self.script("location.hash = '#/job/given/rooms'", Vec::new());
+        self.wait_for(".stations");
+        self.go(place);
+    }
+}

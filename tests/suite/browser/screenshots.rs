@@ -1,0 +1,47 @@
+//! Pictures and prints of every station in target/browser, for people to look at.
+
+use std::fs;
+
+use super::looks::Theme;
+use super::page::View;
+use super::place::Place;
+use super::visit;
+use crate::support::DEMO;
+
+#[test]
+fn every_station_is_pictured_and_none_is_blank() {
+    for view in [View::Phone, View::Desk] {
+        visit(view, |page| {
+            page.script("document.documentElement.style.background = '#808080'", vec![]);
+            let blank = fs::metadata(page.screenshot("blank")).expect("it is kept").len();
+            page.open_job(DEMO, Place::Rooms);
+            for theme in [Theme::Light, Theme::Dark] {
+                page.emulate(theme);
+                for place in Place::STATIONS.into_iter().chain([Place::Room(7)]) {
+                    page.go(place);
+                    page.wait_for(".plate b");
+                    let name = format!("{}-{view:?}-{theme:?}", place.word()).to_lowercase();
+                    let size = fs::metadata(page.screenshot(&name)).expect("it is kept").len();
+                    assert!(size > 5 * blank, "{name}: {size} bytes, a blank one has {blank}");
+                }
+            }
+        });
+    }
+}
+
+#[test]
+fn every_station_prints() {
+    visit(View::Desk, |page| {
+        page.open_job(DEMO, Place::Rooms);
+        for place in Place::STATIONS {
+            page.go(place);
+            page.wait_for(".plate b");
+            let pdf = fs::read(page.print_pdf(&place.word())).expect("the print is kept");
+            let pdf = String::from_utf8_lossy(&pdf);
+            // Each page is an object of its own, unlike the tree of pages.
+            let pages = pdf.matches("/Type /Page\n").count();
+            assert!((1..10).contains(&pages), "{place:?} prints on {pages} pages");
+            assert!(pdf.contains("/FontDescriptor"), "{place:?} prints without a letter");
+        }
+    });
+}

@@ -1,0 +1,174 @@
+//! What `cargo xtask solve` makes of the job that the page stored, by the names of the page's figures.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::process::Command;
+
+use finrun_engine::job::{Draft, File, Job, read};
+use finrun_engine::quantity::{Kind, System, Value, show};
+use serde_json::Value as Json;
+
+use super::page::Page;
+use super::path_from;
+use super::place::Place;
+
+/// The stored job, and what `solve` prints for it.
+pub(super) struct Solved {
+    pub(super) draft: Draft,
+    job: Job,
+    pub(super) design: Json,
+}
+
+/// What should stand at a figure.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Figure {
+    Number(Value),
+    Words(String),
+}
+
+impl Figure {
+    pub(super) fn text(&self, system: System) -> String {
+        match self {
+            Self::Number(value) => show(*value, system).text(),
+            Self::Words(words) => words.clone(),
+        }
+    }
+}
+
+pub(super) type Figures = BTreeMap<String, Figure>;
+
+pub(super) fn solve(page: &Page) -> Solved {
+    let text = page.stored(&page.job_key());
+    let folder = tempfile::tempdir().expect("the temporary folder is writable");
+    let file = folder.path().join("job.json");
+    fs::write(&file, &text).expect("the temporary folder is writable");
+    let output = Command::new(path_from("FINRUN_XTASK")).arg("solve").arg(&file).output();
+    let output = output.expect("the developer command starts");
+    let said = String::from_utf8_lossy(&output.stderr);
+    assert!(output.status.success(), "solve: {said}\n{text}");
+    let draft = serde_json::from_str::<File>(&text).expect("a job file").open().expect("a job");
+    let job = read(&draft).job.expect("solve had no objection");
+    let design = serde_json::from_slice(&output.stdout).expect("solve prints JSON");
+    Solved { draft, job, design }
+}
+
+impl Solved {
+    pub(super) fn rooms(&self) -> &[Json] {
+        self.design["rooms"].as_array().map_or(&[], Vec::as_slice)
+    }
+
+    /// All pages of the job.
+    pub(super) fn places(&self) -> Vec<Place> {
+        let rooms = self.rooms().iter().filter_map(|room| room["room"].as_u64()).map(Place::Room);
+        Place::STATIONS.into_iter().chain(rooms).collect()
+    }
+
+    fn to_see(&self) -> usize {
+        let checks = self.design["checks"].as_array().map_or(&[][..], Vec::as_slice);
+        checks.iter().filter(|check| check["severity"] != "holds").count()
+    }
+}
+
+fn si(json: &Json) -> f64 {
+    json.as_f64().unwrap_or_else(|| panic!("{json} is no number"))
+}
+
+pub(super) fn number(kind: Kind, json: &Json) -> Figure {
+    Figure::Number(Value::new(kind, si(json)))
+}
+
+pub(super) fn sum<'a>(numbers: impl Iterator<Item = &'a Json>) -> f64 {
+    numbers.map(si).sum()
+}
+
+fn pieces(room: &Json) -> Vec<Value> {
+    let runs = room["element"]["choice"]["runs"].as_array().cloned().unwrap_or_default();
+    let pieces =
+        runs.iter().flat_map(|run| run["pieces_m"].as_array().cloned().unwrap_or_default());
+    pieces.map(|piece| Value::new(Kind::Length, si(&piece))).collect()
+}
+
+/// All that should stand on a page, by the names of the figures.
+pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
+    let design = &solved.design;
+    let nominal = sum(solved.rooms().iter().map(|room| &room["element"]["choice"]["nominal_m"]));
+    let element = Figure::Number(Value::new(Kind::Length, nominal));
+    let load = number(Kind::Power, &design["load_w"]);
+    let checks = match (solved.to_see(), design["checks"].as_array().map_or(0, Vec::len)) {
+        (0, 1) => "1 check holds".to_owned(),
+        (0, all) => format!("{all} checks hold"),
+        (some, _) => format!("{some} to see"),
+    };
+    let mut figures = vec![
+        ("plate.load".to_owned(), load.clone()),
+        ("plate.element".to_owned(), element.clone()),
+        ("plate.checks".to_owned(), Figure::Words(checks)),
+    ];
+    let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
+    match place {
+        Place::Rooms => {}
+        Place::Room(id) => {
+            let room = solved.rooms().iter().find(|room| room["room"] == id).expect("a room");
+            add(&format!("room-{id}.load"), number(Kind::Power, &room["load"]["total_w"]));
+        }
+        Place::HeatLoss => add("load", load),
+        Place::Lengths => add("element", element),
+        Place::Loop => {
+            let circuit = &design["loop"];
+            let drop = si(&circuit["supply_k"]) - si(&circuit["back_k"]);
+            add("flow", number(Kind::VolumeFlow, &circuit["flow_m3_s"]));
+            add("drop", Figure::Number(Value::new(Kind::TemperatureDifference, drop)));
+            add("velocity", number(Kind::Velocity, &circuit["velocity_m_s"]));
+            add("head", number(Kind::Head, &circuit["head_m"]));
+            add("boiler-heat", number(Kind::Power, &circuit["heat_w"]));
+        }
+    }
+    for (room, job) in solved.rooms().iter().zip(&solved.job.rooms) {
+        match place {
+            Place::HeatLoss => figures.extend(losses(room, job.floor_area.si())),
+            Place::Lengths => figures.extend(elements(room, solved.draft.units)),
+            _ => {}
+        }
+    }
+    figures.into_iter().collect()
+}
+
+fn losses(room: &Json, floor_m2: f64) -> Vec<(String, Figure)> {
+    let name = |what: &str| format!("room-{}.{what}", room["room"]);
+    let load = &room["load"];
+    let density = si(&load["total_w"]) / floor_m2;
+    let mut figures = vec![
+        (name("load"), number(Kind::Power, &load["total_w"])),
+        (name("per-area"), Figure::Number(Value::new(Kind::PowerDensity, density))),
+    ];
+    let paths = load["paths"].as_array().cloned().unwrap_or_default();
+    for (index, path) in paths.iter().enumerate() {
+        figures.push((name(&format!("path-{index}")), number(Kind::Power, &path["loss_w"])));
+    }
+    figures
+}
+
+fn elements(room: &Json, system: System) -> Vec<(String, Figure)> {
+    let name = |what: &str| format!("room-{}.{what}", room["room"]);
+    let (load, element) = (&room["load"]["total_w"], &room["element"]);
+    let (needs, gets) = (si(load), si(&element["output_w"]));
+    let shown: Vec<_> = pieces(room).iter().map(|piece| show(*piece, system).text()).collect();
+    let mut figures = vec![
+        (name("load"), number(Kind::Power, load)),
+        (name("output"), number(Kind::Power, &element["output_w"])),
+        (name("nominal"), number(Kind::Length, &element["choice"]["nominal_m"])),
+        (name("pieces"), Figure::Words(shown.join(" + "))),
+        (name("rule-of-thumb"), number(Kind::Length, &element["rule_of_thumb_m"])),
+        (name("water-in"), number(Kind::Temperature, &element["water_in_k"])),
+        (name("water-out"), number(Kind::Temperature, &element["water_out_k"])),
+    ];
+    if !element["needed_m"].is_null() {
+        figures.push((name("needed"), number(Kind::Length, &element["needed_m"])));
+    }
+    // A billionth of the load is rounding.
+    figures.push(match needs - gets > 1e-9 * needs.abs() {
+        true => (name("short"), Figure::Number(Value::new(Kind::Power, needs - gets))),
+        false => (name("over"), Figure::Number(Value::share((gets - needs) / needs))),
+    });
+    figures
+}

@@ -68,6 +68,24 @@ impl Page {
         }))
     }
 
+    /// What reaches past the right edge; empty when nothing has to be scrolled sideways.
+    ///
+    /// A phone zooms out for what is too wide, so that its own width tells nothing: that of the view
+    /// does.
+    #[track_caller]
+    pub(super) fn sideways(&self) -> String {
+        const SCRIPT: &str = "
+            const [width] = arguments;
+            const beyond = document.documentElement.scrollWidth - width;
+            if (beyond <= 0) return '';
+            const out = [...document.querySelectorAll('body *')]
+              .filter((e) => e.getBoundingClientRect().right > width + 0.5 && !e.closest('.scroll'))
+              .map((e) => `${e.localName}.${e.className?.baseVal ?? e.className} ${e.textContent.trim().slice(0, 30)}`);
+            return `${beyond} px past the right edge, by ${out.slice(-3).join('; ')}`;";
+        let answer = self.script(SCRIPT, vec![json!(self.view.size().0)]);
+        answer.as_str().unwrap_or_default().to_owned()
+    }
+
     /// How the page looks to a person whose system is light or dark; a fresh browser is light.
     #[track_caller]
     pub(super) fn emulate(&self, theme: Theme) {

@@ -3,7 +3,7 @@
 
 use fantoccini::key::Key;
 use serde::Deserialize;
-use serde_json::{Value, json};
+use serde_json::json;
 
 use super::axe::{axe, axe_on_colours};
 use super::looks::Theme;
@@ -109,14 +109,6 @@ fn no_rule_is_broken_on_a_desk() {
     everywhere(View::Desk, breaks_a_rule);
 }
 
-const SIDEWAYS: &str = "
-    const wide = document.documentElement.scrollWidth - innerWidth;
-    if (wide <= 0) return [];
-    const out = [...document.querySelectorAll('body *')]
-      .filter((e) => e.getBoundingClientRect().right > innerWidth + 0.5 && !e.closest('.scroll'))
-      .map((e) => `${e.tagName.toLowerCase()}.${e.className} ${e.textContent.trim().slice(0, 30)}`);
-    return [`${wide} px to the right, by ${out.slice(-3).join('; ')}`];";
-
 #[derive(Deserialize)]
 struct Target {
     what: String,
@@ -140,8 +132,7 @@ const TARGETS: &str = "
 const LEAST: f64 = 48.0;
 
 fn too_wide_or_too_small(page: &Page) -> Vec<String> {
-    let texts = |answer: Value| -> Vec<String> { serde_json::from_value(answer).expect("texts") };
-    let mut found = texts(page.script(SIDEWAYS, vec![]));
+    let mut found = vec![page.sideways()];
     let targets: Vec<Target> =
         serde_json::from_value(page.script(TARGETS, vec![])).expect("the script answers so");
     found.extend(
@@ -150,9 +141,12 @@ fn too_wide_or_too_small(page: &Page) -> Vec<String> {
         ),
     );
     page.script("document.documentElement.style.fontSize = '200%'", vec![]);
-    let large = texts(page.script(SIDEWAYS, vec![]));
-    found.extend(large.into_iter().map(|wide| format!("at twice the size of text, {wide}")));
+    let large = page.sideways();
+    if !large.is_empty() {
+        found.push(format!("at twice the size of text, {large}"));
+    }
     page.script("document.documentElement.style.fontSize = ''", vec![]);
+    found.retain(|what| !what.is_empty());
     found
 }
 

@@ -47,7 +47,7 @@ pub(super) struct Page {
     runtime: Runtime,
     driver: Driver,
     pub(super) server: Server,
-    view: View,
+    pub(super) view: View,
     /// How long a person waits. Much longer than anything should take, so that a busy machine fails
     /// no test.
     pub(super) patience: Duration,

@@ -38,8 +38,7 @@ fn the_start_page_is_open_to_everyone() {
                 let found: Vec<_> = axe(page).iter().map(ToString::to_string).collect();
                 assert!(found.is_empty(), "{view:?}, {theme:?}:\n{}", found.join("\n"));
             }
-            let sideways = "return document.documentElement.scrollWidth - innerWidth";
-            assert_eq!(page.script(sideways, vec![]), json!(0), "{view:?} scrolls sideways");
+            assert_eq!(page.sideways(), "", "{view:?}");
         });
     }
 }

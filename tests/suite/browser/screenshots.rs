@@ -14,15 +14,24 @@ fn every_station_is_pictured_and_none_is_blank() {
         visit(view, |page| {
             page.script("document.documentElement.style.background = '#808080'", vec![]);
             let blank = fs::metadata(page.screenshot("blank")).expect("it is kept").len();
+            let keep = |name: &str, theme: Theme| {
+                let name = format!("{name}-{view:?}-{theme:?}").to_lowercase();
+                let size = fs::metadata(page.screenshot(&name)).expect("it is kept").len();
+                assert!(size > 5 * blank, "{name}: {size} bytes, a blank one has {blank}");
+            };
+            page.open("/");
+            page.wait_for("html[data-boot=started]");
+            for theme in [Theme::Light, Theme::Dark] {
+                page.emulate(theme);
+                keep("start", theme);
+            }
             page.open_job(DEMO, Place::Rooms);
             for theme in [Theme::Light, Theme::Dark] {
                 page.emulate(theme);
                 for place in Place::STATIONS.into_iter().chain([Place::Room(7)]) {
                     page.go(place);
                     page.wait_for(".plate b");
-                    let name = format!("{}-{view:?}-{theme:?}", place.word()).to_lowercase();
-                    let size = fs::metadata(page.screenshot(&name)).expect("it is kept").len();
-                    assert!(size > 5 * blank, "{name}: {size} bytes, a blank one has {blank}");
+                    keep(&place.word(), theme);
                 }
             }
         });

@@ -2,8 +2,6 @@
 
 use serde_json::json;
 
-use super::axe::axe;
-use super::looks::Theme;
 use super::page::{Page, View};
 use super::visit;
 
@@ -24,23 +22,6 @@ fn the_page_opens_on_a_phone_and_again_without_its_server() {
         page.open("/");
         shows_the_program(page);
     });
-}
-
-#[test]
-fn the_start_page_is_open_to_everyone() {
-    for view in [View::Narrow, View::Phone, View::Desk] {
-        visit(view, |page| {
-            page.open("/");
-            shows_the_program(page);
-            for theme in [Theme::Light, Theme::Dark] {
-                page.emulate(theme);
-                page.screenshot(&format!("start-{view:?}-{theme:?}").to_lowercase());
-                let found: Vec<_> = axe(page).iter().map(ToString::to_string).collect();
-                assert!(found.is_empty(), "{view:?}, {theme:?}:\n{}", found.join("\n"));
-            }
-            assert_eq!(page.sideways(), "", "{view:?}");
-        });
-    }
 }
 
 /// The static shell has the name too; only the program takes its place.

@@ -1,6 +1,8 @@
 //! The few numerical tools the engine needs. Transcendental functions come from `libm`, so that a
 //! native build and a wasm build give the same bits.
 
+pub mod dual;
+
 pub fn pow(base: f64, exponent: f64) -> f64 {
     libm::pow(base, exponent)
 }

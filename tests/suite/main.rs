@@ -7,6 +7,7 @@ mod drafts;
 mod edits;
 mod files;
 mod findings;
+mod ground;
 mod heat_loss;
 mod lengths;
 mod loops;

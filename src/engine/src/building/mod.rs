@@ -3,6 +3,7 @@
 pub mod air;
 pub mod assembly;
 pub mod catalogue;
+pub mod ground;
 mod loss;
 pub mod wall;
 

@@ -115,8 +115,8 @@ fn check(mut draft: Draft, slips: &[(Field, &str)]) -> Result<(), TestCaseError>
                 _ => None,
             })
             .collect();
-        prop_assert_eq!(job.rooms.len(), draft.rooms.len() - broken.len());
-        prop_assert_eq!(design(&job).rooms.len(), job.rooms.len());
+        prop_assert_eq!(job.house.rooms.len(), draft.rooms.len() - broken.len());
+        prop_assert_eq!(design(&job).rooms.len(), job.house.rooms.len());
     }
     Ok(())
 }
@@ -152,7 +152,7 @@ proptest! {
         let unit = units[other.index(units.len())];
         draft.set_entry(field, finrun_engine::job::Entry { text, unit });
         if let Some(job) = read(&draft).job {
-            prop_assert_eq!(design(&job).rooms.len(), job.rooms.len());
+            prop_assert_eq!(design(&job).rooms.len(), job.house.rooms.len());
         }
     }
 }

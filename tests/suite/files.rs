@@ -18,7 +18,7 @@ fn committed_files_read_solve_and_heat_every_room() {
         let draft = open(text);
         let (job, design) = solve(&draft);
         assert_eq!(design.rooms.len(), draft.rooms.len(), "{}", draft.name);
-        assert_eq!(job.rooms.len(), draft.rooms.len());
+        assert_eq!(job.house.rooms.len(), draft.rooms.len());
         let heated = Finding::RoomsHeated { rooms: draft.rooms.len() };
         assert!(design.checks.iter().any(|check| check.finding == heated), "{}", draft.name);
         let stops = design.checks.iter().filter(|check| check.severity == Severity::Stop);

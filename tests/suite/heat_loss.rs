@@ -206,7 +206,7 @@ fn neighbours() -> (Vec<Room>, Site) {
     add_opening(&mut draft, warm, between, OpeningKind::Door, &[(OpeningField::Width, "2' 8\"")]);
     draft.surface_mut(warm, between).expect("just added").behind = job::Behind::Room(cool);
     let job = job_of(&draft);
-    (job.rooms, job.site)
+    (job.house.rooms, job.house.site)
 }
 
 #[test]
@@ -293,7 +293,7 @@ fn openings_are_subtracted_and_counted_by_their_own_u() {
     draft.surface_mut(id, floor).expect("just added").behind = job::Behind::Unheated;
     set(&mut draft, Field::Surface(id, floor, SurfaceField::BehindTemperature), "45");
     let job = job_of(&draft);
-    let load = &loads(&job.rooms, &job.site)[0];
+    let load = &loads(&job.house.rooms, &job.house.site)[0];
     let expected = [
         (Part::Wall, 0.1 * (96.0 - 12.0 - 21.0) * 70.0),
         (Part::Window, 0.5 * 12.0 * 70.0),

@@ -69,7 +69,7 @@ fn outputs_at(job: &Job, design: &Design, flow: MassFlow) -> Vec<Power> {
     for passage in &design.circuit.passages {
         let (surface, surroundings) = match passage.place {
             Place::Element(id) => {
-                let room = job.rooms.iter().find(|room| room.id == id).expect("its room");
+                let room = job.house.rooms.iter().find(|room| room.id == id).expect("its room");
                 let finned = design.room(id).expect("its room").element.choice.finned;
                 let element = job.baseboard.element;
                 (Surface::Finned { element, finned }, room.temperature)
@@ -157,7 +157,7 @@ proptest! {
         for passage in &design.circuit.passages {
             let (entered, left) = (passage.water_in, passage.water_out);
             let around = match passage.place {
-                Place::Element(id) => job.rooms.iter().find(|r| r.id == id).expect("its room").temperature,
+                Place::Element(id) => job.house.rooms.iter().find(|r| r.id == id).expect("its room").temperature,
                 _ => job.circuit.pipe_surroundings,
             };
             // Towards the air around it and never past.
@@ -193,7 +193,7 @@ proptest! {
     fn pieces_are_in_stock_and_fit_their_runs(draft in houses()) {
         let (job, design) = solve(&draft);
         let baseboard = &job.baseboard;
-        for (room, solved) in job.rooms.iter().zip(&design.rooms) {
+        for (room, solved) in job.house.rooms.iter().zip(&design.rooms) {
             let choice = &solved.element.choice;
             let mut used: Vec<(SurfaceId, Length)> = Vec::new();
             for run in &choice.runs {

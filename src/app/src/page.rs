@@ -40,10 +40,64 @@ impl Station {
     }
 }
 
+/// What belongs to a station but has a page of its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Section {
+    Place,
+    Air,
+    Ground,
+    Assemblies,
+    Certainty,
+    Bills,
+}
+
+impl Section {
+    pub const ALL: [Section; 6] = [
+        Section::Place,
+        Section::Air,
+        Section::Ground,
+        Section::Assemblies,
+        Section::Certainty,
+        Section::Bills,
+    ];
+
+    /// The station that it belongs to.
+    pub fn station(self) -> Station {
+        match self {
+            Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
+            Section::Certainty | Section::Bills => Station::HeatLoss,
+        }
+    }
+
+    /// As the reader sees it.
+    pub fn label(self) -> &'static str {
+        match self {
+            Section::Place => text::section_place(),
+            Section::Air => text::section_air(),
+            Section::Ground => text::section_ground(),
+            Section::Assemblies => text::section_assemblies(),
+            Section::Certainty => text::section_certainty(),
+            Section::Bills => text::section_bills(),
+        }
+    }
+
+    const fn name(self) -> &'static str {
+        match self {
+            Section::Place => "place",
+            Section::Air => "air",
+            Section::Ground => "ground",
+            Section::Assemblies => "assemblies",
+            Section::Certainty => "certainty",
+            Section::Bills => "bills",
+        }
+    }
+}
+
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Page {
     Jobs,
     Station(JobKey, Station),
+    Section(JobKey, Section),
     Room(JobKey, RoomId),
     Safety,
     About,
@@ -63,8 +117,12 @@ impl Page {
                 Err(_) => Page::Station(JobKey(key.to_string()), Station::Rooms),
             },
             ["job", key, name] => {
+                let key = JobKey(key.to_string());
                 let station = Station::ALL.into_iter().find(|station| station.name() == *name);
-                Page::Station(JobKey(key.to_string()), station.unwrap_or(Station::Rooms))
+                match Section::ALL.into_iter().find(|section| section.name() == *name) {
+                    Some(section) => Page::Section(key, section),
+                    None => Page::Station(key, station.unwrap_or(Station::Rooms)),
+                }
             }
             _ => Page::Jobs,
         }
@@ -76,6 +134,7 @@ impl Page {
             Page::Safety => "#/safety".to_string(),
             Page::About => "#/about".to_string(),
             Page::Station(job, station) => format!("#/job/{}/{}", job.0, station.name()),
+            Page::Section(job, section) => format!("#/job/{}/{}", job.0, section.name()),
             Page::Room(job, room) => format!("#/job/{}/room/{}", job.0, room.0),
         }
     }
@@ -83,7 +142,7 @@ impl Page {
     /// The job that the page belongs to.
     pub fn job(&self) -> Option<&JobKey> {
         match self {
-            Page::Station(job, _) | Page::Room(job, _) => Some(job),
+            Page::Station(job, _) | Page::Section(job, _) | Page::Room(job, _) => Some(job),
             Page::Jobs | Page::Safety | Page::About => None,
         }
     }
@@ -99,6 +158,7 @@ mod tests {
         let mut pages =
             vec![Page::Jobs, Page::Safety, Page::About, Page::Room(key.clone(), RoomId(7))];
         pages.extend(Station::ALL.map(|station| Page::Station(key.clone(), station)));
+        pages.extend(Section::ALL.map(|section| Page::Section(key.clone(), section)));
         for page in pages {
             assert_eq!(Page::from_hash(&page.to_hash()), page);
         }

@@ -1,7 +1,7 @@
 //! The one function from a job to everything that follows from it.
 
 use crate::arrangement::{self, LoopDesign};
-use crate::building::{RoomId, RoomLoad, loads};
+use crate::building::{Certainty, RoomId, RoomLoad, SpaceBalance, losses};
 use crate::check::{Check, checks};
 use crate::job::Job;
 use crate::quantity::{Length, Power, Temperature};
@@ -16,6 +16,9 @@ pub struct Design {
     pub load: Power,
     /// In the order in which the water passes them.
     pub rooms: Vec<RoomDesign>,
+    /// Unheated spaces, each at its temperature.
+    pub spaces: Vec<SpaceBalance>,
+    pub certainty: Certainty,
     #[serde(rename = "loop")]
     pub circuit: LoopDesign,
     pub checks: Vec<Check>,
@@ -80,7 +83,8 @@ impl Design {
 /// Never panics. A job without rooms gives an empty design; whatever cannot be met is a check with
 /// its subject, value, limit and remedies.
 pub fn design(job: &Job) -> Design {
-    let loads = loads(&job.rooms, &job.site);
+    let losses = losses(&job.house);
+    let loads = losses.rooms;
     let solved = arrangement::series_loop(job, &loads);
     let rooms = loads
         .into_iter()
@@ -90,6 +94,8 @@ pub fn design(job: &Job) -> Design {
     let mut design = Design {
         load: rooms.iter().map(|room| room.load.total).sum(),
         rooms,
+        spaces: losses.spaces,
+        certainty: losses.certainty,
         circuit: solved.circuit,
         checks: Vec::new(),
     };

@@ -4,8 +4,10 @@
 //! gives field errors ([`job::read`]) or checks ([`check::Check`]), never an error of the engine.
 
 pub mod arrangement;
+pub mod bills;
 pub mod building;
 pub mod check;
+pub mod climate;
 pub mod design;
 pub mod emitter;
 pub mod fluid;

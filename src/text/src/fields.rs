@@ -1,18 +1,31 @@
 //! Labels and hints of fields, and the names of the things they belong to.
 
-use finrun_engine::building::{OpeningId, RoomId, SurfaceId};
+use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId};
 use finrun_engine::job::{
-    CircuitField, Draft, ElementField, Field, HouseField, OpeningField, PointField, RoomField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, Draft,
+    ElementField, Field, GroundField, HouseField, LayerField, OpeningField, PointField, RoomField,
     SurfaceField,
 };
 use finrun_engine::quantity::{System, Value, show};
 
-/// A room's name, or its place on the loop while it has none.
+/// A room's name, or its place on the loop while it has none; a space's name, or what it is.
 pub fn room_name(draft: &Draft, id: RoomId) -> String {
-    match draft.rooms.iter().enumerate().find(|(_, room)| room.id == id) {
+    match draft.all_rooms().enumerate().find(|(_, room)| room.id == id) {
         Some((_, room)) if !room.name.trim().is_empty() => room.name.trim().to_string(),
+        Some((_, space)) if space.used != RoomUse::Heated => {
+            super::room_use(space.used).to_string()
+        }
         Some((index, _)) => format!("Room {}", index + 1),
-        None => "Room".to_string(),
+        None => super::removed_room().to_string(),
+    }
+}
+
+/// The name of an assembly of the user's own, or its place among them.
+pub fn assembly_name(draft: &Draft, id: AssemblyId) -> String {
+    match draft.assemblies.iter().enumerate().find(|(_, assembly)| assembly.id == id) {
+        Some((_, assembly)) if !assembly.name.trim().is_empty() => assembly.name.trim().to_string(),
+        Some((index, _)) => format!("Own assembly {}", index + 1),
+        None => super::removed_assembly().to_string(),
     }
 }
 
@@ -68,6 +81,46 @@ pub fn field_label(field: Field) -> &'static str {
             HouseField::Indoors => "Room temperature",
             HouseField::Altitude => "Height above sea level",
             HouseField::AirChanges => "Air changes",
+            HouseField::CeilingHeight => "Usual ceiling height",
+            HouseField::MeanTemperature => "Mean outdoor temperature of the year",
+            HouseField::ColdestMonth => "Mean outdoor temperature of the coldest month",
+            HouseField::Wind => "Mean wind in winter",
+        },
+        Field::Air(field) => match field {
+            AirField::BlowerFlow => "Blower door, flow at 50 Pa",
+            AirField::BlowerExponent => "Flow exponent of the test",
+            AirField::LeakageArea => "Effective leakage area at 4 Pa",
+            AirField::Supply => "Fans bring in",
+            AirField::Exhaust => "Fans blow out",
+            AirField::Recovery => "Heat recovered",
+        },
+        Field::Ground(field) => match field {
+            GroundField::WallThickness => "Thickness of the foundation wall",
+            GroundField::EdgeDepth => "Width or depth of the edge insulation",
+            GroundField::EdgeR => "R-value of the edge insulation",
+            GroundField::EdgeThickness => "Thickness of the edge insulation",
+            GroundField::FFactor => "F-factor",
+        },
+        Field::Certainty(field) => match field {
+            CertaintyField::Measured => "What was measured",
+            CertaintyField::Label => "What a label or data sheet says",
+            CertaintyField::Listed => "What was picked from a list",
+            CertaintyField::Assumed => "What was assumed",
+            CertaintyField::Air => "Air leakage without a test",
+            CertaintyField::Outdoors => "Design temperature of the place",
+            CertaintyField::Soil => "Conductivity of the soil",
+        },
+        Field::Assembly(_, AssemblyField::U) => "U-value",
+        Field::Assembly(_, AssemblyField::R) => "R-value",
+        Field::Layer(_, _, LayerField::Thickness) => "Thickness",
+        Field::Layer(_, _, LayerField::R) => "R-value of the layer",
+        Field::Bills(BillsField::Efficiency) => "Efficiency of the old heating",
+        Field::Bills(BillsField::Indoors) => "Indoor temperature in those months",
+        Field::Bill(_, field) => match field {
+            BillField::From => "From",
+            BillField::To => "To",
+            BillField::Amount => "Amount",
+            BillField::DegreeDays => "Degree days at 65 °F, if the bill has them",
         },
         Field::Element(field) => match field {
             ElementField::Output => "Rated output",
@@ -99,18 +152,26 @@ pub fn field_label(field: Field) -> &'static str {
         Field::Room(_, field) => match field {
             RoomField::FloorLength => "Floor, length",
             RoomField::FloorWidth => "Floor, width",
-            RoomField::FloorArea => "Floor area, if it is no rectangle",
+            RoomField::CutLength => "Cut out of a corner, length",
+            RoomField::CutWidth => "Cut out of a corner, width",
+            RoomField::FloorArea => "Floor area, if it has another shape",
             RoomField::Height => "Ceiling height",
             RoomField::Temperature => "Temperature of this room",
-            RoomField::AirChanges => "Air changes of this room",
+            RoomField::AirChanges => "Air changes, at least",
             RoomField::PipeTo => "Pipe from the room before, or the boiler",
             RoomField::Elbows => "Elbows on it",
+            RoomField::FromLeft => "On the plan, from the left",
+            RoomField::FromFront => "On the plan, from the front",
+            RoomField::VentArea => "Vents, all together",
         },
         Field::Surface(_, _, field) => match field {
             SurfaceField::Length => "Length",
             SurfaceField::Height => "Height",
             SurfaceField::Area => "Area",
+            SurfaceField::Behind => "Behind it",
             SurfaceField::BehindTemperature => "Temperature behind it",
+            SurfaceField::Depth => "Depth below the ground outside",
+            SurfaceField::Perimeter => "Edge along outside walls",
             SurfaceField::U => "U-value",
             SurfaceField::R => "R-value",
             SurfaceField::Free => "Free for baseboard",
@@ -132,6 +193,31 @@ pub fn field_note(field: Field) -> &'static str {
             "The temperature that 99 % of hours stay above. Your building department knows it."
         }
         Field::House(HouseField::AirChanges) => "Follows from the choice above; type to overrule.",
+        Field::House(HouseField::MeanTemperature | HouseField::ColdestMonth) => {
+            "For what touches the ground."
+        }
+        Field::House(HouseField::Wind) => "In the open, 10 m above the ground.",
+        Field::Air(AirField::BlowerFlow) => "From the tester's report: cfm at 50 Pa.",
+        Field::Air(AirField::LeakageArea) => "All gaps together. Blank: usual for the floor area.",
+        Field::Air(AirField::Recovery) => "Of the air that goes both ways through one unit.",
+        Field::Ground(GroundField::FFactor) => {
+            "Heat through each foot of a slab's edge; follows from the choice above."
+        }
+        Field::Certainty(_) => "Nine in ten lie less far off than this, either way.",
+        Field::Assembly(..) => "Of the whole assembly, air films included; wins over the layers.",
+        Field::Bills(BillsField::Efficiency) => {
+            "Heat to the house out of each unit of fuel; more than 100 % for a heat pump."
+        }
+        Field::Room(_, RoomField::AirChanges) => {
+            "A heated room takes its share of the house's air; type if you know it takes more."
+        }
+        Field::Room(_, RoomField::FromLeft | RoomField::FromFront) => {
+            "Of the house's corner; blank places the room beside the others."
+        }
+        Field::Surface(_, _, SurfaceField::Depth) => "Zero for a slab on the ground.",
+        Field::Surface(_, _, SurfaceField::Perimeter) => {
+            "Blank: the length of this room's outside walls."
+        }
         Field::Element(ElementField::Output) => "Per foot or metre of finned length.",
         Field::Element(ElementField::Air) => {
             "Of the rating. Each room's own air is taken at its temperature; cooler air along the \
@@ -161,6 +247,16 @@ pub fn field_note(field: Field) -> &'static str {
 pub(crate) fn field_owner(draft: &Draft, field: Field) -> String {
     match field {
         Field::House(_) => "House".to_string(),
+        Field::Air(_) => "Air".to_string(),
+        Field::Ground(_) => "Ground".to_string(),
+        Field::Certainty(_) => "How sure".to_string(),
+        Field::Assembly(id, _) => assembly_name(draft, id),
+        Field::Layer(id, row, _) => format!("{}, layer {}", assembly_name(draft, id), row + 1),
+        Field::Bills(_) => "Fuel bills".to_string(),
+        Field::Bill(id, _) => {
+            let index = draft.bills.list.iter().position(|bill| bill.id == id).unwrap_or(0);
+            super::bill_name(index)
+        }
         Field::Element(_) | Field::Stock => "Element".to_string(),
         Field::Point(row, _) => format!("Maker's table, row {}", row + 1),
         Field::Circuit(_) => "Loop".to_string(),

@@ -7,17 +7,22 @@ mod checks;
 mod choices;
 mod fields;
 mod page;
+mod picks;
 mod problems;
 mod safety;
 mod working;
 
 pub use checks::{check_detail, check_title, remedy, severity};
 pub use choices::{
-    air_class, assembly, behind, flow_basis, heating_effect, listed_u, opening_kind, origin, part,
-    rating_basis, surface_kind, tube, u_value_basis,
+    air_class, assembly, behind, flow_basis, framing, heating_effect, listed_u, material,
+    open_flue, opening_kind, origin, own_u, part, position, rating_basis, shelter, storeys,
+    surface_kind, tube, u_value_basis,
 };
-pub use fields::{bounds_hint, field_label, field_note, opening_name, room_name, surface_name};
+pub use fields::{
+    assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
+};
 pub use page::*;
+pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use problems::{file_problem, problem, problem_at};
 pub use safety::{CAUTIONS, Caution};
 pub use working::{Piece, formula_text, set_formula, set_symbol, source, symbol_meaning};

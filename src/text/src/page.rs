@@ -39,6 +39,12 @@ words! {
     station_heat_loss: "Heat loss";
     station_lengths: "Lengths";
     station_loop: "Loop";
+    section_place: "Place and climate";
+    section_air: "Air";
+    section_ground: "Ground";
+    section_assemblies: "Own assemblies";
+    section_certainty: "How sure";
+    section_bills: "Against the bills";
     stations: "Stations of this job";
 
     undo: "Undo";
@@ -99,6 +105,11 @@ words! {
     house_loses: "on the design day";
     no_load_yet: "Enter the outdoor temperature and a room, and its heat loss stands here.";
     path_air: "Air that leaks in";
+    leaks: "How it leaks";
+    drives: "What drives the air";
+    fans: "Fans";
+    two_methods: "The F-factor stands against the full design difference and comes out well above ISO 13370, which lets the ground stay warmer.";
+    path_ventilation: "Air that fans bring in, less the heat recovered";
     from_neighbour: "To the room next door";
     path_by_path: "Path by path";
     per_area: "Load on each part of the floor";
@@ -162,6 +173,8 @@ words! {
     result_line: "Result";
     unit_factor: "(units)";
     done_with_errors: "This room is not complete yet.";
+    removed_room: "A room that is gone";
+    removed_assembly: "An assembly that is gone";
 }
 
 /// What the calculation rests on, paragraph by paragraph.
@@ -182,6 +195,26 @@ pub const ABOUT: &[&str] = &[
      has no source.",
     "Typeface: Barlow Semi Condensed, SIL Open Font License 1.1.",
 ];
+
+pub fn bill_name(index: usize) -> String {
+    format!("Bill {}", index + 1)
+}
+
+pub fn through_ground(surface: &str) -> String {
+    format!("{surface}, through the ground")
+}
+
+pub fn coldest_month_adds(surface: &str) -> String {
+    format!("{surface}, what the coldest month adds")
+}
+
+pub fn slab_edge_of(surface: &str) -> String {
+    format!("{surface}, slab's edge by F-factor")
+}
+
+pub fn back_to(station: &str) -> String {
+    format!("Back to {station}")
+}
 
 pub fn deleted(name: &str) -> String {
     format!("Deleted {name}.")

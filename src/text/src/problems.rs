@@ -48,6 +48,44 @@ pub fn problem(error: &FieldError, system: System) -> String {
                 text(*wall)
             )
         }
+        Problem::DeeperThanWall { wall } => format!(
+            "It is deeper than the wall of {} is high. Make it less, or the wall higher.",
+            text(*wall)
+        ),
+        Problem::CutTooLarge { room } => format!(
+            "The corner cut out leaves nothing of a room that is {} long. Make the cut smaller, or \
+             the room larger.",
+            text(*room)
+        ),
+        Problem::NotAboveOutdoors { outdoors } => format!(
+            "The room must be warmer than the design day of {}. Correct one of the two.",
+            text(*outdoors)
+        ),
+        Problem::ColdestAboveMean { mean } => format!(
+            "The coldest month cannot be warmer than the year, {}. Correct one of the two.",
+            text(*mean)
+        ),
+        Problem::BehindItself => {
+            "This leads to its own room. Choose what lies on the other side.".to_string()
+        }
+        Problem::NeighbourGone => {
+            "The room that was behind it is gone. Choose what lies there now, or undo.".to_string()
+        }
+        Problem::AssemblyGone => {
+            "The assembly that it was built of is gone. Choose another, or undo.".to_string()
+        }
+        Problem::NoLayers => {
+            "It has no layers yet. Add them, or type its U-value or R-value.".to_string()
+        }
+        Problem::NotADate => {
+            "That is no day of the calendar. Write year, month and day: 2025-12-31.".to_string()
+        }
+        Problem::EndsBeforeStart => {
+            "The bill ends before it begins. Correct one of the two days.".to_string()
+        }
+        Problem::BillsOverlap { other } => format!(
+            "These days are on bill {other} too. Let one bill end on the day the next begins."
+        ),
         Problem::NotAboveAir { air } => format!(
             "The water must be warmer than the entering air of {}. Type the average water \
              temperature of the rating.",

@@ -123,7 +123,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             add("boiler-heat", number(Kind::Power, &circuit["heat_w"]));
         }
     }
-    for (room, job) in solved.rooms().iter().zip(&solved.job.rooms) {
+    for (room, job) in solved.rooms().iter().zip(&solved.job.house.rooms) {
         match place {
             Place::HeatLoss => figures.extend(losses(room, job.floor_area.si())),
             Place::Lengths => figures.extend(elements(room, solved.draft.units)),

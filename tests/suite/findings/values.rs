@@ -30,9 +30,9 @@ fn taken(job: &Job, room: RoomId, remedy: Remedy) -> Option<Job> {
             job.circuit.flow = Flow::Typed(flow);
         }
         Remedy::MoveFirst => {
-            let index = job.rooms.iter().position(|r| r.id == room)?;
-            let (moved, approach) = (job.rooms.remove(index), job.approaches[index]);
-            job.rooms.insert(0, moved);
+            let index = job.house.rooms.iter().position(|r| r.id == room)?;
+            let (moved, approach) = (job.house.rooms.remove(index), job.approaches[index]);
+            job.house.rooms.insert(0, moved);
             job.approaches[index] = job.approaches[0];
             job.approaches[0] = approach;
         }

@@ -15,7 +15,7 @@ pub(super) fn heat_loss() -> AnyView {
     let app = use_app();
     let solved = app.solved;
     live_view(move || match solved.get() {
-        Some((job, design)) if !job.rooms.is_empty() => {
+        Some((job, design)) if !job.house.rooms.is_empty() => {
             app.typed_now(|draft| all(draft, &job, &design))
         }
         _ => view! {
@@ -29,6 +29,7 @@ pub(super) fn heat_loss() -> AnyView {
 fn all(draft: &Draft, job: &Job, design: &Design) -> AnyView {
     let most = design.rooms.iter().fold(Power::from_si(1.0), |most, r| most.max(r.load.total));
     let rooms = job
+        .house
         .rooms
         .iter()
         .zip(&design.rooms)
@@ -74,6 +75,7 @@ fn part_class(part: Part) -> &'static str {
         Part::Door => "part-door",
         Part::Ceiling => "part-ceiling",
         Part::Floor => "part-floor",
+        Part::Ground => "part-ground",
         Part::Air => "part-air",
     }
 }
@@ -158,6 +160,15 @@ fn bar(load: &RoomLoad, most: Power) -> AnyView {
 fn path_name(draft: &Draft, load: &RoomLoad, path: &PathLoss) -> String {
     match path.path {
         Path::Surface(surface) => text::surface_name(draft, load.room, surface),
+        Path::Ground(surface) => {
+            text::through_ground(&text::surface_name(draft, load.room, surface))
+        }
+        Path::GroundSwing(surface) => {
+            text::coldest_month_adds(&text::surface_name(draft, load.room, surface))
+        }
+        Path::SlabEdge(surface) => {
+            text::slab_edge_of(&text::surface_name(draft, load.room, surface))
+        }
         Path::Opening(surface, opening) => format!(
             "{}, {}",
             text::opening_name(draft, load.room, surface, opening),
@@ -167,5 +178,6 @@ fn path_name(draft: &Draft, load: &RoomLoad, path: &PathLoss) -> String {
             format!("{} ({})", text::from_neighbour(), text::room_name(draft, room))
         }
         Path::Air => text::path_air().to_string(),
+        Path::Ventilation => text::path_ventilation().to_string(),
     }
 }

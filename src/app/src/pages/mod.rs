@@ -1,16 +1,22 @@
 //! One file a page.
 
+mod air;
+mod assemblies;
+mod bills;
+mod certainty;
 mod elements;
+mod ground;
 mod heat_loss;
 mod jobs;
 mod lengths;
 mod loop_check;
+mod place;
 mod plain;
 mod room;
 mod rooms;
 mod surface;
 
-use crate::page::{Page, Station};
+use crate::page::{JobKey, Page, Section, Station};
 use crate::parts::{frame, live, live_view};
 use crate::state::App;
 use finrun_text as text;
@@ -47,6 +53,29 @@ fn one_page(page: Page) -> AnyView {
             };
             frame(&job, inside)
         }
+        Page::Section(job, section) => {
+            let inside = match section {
+                Section::Place => place::place(&job),
+                Section::Air => air::air(&job),
+                Section::Ground => ground::ground(&job),
+                Section::Assemblies => assemblies::assemblies(&job),
+                Section::Certainty => certainty::certainty(&job),
+                Section::Bills => bills::bills(&job),
+            };
+            frame(&job, inside)
+        }
         Page::Room(job, room) => frame(&job, room::room_page(&job, room)),
     })
+}
+
+/// A page that belongs to a station: its title, what is in it, the way back.
+fn section(job: &JobKey, section: Section, inside: AnyView) -> AnyView {
+    let station = section.station();
+    let back = Page::Station(job.clone(), station).to_hash();
+    view! {
+        <h1>{section.label()}</h1>
+        {inside}
+        <p><a class="act" href=back>{text::back_to(station.label())}</a></p>
+    }
+    .into_any()
 }

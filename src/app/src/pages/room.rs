@@ -7,8 +7,8 @@ use crate::parts::{
     button, each, figure, live, live_view, number_field, text_box, when, words, yes,
 };
 use crate::state::{EditKey, use_app};
-use finrun_engine::building::{Assembly, RoomId, SurfaceId, SurfaceKind};
-use finrun_engine::job::{Behind, Draft, Field, RoomField, UValue};
+use finrun_engine::building::{RoomId, SurfaceId, SurfaceKind};
+use finrun_engine::job::{Behind, Draft, Field, RoomField};
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -115,7 +115,7 @@ fn surfaces(room: RoomId) -> AnyView {
     };
     let four = when(none, move || {
         button("", text::add_four_walls(), move || {
-            app.edit(EditKey::Single, |draft| draft.add_four_walls(room));
+            app.edit(EditKey::Single, |draft| draft.add_walls(room));
         })
     });
     view! {
@@ -137,18 +137,12 @@ fn surfaces(room: RoomId) -> AnyView {
 
 /// A wall to a space of the same temperature: there only for its baseboard.
 fn add_inside_wall(draft: &mut Draft, room: RoomId) -> Option<SurfaceId> {
-    let id = draft.add_surface(room, SurfaceKind::Wall)?;
-    let surface = draft.surface_mut(room, id)?;
-    surface.behind = Behind::SameTemperature;
-    surface.u_value = UValue::Listed(Assembly::Partition);
-    Some(id)
+    draft.add_surface_to(room, SurfaceKind::Wall, Behind::SameTemperature)
 }
 
 /// A floor is seldom open to outdoors below.
 fn add_floor(draft: &mut Draft, room: RoomId) -> Option<SurfaceId> {
-    let id = draft.add_surface(room, SurfaceKind::Floor)?;
-    draft.surface_mut(room, id)?.behind = Behind::Unheated;
-    Some(id)
+    draft.add_surface_to(room, SurfaceKind::Floor, Behind::Ground)
 }
 
 /// Back to the rooms, or on to the next; what is missing is said first, once.

@@ -2,12 +2,12 @@
 
 use crate::page::{JobKey, Page};
 use crate::parts::{
-    button, button_on, choice, each, in_system, kept, live, live_view, number_field, text_box,
-    when, words,
+    button, button_on, choice_field, each, in_system, kept, live, live_view, number_field,
+    text_box, when, words,
 };
 use crate::state::{App, EditKey, use_app};
-use finrun_engine::building::{AirClass, RoomId};
-use finrun_engine::job::{Draft, Field, FieldError, HouseField};
+use finrun_engine::building::RoomId;
+use finrun_engine::job::{Choice, Draft, Field, FieldError, HouseField};
 use finrun_engine::quantity::Length;
 use finrun_text as text;
 use leptos::prelude::*;
@@ -35,7 +35,7 @@ pub(crate) fn rooms(job: &JobKey) -> AnyView {
                 {text_box("job-name".to_string(), text::job_name(), name, rename)}
                 {house(HouseField::Outdoors)}
                 {house(HouseField::Indoors)}
-                {air_choice()}
+                {choice_field(Choice::AirClass)}
                 {house(HouseField::AirChanges)}
                 {house(HouseField::Altitude)}
             </div>
@@ -48,22 +48,6 @@ pub(crate) fn rooms(job: &JobKey) -> AnyView {
         </section>
     }
     .into_any()
-}
-
-fn air_choice() -> AnyView {
-    let app = use_app();
-    let options = AirClass::ALL.map(|class| text::air_class(class).to_string()).to_vec();
-    let chosen = Signal::derive(move || {
-        app.typed(|draft| {
-            AirClass::ALL.iter().position(|class| *class == draft.air_class).unwrap_or(0)
-        })
-    });
-    let choose = move |index: usize| {
-        if let Some(class) = AirClass::ALL.get(index) {
-            app.edit(EditKey::Single, |draft| draft.air_class = *class);
-        }
-    };
-    choice("air-class".to_string(), text::how_tight(), Signal::stored(options), chosen, choose)
 }
 
 fn new_room(job: &JobKey) -> AnyView {
@@ -179,7 +163,7 @@ impl App {
             }
             let bare = self.typed(|draft| draft.room(id).is_some_and(|r| r.surfaces.is_empty()));
             let Some((job, design)) = &outcome.solved else { return text::complete().to_string() };
-            let room = job.rooms.iter().find(|room| room.id == id);
+            let room = job.house.rooms.iter().find(|room| room.id == id);
             match (room, design.room(id)) {
                 (Some(room), Some(solved)) => {
                     let size = in_system(room.floor_area, system);

@@ -2,13 +2,13 @@
 
 use crate::drawing::{Shows, wall_drawing};
 use crate::parts::{
-    button, choice, each, kept, live, live_button, number_field, text_box, when, words,
+    button, choice_field, each, kept, live, live_button, number_field, text_box, when, words,
 };
 use crate::state::{EditKey, use_app};
-use finrun_engine::building::{
-    Assembly, OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind, Used,
+use finrun_engine::building::{OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
+use finrun_engine::job::{
+    Behind, Choice, Draft, Field, OpeningField, Pick, SurfaceField, UValue, own_transmittance,
 };
-use finrun_engine::job::{Behind, Draft, Field, OpeningField, SurfaceField, UValue};
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -20,6 +20,8 @@ pub(super) fn surface_card(room: RoomId, surface: SurfaceId, open: bool) -> AnyV
     let title = kept(move || app.typed(|draft| text::surface_name(draft, room, surface)));
     let facts = live(move || app.typed(|draft| facts(draft, room, surface)));
     let field = move |field| number_field(Field::Surface(room, surface, field));
+    let u = Field::Surface(room, surface, SurfaceField::U);
+    let r = Field::Surface(room, surface, SurfaceField::R);
     let size = match is_wall {
         true => view! {
             {side_box(room, surface)}
@@ -43,21 +45,24 @@ pub(super) fn surface_card(room: RoomId, surface: SurfaceId, open: bool) -> AnyV
         .into_any(),
         false => ().into_any(),
     };
-    let unheated = when(
-        move || {
-            app.typed(|d| d.surface(room, surface).is_some_and(|s| s.behind == Behind::Unheated))
-        },
-        move || field(SurfaceField::BehindTemperature),
-    );
+    let lies = move |behind: Behind| {
+        move || app.typed(|d| d.surface(room, surface).is_some_and(|s| s.behind == behind))
+    };
+    let unheated = when(lies(Behind::Unheated), move || field(SurfaceField::BehindTemperature));
+    let ground = when(lies(Behind::Ground), move || {
+        let edge = (kind == SurfaceKind::Floor).then(|| field(SurfaceField::Perimeter));
+        view! { {field(SurfaceField::Depth)} {edge} }.into_any()
+    });
     let remove = move || app.edit(EditKey::Single, |draft| draft.remove_surface(room, surface));
     let remove_label = live(move || text::act_on(text::remove(), &title.get()));
     view! {
         <details class="surface" open=open>
             <summary><b>{live(move || title.get())}</b> " " <small>{facts}</small></summary>
             {size}
-            {behind_choice(room, surface)}
+            {choice_field(Choice::Behind(room, surface))}
             {unheated}
-            {surface_build(room, surface, kind)}
+            {ground}
+            {build(Choice::SurfaceBuild(room, surface), u, r)}
             {openings(room, surface, kind)}
             {rest}
             <div class="acts">{live_button("", remove_label, remove)}</div>
@@ -95,96 +100,24 @@ fn facts(draft: &Draft, room: RoomId, id: SurfaceId) -> String {
     facts.join(" · ")
 }
 
-fn behind_choice(room: RoomId, surface: SurfaceId) -> AnyView {
-    let app = use_app();
-    let choices = move || {
-        let rooms = app.typed(|draft| {
-            draft.rooms.iter().map(|r| r.id).filter(|id| *id != room).collect::<Vec<_>>()
-        });
-        let fixed = [Behind::Outdoors, Behind::Unheated, Behind::SameTemperature];
-        fixed.into_iter().chain(rooms.into_iter().map(Behind::Room)).collect::<Vec<_>>()
-    };
-    let options = Signal::derive(move || {
-        app.typed(|draft| {
-            choices().into_iter().map(|behind| text::behind(draft, behind)).collect::<Vec<_>>()
-        })
-    });
-    let chosen = Signal::derive(move || {
-        let now = app.typed(|d| d.surface(room, surface).map(|s| s.behind));
-        choices().into_iter().position(|behind| Some(behind) == now).unwrap_or(0)
-    });
-    let choose = move |index: usize| {
-        let Some(behind) = untrack(choices).get(index).copied() else {
-            return;
-        };
-        app.edit(EditKey::Single, |draft| {
-            if let Some(surface) = draft.surface_mut(room, surface) {
-                surface.behind = behind;
-            }
-        });
-    };
-    let id = format!("room-{}.surface-{}.behind", room.0, surface.0);
-    choice(id, text::behind_label(), options, chosen, choose)
-}
-
-/// The listed assemblies of a place, then the two ways to type a value.
-fn u_values(used: Used) -> Vec<UValue> {
-    let listed = Assembly::used_in(used).map(UValue::Listed);
-    listed.chain([UValue::TypedU, UValue::TypedR]).collect()
-}
-
-fn surface_build(room: RoomId, surface: SurfaceId, kind: SurfaceKind) -> AnyView {
-    let app = use_app();
-    let used = match kind {
-        SurfaceKind::Wall => Used::Wall,
-        SurfaceKind::Ceiling => Used::Ceiling,
-        SurfaceKind::Floor => Used::Floor,
-    };
-    let now = move || app.typed(|d| d.surface(room, surface).map_or(UValue::TypedU, |s| s.u_value));
-    let set = move |value: UValue| {
-        app.edit(EditKey::Single, |draft| {
-            if let Some(surface) = draft.surface_mut(room, surface) {
-                surface.u_value = value;
-            }
-        });
-    };
-    let u = Field::Surface(room, surface, SurfaceField::U);
-    let r = Field::Surface(room, surface, SurfaceField::R);
-    let id = format!("room-{}.surface-{}.build", room.0, surface.0);
-    build(id, used, now, set, u, r)
-}
-
 /// How something is built: from the list with its U and source, or a typed U or R.
-fn build(
-    id: String,
-    used: Used,
-    now: impl Fn() -> UValue + Copy + Send + Sync + 'static,
-    set: impl Fn(UValue) + Send + Sync + 'static,
-    u: Field,
-    r: Field,
-) -> AnyView {
+fn build(at: Choice, u: Field, r: Field) -> AnyView {
     let app = use_app();
-    let options = u_values(used).into_iter().map(|v| text::u_value_basis(v).to_string()).collect();
-    let chosen = Signal::derive(move || {
-        let now = now();
-        u_values(used).into_iter().position(|value| value == now).unwrap_or(0)
-    });
-    let choose = move |index: usize| {
-        if let Some(value) = u_values(used).get(index).copied() {
-            set(value);
-        }
-    };
+    let now = move || app.typed(|draft| draft.picked(at));
     let listed = live(move || match now() {
-        UValue::Listed(assembly) => text::listed_u(assembly, app.system()),
-        UValue::TypedU | UValue::TypedR => String::new(),
+        Some(Pick::Build(UValue::Listed(assembly))) => text::listed_u(assembly, app.system()),
+        Some(Pick::Build(UValue::Own(id))) => {
+            let u = app.typed(|draft| own_transmittance(draft, id));
+            u.map(|u| text::own_u(u, app.system())).unwrap_or_default()
+        }
+        _ => String::new(),
     });
-    let typed_u = when(move || now() == UValue::TypedU, move || number_field(u));
-    let typed_r = when(move || now() == UValue::TypedR, move || number_field(r));
+    let is = move |value: UValue| move || now() == Some(Pick::Build(value));
     view! {
-        {choice(id, text::built_like(), Signal::stored(options), chosen, choose)}
+        {choice_field(at)}
         <p class="note">{listed}</p>
-        {typed_u}
-        {typed_r}
+        {when(is(UValue::TypedU), move || number_field(u))}
+        {when(is(UValue::TypedR), move || number_field(r))}
     }
     .into_any()
 }
@@ -221,23 +154,9 @@ fn opening_card(room: RoomId, surface: SurfaceId, opening: OpeningId, on_wall: b
     let seen = app.typed_now(|d| d.opening(room, surface, opening).map(|o| o.kind));
     let Some(kind) = seen else { return ().into_any() };
     let field = move |field| Field::Opening(room, surface, opening, field);
-    let used = match kind {
-        OpeningKind::Window => Used::Window,
-        OpeningKind::Door => Used::Door,
-    };
-    let now = move || {
-        app.typed(|d| d.opening(room, surface, opening).map_or(UValue::TypedU, |o| o.u_value))
-    };
-    let set = move |value: UValue| {
-        app.edit(EditKey::Single, |draft| {
-            if let Some(opening) = draft.opening_mut(room, surface, opening) {
-                opening.u_value = value;
-            }
-        });
-    };
     let remove =
         move || app.edit(EditKey::Single, |draft| draft.remove_opening(room, surface, opening));
-    let id = format!("room-{}.surface-{}.opening-{}.build", room.0, surface.0, opening.0);
+    let built = Choice::OpeningBuild(room, surface, opening);
     let name = text::opening_kind(kind);
     view! {
         <fieldset class="opening">
@@ -247,7 +166,7 @@ fn opening_card(room: RoomId, surface: SurfaceId, opening: OpeningId, on_wall: b
                 {number_field(field(OpeningField::Height))}
             </div>
             {on_wall.then(|| number_field(field(OpeningField::FromLeft)))}
-            {build(id, used, now, set, field(OpeningField::U), field(OpeningField::R))}
+            {build(built, field(OpeningField::U), field(OpeningField::R))}
             {button("", &text::act_on(text::remove(), name), remove)}
         </fieldset>
     }

@@ -1,7 +1,35 @@
 //! A list to choose from, and a box for a name.
 
 use super::live_view;
+use crate::state::{EditKey, use_app};
+use finrun_engine::job::Choice;
+use finrun_text as text;
 use leptos::prelude::*;
+
+/// A list for a place of the job where something is chosen.
+pub(crate) fn choice_field(at: Choice) -> AnyView {
+    let app = use_app();
+    let options = Signal::derive(move || {
+        app.typed(|draft| {
+            let picks = draft.picks(at);
+            picks.into_iter().map(|pick| text::pick(draft, pick)).collect::<Vec<_>>()
+        })
+    });
+    let chosen = Signal::derive(move || {
+        app.typed(|draft| {
+            let now = draft.picked(at);
+            draft.picks(at).into_iter().position(|pick| Some(pick) == now).unwrap_or(0)
+        })
+    });
+    let choose = move |index: usize| {
+        app.edit(EditKey::Single, |draft| {
+            if let Some(pick) = draft.picks(at).get(index).copied() {
+                draft.pick(at, pick);
+            }
+        });
+    };
+    choice(at.to_string(), text::choice_label(at), options, chosen, choose)
+}
 
 /// A labelled select. `chosen` is an index into `options`.
 pub(crate) fn choice(

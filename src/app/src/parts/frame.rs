@@ -85,6 +85,7 @@ fn station_link(job: &JobKey, station: Station) -> AnyView {
     let here = move || {
         app.page.with(|page| match page {
             Page::Station(_, at) => *at == station,
+            Page::Section(_, section) => section.station() == station,
             Page::Room(..) => station == Station::Rooms,
             _ => false,
         })
@@ -111,8 +112,8 @@ fn station_figure(app: App, station: Station) -> String {
             };
         };
         match station {
-            Station::Rooms => text::rooms_done(job.rooms.len(), rooms),
-            _ if job.rooms.is_empty() => "–".to_string(),
+            Station::Rooms => text::rooms_done(job.house.rooms.len(), rooms),
+            _ if job.house.rooms.is_empty() => "–".to_string(),
             Station::HeatLoss => in_system(design.load, system),
             Station::Lengths => in_system(design.element_length(), system),
             Station::Loop => text::checks_to_see(to_see(design)),
@@ -131,7 +132,7 @@ fn plate() -> AnyView {
     let figures = move || {
         let system = app.system();
         app.design(|solved| {
-            solved.as_ref().filter(|(job, _)| !job.rooms.is_empty()).map(|(_, design)| {
+            solved.as_ref().filter(|(job, _)| !job.house.rooms.is_empty()).map(|(_, design)| {
                 let short = design.rooms.iter().filter(|r| r.short() > Power::ZERO).count();
                 let checks = match to_see(design) {
                     0 => text::checks_hold(design.checks.len()),

@@ -8,7 +8,7 @@ mod live;
 mod result;
 mod working;
 
-pub(crate) use choice::{choice, text_box};
+pub(crate) use choice::{choice, choice_field, text_box};
 pub(crate) use field::number_field;
 pub(crate) use foot::foot;
 pub(crate) use frame::frame;

@@ -1,8 +1,8 @@
 //! Keeps address, storage and other tabs in step with the state.
 
 use super::{App, Deleted, Open, SaveState, store};
-use crate::page::{JobKey, Page, Station};
-use finrun_engine::job::{Draft, Field, read};
+use crate::page::{JobKey, Page, Section, Station};
+use finrun_engine::job::{Draft, Field, HouseField, read};
 use finrun_text as text;
 use leptos::ev;
 use leptos::prelude::*;
@@ -140,6 +140,7 @@ impl App {
                 Page::Safety => text::safety_title().to_string(),
                 Page::About => text::about_title().to_string(),
                 Page::Station(_, station) => station.label().to_string(),
+                Page::Section(_, section) => section.label().to_string(),
                 Page::Room(_, room) => text::room_name(draft, *room),
             };
             match page.job() {
@@ -242,7 +243,19 @@ impl App {
     /// Goes to the page of a field and puts the focus there.
     pub fn go_to_field(self, field: Field) {
         let Some(job) = self.key_now() else { return };
+        let section = |section| Page::Section(job.clone(), section);
         let page = match field {
+            Field::House(
+                HouseField::Altitude
+                | HouseField::MeanTemperature
+                | HouseField::ColdestMonth
+                | HouseField::Wind,
+            ) => section(Section::Place),
+            Field::Air(_) => section(Section::Air),
+            Field::Ground(_) => section(Section::Ground),
+            Field::Certainty(_) => section(Section::Certainty),
+            Field::Assembly(..) | Field::Layer(..) => section(Section::Assemblies),
+            Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
             Field::House(_) => Page::Station(job, Station::Rooms),
             Field::Element(_) | Field::Point(..) | Field::Stock => {
                 Page::Station(job, Station::Lengths)

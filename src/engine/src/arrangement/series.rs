@@ -60,7 +60,7 @@ pub fn series_loop(job: &Job, loads: &[RoomLoad]) -> Solved {
     let mut march = March { job, mass_flow, water: job.circuit.supply, passages: Vec::new() };
     march.through(boiler_room(job));
     let mut elements = Vec::new();
-    for ((room, approach), load) in job.rooms.iter().zip(&job.approaches).zip(loads) {
+    for ((room, approach), load) in job.house.rooms.iter().zip(&job.approaches).zip(loads) {
         march.through(bare_pipe(job, Place::To(room.id), approach));
         elements.push(march.heat(room, load.total));
     }
@@ -158,7 +158,8 @@ fn choose_for(job: &Job, room: &Room, needed: Option<Length>) -> Choice {
     if needed == Length::ZERO {
         return Choice::none();
     }
-    let outside = |behind| matches!(behind, Behind::Outdoors | Behind::Unheated(_));
+    let outside =
+        |behind| matches!(behind, Behind::Outdoors | Behind::Ground { .. } | Behind::Unheated(..));
     let (outer, inner): (Vec<_>, Vec<_>) =
         room.surfaces.iter().partition(|surface| outside(surface.behind));
     let runs = |surfaces: &[&crate::building::Surface]| -> Vec<(SurfaceId, Run)> {

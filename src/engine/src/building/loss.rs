@@ -1,8 +1,11 @@
 //! Heat loss of each room on the design day, path by path.
 
-use super::{Behind, OpeningId, OpeningKind, Room, RoomId, Site, SurfaceId, SurfaceKind};
-use super::{Surface, ventilation_loss};
-use crate::quantity::{Area, Power, Temperature, Transmittance};
+use super::balance::temperatures;
+use super::certainty::{Certainty, certainty};
+use super::conductor::{Beyond, Conductor, Near, Nodes, conductors};
+use super::flows::{HouseFlow, house_flow};
+use super::{House, OpeningId, RoomId, SurfaceId};
+use crate::quantity::{Area, LossCoefficient, Power, Temperature, Transmittance};
 use serde::{Deserialize, Serialize};
 
 /// The parts that a load is summed by.
@@ -14,12 +17,14 @@ pub enum Part {
     Door,
     Ceiling,
     Floor,
+    /// Through the earth: slab, basement floor and basement wall.
+    Ground,
     Air,
 }
 
 impl Part {
-    pub const ALL: [Part; 6] =
-        [Part::Wall, Part::Window, Part::Door, Part::Ceiling, Part::Floor, Part::Air];
+    pub const ALL: [Part; 7] =
+        [Part::Wall, Part::Window, Part::Door, Part::Ceiling, Part::Floor, Part::Ground, Part::Air];
 }
 
 /// The way the heat goes.
@@ -30,10 +35,18 @@ pub enum Path {
     Surface(SurfaceId),
     /// Through a window or door of this room.
     Opening(SurfaceId, OpeningId),
-    /// Through something that was entered in the neighbouring room.
+    /// Through the earth, to the mean temperature of the year.
+    Ground(SurfaceId),
+    /// What the coldest month adds to that.
+    GroundSwing(SurfaceId),
+    /// Through a slab's edge, by its F-factor.
+    SlabEdge(SurfaceId),
+    /// Through something that was entered in the neighbouring room or space.
     Neighbour(RoomId, Through),
     /// With the air that leaks in.
     Air,
+    /// With the air that fans bring in, less what is recovered from it.
+    Ventilation,
 }
 
 /// What of a neighbour's the heat goes through.
@@ -54,6 +67,8 @@ pub struct PathLoss {
     pub area: Option<Area>,
     #[serde(rename = "u_w_m2k")]
     pub transmittance: Option<Transmittance>,
+    #[serde(rename = "conductance_w_k")]
+    pub conductance: LossCoefficient,
     #[serde(rename = "inside_k")]
     pub inside: Temperature,
     #[serde(rename = "beyond_k")]
@@ -78,91 +93,122 @@ impl RoomLoad {
     }
 }
 
-/// The load of every room, in the order of `rooms`.
+/// An unheated space on the design day: what it takes from the rooms it loses again.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SpaceBalance {
+    pub space: RoomId,
+    #[serde(rename = "temperature_k")]
+    pub temperature: Temperature,
+    /// They sum to nothing, unless the temperature was typed.
+    pub paths: Vec<PathLoss>,
+}
+
+/// The heat loss of a whole house.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HouseLoss {
+    /// In the order of the rooms.
+    pub rooms: Vec<RoomLoad>,
+    pub spaces: Vec<SpaceBalance>,
+    pub flow: HouseFlow,
+    pub certainty: Certainty,
+}
+
+/// The load of every room and the temperature of every unheated space.
 ///
 /// A surface between two rooms is entered once: its room loses what the other gains. The heat that
 /// a room takes from a warmer neighbour counts as a loss of that neighbour.
-pub fn loads(rooms: &[Room], site: &Site) -> Vec<RoomLoad> {
-    let own: Vec<Vec<PathLoss>> = rooms.iter().map(|room| own_paths(room, rooms, site)).collect();
-    rooms
+pub fn losses(house: &House) -> HouseLoss {
+    let nodes = Nodes::of(house);
+    let all = conductors(house, &nodes);
+    let (temperatures, balance) = temperatures(house, &all);
+    let mut paths: Vec<Vec<PathLoss>> = all
         .iter()
         .enumerate()
-        .map(|(index, room)| {
-            let gains = rooms.iter().zip(&own).flat_map(|(other, paths)| {
-                paths.iter().filter_map(|path| mirrored(path, other, room))
-            });
-            let paths: Vec<PathLoss> = own[index].iter().copied().chain(gains).collect();
-            RoomLoad { room: room.id, total: paths.iter().map(|p| p.loss).sum(), paths }
+        .map(|(node, own)| own.iter().map(|c| path_loss(c, node, house, &temperatures)).collect())
+        .collect();
+    let ids: Vec<RoomId> =
+        house.rooms.iter().map(|r| r.id).chain(house.spaces.iter().map(|s| s.id)).collect();
+    for (node, own) in all.iter().enumerate() {
+        for (index, conductor) in own.iter().enumerate() {
+            if let Beyond::Node(other) = conductor.beyond
+                && let Some(mirrored) = mirrored(&paths[node][index], ids[node])
+            {
+                paths[other].push(mirrored);
+            }
+        }
+    }
+    let mut paths = paths.into_iter();
+    let rooms: Vec<RoomLoad> = house
+        .rooms
+        .iter()
+        .zip(paths.by_ref())
+        .map(|(room, paths)| RoomLoad {
+            room: room.id,
+            total: paths.iter().map(|p| p.loss).sum(),
+            paths,
         })
-        .collect()
+        .collect();
+    let spaces = house
+        .spaces
+        .iter()
+        .zip(paths)
+        .zip(temperatures.iter().skip(house.rooms.len()))
+        .map(|((space, paths), &temperature)| SpaceBalance { space: space.id, temperature, paths })
+        .collect();
+    let totals: Vec<Power> = rooms.iter().map(|room| room.total).collect();
+    let certainty = certainty(house, &nodes, &all, &temperatures, &balance, &totals);
+    HouseLoss { rooms, spaces, flow: house_flow(house), certainty }
 }
 
-fn own_paths(room: &Room, rooms: &[Room], site: &Site) -> Vec<PathLoss> {
-    let mut paths = Vec::new();
-    for surface in &room.surfaces {
-        let beyond = match surface.behind {
-            Behind::Outdoors => site.outdoors,
-            Behind::Unheated(temperature) => temperature,
-            Behind::SameTemperature => room.temperature,
-            // A room that is still incomplete is taken as warm as this one.
-            Behind::Room(id) => rooms
-                .iter()
-                .find(|other| other.id == id)
-                .map_or(room.temperature, |other| other.temperature),
-        };
-        surface_paths(room, surface, beyond, &mut paths);
-    }
-    let flow = room.air_changes * room.volume();
-    paths.push(PathLoss {
-        path: Path::Air,
-        part: Part::Air,
-        area: None,
-        transmittance: None,
-        inside: room.temperature,
-        beyond: site.outdoors,
-        loss: ventilation_loss(flow, room.temperature, site.outdoors, site.altitude),
-    });
-    paths
-}
-
-fn surface_paths(room: &Room, surface: &Surface, beyond: Temperature, out: &mut Vec<PathLoss>) {
-    let mut push = |path, part, area: Area, transmittance: Transmittance| {
-        out.push(PathLoss {
-            path,
-            part,
-            area: Some(area),
-            transmittance: Some(transmittance),
-            inside: room.temperature,
-            beyond,
-            loss: transmittance * area * (room.temperature - beyond),
-        });
-    };
-    let part = match surface.kind {
-        SurfaceKind::Wall => Part::Wall,
-        SurfaceKind::Ceiling => Part::Ceiling,
-        SurfaceKind::Floor => Part::Floor,
-    };
-    push(Path::Surface(surface.id), part, surface.net_area(), surface.transmittance);
-    for opening in &surface.openings {
-        let part = match opening.kind {
-            OpeningKind::Window => Part::Window,
-            OpeningKind::Door => Part::Door,
-        };
-        let path = Path::Opening(surface.id, opening.id);
-        push(path, part, opening.area(), opening.transmittance);
+fn path_loss(
+    conductor: &Conductor,
+    node: usize,
+    house: &House,
+    temperatures: &[Temperature],
+) -> PathLoss {
+    let (inside, beyond) = ends(conductor, node, house, temperatures);
+    PathLoss {
+        path: conductor.path,
+        part: conductor.part,
+        area: conductor.area,
+        transmittance: conductor.transmittance,
+        conductance: conductor.conductance,
+        inside,
+        beyond,
+        loss: conductor.conductance * (inside - beyond),
     }
 }
 
-/// `path` of `owner` as `room` sees it from the other side, if that is where it leads.
-fn mirrored(path: &PathLoss, owner: &Room, room: &Room) -> Option<PathLoss> {
-    let (surface_id, through) = match path.path {
-        Path::Surface(id) => (id, Through::Surface(id)),
-        Path::Opening(id, opening) => (id, Through::Opening(id, opening)),
-        Path::Neighbour(..) | Path::Air => return None,
+/// The temperatures at a conductor's two ends.
+pub(super) fn ends(
+    conductor: &Conductor,
+    node: usize,
+    house: &House,
+    temperatures: &[Temperature],
+) -> (Temperature, Temperature) {
+    let at = |node: usize| temperatures.get(node).copied().unwrap_or(house.site.outdoors);
+    let inside = match conductor.near {
+        Near::Node => at(node),
+        Near::At(temperature) => temperature,
     };
-    let surface = owner.surfaces.iter().find(|s| s.id == surface_id)?;
-    (surface.behind == Behind::Room(room.id) && owner.id != room.id).then_some(PathLoss {
-        path: Path::Neighbour(owner.id, through),
+    let beyond = match conductor.beyond {
+        Beyond::Outdoors => house.site.outdoors,
+        Beyond::At(temperature) => temperature,
+        Beyond::Node(other) => at(other),
+        Beyond::Same => inside,
+    };
+    (inside, beyond)
+}
+
+/// A path of `owner` as its neighbour sees it.
+fn mirrored(path: &PathLoss, owner: RoomId) -> Option<PathLoss> {
+    let through = match path.path {
+        Path::Surface(id) => Through::Surface(id),
+        Path::Opening(id, opening) => Through::Opening(id, opening),
+        _ => return None,
+    };
+    Some(PathLoss {
+        path: Path::Neighbour(owner, through),
         inside: path.beyond,
         beyond: path.inside,
         loss: -path.loss,

@@ -27,8 +27,8 @@ pub(super) fn not_finite(design: &Design) -> Vec<Check> {
 /// A wall between two rooms is entered in one of them; the other then knows of it.
 pub(super) fn entered_twice(job: &Job) -> Vec<Check> {
     let mut out = Vec::new();
-    for (index, room) in job.rooms.iter().enumerate() {
-        for other in job.rooms.iter().skip(index + 1) {
+    for (index, room) in job.house.rooms.iter().enumerate() {
+        for other in job.house.rooms.iter().skip(index + 1) {
             let leads = |from: &crate::building::Room, to| {
                 from.surfaces
                     .iter()

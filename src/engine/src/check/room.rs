@@ -10,6 +10,7 @@ use crate::quantity::{Power, Temperature, TemperatureDifference, VolumeFlow};
 
 pub(super) fn rooms(job: &Job, design: &Design) -> Vec<Check> {
     let mut out: Vec<Check> = job
+        .house
         .rooms
         .iter()
         .zip(&design.rooms)
@@ -85,7 +86,7 @@ fn short_with(job: &Job, design: &Design, room: &Room, change: impl FnOnce(&mut 
     change(&mut changed);
     let load_of =
         |id| design.rooms.iter().find(|solved| solved.room == id).map(|solved| solved.load.clone());
-    let loads: Vec<RoomLoad> = changed.rooms.iter().filter_map(|r| load_of(r.id)).collect();
+    let loads: Vec<RoomLoad> = changed.house.rooms.iter().filter_map(|r| load_of(r.id)).collect();
     let solved = series_loop(&changed, &loads);
     loads
         .iter()
@@ -95,12 +96,12 @@ fn short_with(job: &Job, design: &Design, room: &Room, change: impl FnOnce(&mut 
 }
 
 fn first_would_do(job: &Job, design: &Design, room: &Room) -> bool {
-    let Some(index @ 1..) = job.rooms.iter().position(|r| r.id == room.id) else {
+    let Some(index @ 1..) = job.house.rooms.iter().position(|r| r.id == room.id) else {
         return false;
     };
     let short = short_with(job, design, room, |job| {
-        let room = job.rooms.remove(index);
-        job.rooms.insert(0, room);
+        let room = job.house.rooms.remove(index);
+        job.house.rooms.insert(0, room);
     });
     short <= Power::ZERO
 }

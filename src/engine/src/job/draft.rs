@@ -1,10 +1,16 @@
 //! The job as typed.
 
 use super::field::{
-    CircuitField, ElementField, Field, HouseField, OpeningField, PointField, RoomField,
-    SurfaceField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
+    Field, GroundField, HouseField, LayerField, OpeningField, PointField, RoomField, SurfaceField,
 };
-use crate::building::{AirClass, Assembly, OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
+use crate::bills::Fuel;
+use crate::building::{
+    AirClass, Assembly, AssemblyId, BillId, Framing, Level, Material, OpenFlue, OpeningId,
+    OpeningKind, Place, Placement, Position, RoomId, RoomUse, Shelter, SlabEdge, Soil, Storeys,
+    SurfaceId, SurfaceKind,
+};
+use crate::climate::Station;
 use crate::emitter::HeatingEffect;
 use crate::named::{Named, find, names};
 use crate::pipe::Tube;
@@ -93,9 +99,28 @@ pub struct Draft {
     pub units: System,
     #[serde(default)]
     pub house: Entries<HouseField>,
+    /// The climate station, copied into the job so that the job stands by itself.
+    #[serde(default)]
+    pub station: Option<Station>,
+    #[serde(default)]
+    pub design_hours: DesignHours,
     pub air_class: AirClass,
+    #[serde(default)]
+    pub air: AirDraft,
+    #[serde(default)]
+    pub ground: GroundDraft,
     /// In the order in which the water passes them.
     pub rooms: Vec<RoomDraft>,
+    /// Garages, attics, crawl spaces and the like, drawn and built as rooms are.
+    #[serde(default)]
+    pub spaces: Vec<RoomDraft>,
+    /// The user's own assemblies, layer by layer.
+    #[serde(default)]
+    pub assemblies: Vec<AssemblyDraft>,
+    #[serde(default)]
+    pub bills: BillsDraft,
+    #[serde(default)]
+    pub certainty: Entries<CertaintyField>,
     pub element: ElementDraft,
     pub tube: Tube,
     pub flow_basis: FlowBasis,
@@ -116,6 +141,174 @@ pub struct ElementDraft {
     pub points: Vec<Entries<PointField>>,
     /// Whole-foot pieces that the shop has, ascending.
     pub stock_ft: Vec<u8>,
+}
+
+/// Which share of the year's hours stays above the design temperature.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum DesignHours {
+    #[default]
+    P99,
+    P996,
+}
+
+names!(DesignHours {
+    P99 = "99",
+    P996 = "99.6",
+});
+
+/// How the house's leakage is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum AirBasis {
+    /// A class of tightness, or typed air changes.
+    #[default]
+    Class,
+    /// A blower door's flow at 50 Pa.
+    BlowerDoor,
+    /// A leakage area at 4 Pa.
+    LeakageArea,
+}
+
+names!(AirBasis {
+    Class = "class",
+    BlowerDoor = "blower-door",
+    LeakageArea = "leakage-area",
+});
+
+/// Air through the whole house.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
+#[serde(default)]
+pub struct AirDraft {
+    pub basis: AirBasis,
+    pub storeys: Storeys,
+    pub shelter: Shelter,
+    pub flue: OpenFlue,
+    pub entries: Entries<AirField>,
+}
+
+/// How the loss of a slab on the ground is found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum GroundMethod {
+    /// ISO 13370.
+    #[default]
+    Iso,
+    /// The F-factor of US codes, along the slab's edge.
+    FFactor,
+}
+
+names!(GroundMethod {
+    Iso = "iso-13370",
+    FFactor = "f-factor",
+});
+
+/// Insulation at a slab's edge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum EdgeBasis {
+    #[default]
+    None,
+    Horizontal,
+    Vertical,
+}
+
+names!(EdgeBasis {
+    None = "none",
+    Horizontal = "horizontal",
+    Vertical = "vertical",
+});
+
+impl EdgeBasis {
+    pub fn placement(self) -> Option<Placement> {
+        match self {
+            EdgeBasis::None => None,
+            EdgeBasis::Horizontal => Some(Placement::Horizontal),
+            EdgeBasis::Vertical => Some(Placement::Vertical),
+        }
+    }
+}
+
+/// What a new house is taken to be until it is said: judgement.
+macro_rules! starts_as {
+    ($($type:ident: $start:ident),+ $(,)?) => {$(
+        impl Default for $type {
+            fn default() -> $type {
+                $type::$start
+            }
+        }
+    )+};
+}
+
+starts_as! {
+    Storeys: One,
+    Shelter: Moderate,
+    OpenFlue: None,
+    SlabEdge: Uninsulated,
+}
+
+/// The ground under and around the house.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
+#[serde(default)]
+pub struct GroundDraft {
+    pub soil: Soil,
+    pub method: GroundMethod,
+    pub edge: EdgeBasis,
+    pub slab_edge: SlabEdge,
+    pub entries: Entries<GroundField>,
+}
+
+/// An assembly of the user's own.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct AssemblyDraft {
+    pub id: AssemblyId,
+    pub name: String,
+    pub position: Position,
+    pub framing: Framing,
+    #[serde(default)]
+    pub entries: Entries<AssemblyField>,
+    /// From inside to outside.
+    #[serde(default)]
+    pub layers: Vec<LayerDraft>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct LayerDraft {
+    pub material: LayerMaterial,
+    pub place: Place,
+    #[serde(default)]
+    pub entries: Entries<LayerField>,
+}
+
+/// What a layer is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum LayerMaterial {
+    Listed(Material),
+    /// A layer whose R is on its label.
+    TypedR,
+}
+
+names!(Place {
+    Through = "through",
+    BetweenFraming = "between-framing",
+});
+
+/// What was paid for, to hold the calculation against.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
+#[serde(default)]
+pub struct BillsDraft {
+    pub fuel: Fuel,
+    pub entries: Entries<BillsField>,
+    pub list: Vec<BillDraft>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BillDraft {
+    pub id: BillId,
+    /// Dates as a calendar writes them: 2025-12-31.
+    #[serde(default)]
+    pub from: String,
+    #[serde(default)]
+    pub to: String,
+    #[serde(default)]
+    pub entries: Entries<BillField>,
 }
 
 /// Where the element's rating comes from.
@@ -148,10 +341,30 @@ pub struct RoomDraft {
     pub id: RoomId,
     pub name: String,
     #[serde(default)]
+    pub used: RoomUse,
+    #[serde(default)]
+    pub level: Level,
+    #[serde(default)]
+    pub shape: Shape,
+    #[serde(default)]
     pub entries: Entries<RoomField>,
     #[serde(default)]
     pub surfaces: Vec<SurfaceDraft>,
 }
+
+/// The outline of a room's floor.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Shape {
+    #[default]
+    Rectangle,
+    /// A rectangle with a corner cut out of it.
+    LShape,
+}
+
+names!(Shape {
+    Rectangle = "rectangle",
+    LShape = "l-shape",
+});
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct SurfaceDraft {
@@ -173,7 +386,11 @@ pub struct SurfaceDraft {
 #[serde(rename_all = "kebab-case")]
 pub enum Behind {
     Outdoors,
+    /// Earth: under a floor, or against a wall down to a depth.
+    Ground,
+    /// A space whose temperature is typed, or taken halfway.
     Unheated,
+    /// A heated room, or an unheated space whose temperature follows from its own balance.
     Room(RoomId),
     SameTemperature,
 }
@@ -183,6 +400,7 @@ pub enum Behind {
 #[serde(rename_all = "kebab-case")]
 pub enum UValue {
     Listed(Assembly),
+    Own(AssemblyId),
     TypedU,
     TypedR,
 }
@@ -210,13 +428,35 @@ impl ElementDraft {
     }
 }
 
+impl RoomDraft {
+    pub(super) fn new(id: RoomId, name: &str, used: RoomUse) -> RoomDraft {
+        RoomDraft {
+            id,
+            name: name.to_string(),
+            used,
+            level: Level::default(),
+            shape: Shape::default(),
+            entries: Entries::default(),
+            surfaces: Vec::new(),
+        }
+    }
+}
+
 impl Draft {
     pub fn new(name: &str, units: System) -> Draft {
         Draft {
             name: name.to_string(),
             units,
             house: Entries::default(),
+            station: None,
+            design_hours: DesignHours::default(),
             air_class: AirClass::Average,
+            air: AirDraft::default(),
+            ground: GroundDraft::default(),
+            spaces: Vec::new(),
+            assemblies: Vec::new(),
+            bills: BillsDraft::default(),
+            certainty: Entries::default(),
             rooms: Vec::new(),
             element: ElementDraft {
                 rating_basis: RatingBasis::Single,
@@ -232,8 +472,22 @@ impl Draft {
         }
     }
 
+    /// A heated room or an unheated space.
     pub fn room(&self, id: RoomId) -> Option<&RoomDraft> {
-        self.rooms.iter().find(|room| room.id == id)
+        self.all_rooms().find(|room| room.id == id)
+    }
+
+    /// Heated rooms, then unheated spaces.
+    pub fn all_rooms(&self) -> impl Iterator<Item = &RoomDraft> {
+        self.rooms.iter().chain(&self.spaces)
+    }
+
+    pub fn assembly(&self, id: AssemblyId) -> Option<&AssemblyDraft> {
+        self.assemblies.iter().find(|assembly| assembly.id == id)
+    }
+
+    pub fn bill(&self, id: BillId) -> Option<&BillDraft> {
+        self.bills.list.iter().find(|bill| bill.id == id)
     }
 
     pub fn surface(&self, room: RoomId, id: SurfaceId) -> Option<&SurfaceDraft> {
@@ -253,6 +507,13 @@ impl Draft {
     pub fn entry(&self, field: Field) -> Option<&Entry> {
         match field {
             Field::House(f) => self.house.get(f),
+            Field::Air(f) => self.air.entries.get(f),
+            Field::Ground(f) => self.ground.entries.get(f),
+            Field::Certainty(f) => self.certainty.get(f),
+            Field::Assembly(id, f) => self.assembly(id)?.entries.get(f),
+            Field::Layer(id, row, f) => self.assembly(id)?.layers.get(row)?.entries.get(f),
+            Field::Bills(f) => self.bills.entries.get(f),
+            Field::Bill(id, f) => self.bill(id)?.entries.get(f),
             Field::Element(f) => self.element.entries.get(f),
             Field::Point(row, f) => self.element.points.get(row)?.get(f),
             Field::Stock => None,

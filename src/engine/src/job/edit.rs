@@ -1,8 +1,15 @@
 //! Changes to a draft: one function a change, each leaving ids unique.
 
-use super::draft::{Behind, Draft, Entry, OpeningDraft, RoomDraft, SurfaceDraft, UValue};
+use super::draft::{
+    AssemblyDraft, Behind, BillDraft, Draft, Entry, LayerDraft, LayerMaterial, OpeningDraft,
+    RoomDraft, Shape, SurfaceDraft, UValue,
+};
 use super::field::{Field, RoomField, SurfaceField};
-use crate::building::{Assembly, OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
+use super::resolve::resolve;
+use crate::building::{
+    Assembly, AssemblyId, BillId, Framing, Level, Material, OpeningId, OpeningKind, Place,
+    Position, RoomId, RoomUse, SurfaceId, SurfaceKind, Used,
+};
 
 impl Draft {
     fn fresh_id(&mut self) -> u32 {
@@ -15,6 +22,25 @@ impl Draft {
     pub fn set_entry(&mut self, field: Field, entry: Entry) {
         match field {
             Field::House(f) => self.house.set(f, entry),
+            Field::Air(f) => self.air.entries.set(f, entry),
+            Field::Ground(f) => self.ground.entries.set(f, entry),
+            Field::Certainty(f) => self.certainty.set(f, entry),
+            Field::Assembly(id, f) => {
+                if let Some(assembly) = self.assembly_mut(id) {
+                    assembly.entries.set(f, entry);
+                }
+            }
+            Field::Layer(id, row, f) => {
+                if let Some(layer) = self.layer_mut(id, row) {
+                    layer.entries.set(f, entry);
+                }
+            }
+            Field::Bills(f) => self.bills.entries.set(f, entry),
+            Field::Bill(id, f) => {
+                if let Some(bill) = self.bill_mut(id) {
+                    bill.entries.set(f, entry);
+                }
+            }
             Field::Element(f) => self.element.entries.set(f, entry),
             Field::Point(row, f) => {
                 if let Some(point) = self.element.points.get_mut(row) {
@@ -43,7 +69,19 @@ impl Draft {
     }
 
     pub fn room_mut(&mut self, id: RoomId) -> Option<&mut RoomDraft> {
-        self.rooms.iter_mut().find(|room| room.id == id)
+        self.rooms.iter_mut().chain(&mut self.spaces).find(|room| room.id == id)
+    }
+
+    pub fn assembly_mut(&mut self, id: AssemblyId) -> Option<&mut AssemblyDraft> {
+        self.assemblies.iter_mut().find(|assembly| assembly.id == id)
+    }
+
+    pub(super) fn layer_mut(&mut self, id: AssemblyId, row: usize) -> Option<&mut LayerDraft> {
+        self.assembly_mut(id)?.layers.get_mut(row)
+    }
+
+    pub fn bill_mut(&mut self, id: BillId) -> Option<&mut BillDraft> {
+        self.bills.list.iter_mut().find(|bill| bill.id == id)
     }
 
     pub fn surface_mut(&mut self, room: RoomId, id: SurfaceId) -> Option<&mut SurfaceDraft> {
@@ -59,15 +97,19 @@ impl Draft {
         self.surface_mut(room, surface)?.openings.iter_mut().find(|opening| opening.id == id)
     }
 
-    /// Adds an empty room at the end of the loop.
+    /// Adds an empty room at the end of the loop, on the storey of the one before.
     pub fn add_room(&mut self, name: &str) -> RoomId {
+        let level = self.rooms.last().map(|room| room.level).unwrap_or_default();
         let id = RoomId(self.fresh_id());
-        self.rooms.push(RoomDraft {
-            id,
-            name: name.to_string(),
-            entries: Default::default(),
-            surfaces: Vec::new(),
-        });
+        let room = RoomDraft { level, ..RoomDraft::new(id, name, RoomUse::Heated) };
+        self.rooms.push(room);
+        id
+    }
+
+    /// Adds an unheated space.
+    pub fn add_space(&mut self, used: RoomUse, name: &str) -> RoomId {
+        let id = RoomId(self.fresh_id());
+        self.spaces.push(RoomDraft::new(id, name, used));
         id
     }
 
@@ -88,14 +130,10 @@ impl Draft {
         Some(new)
     }
 
-    /// Removes a room; surfaces that led to it now lead to a space of the same temperature.
+    /// Removes a room or space. Surfaces that led to it say so, until something else is chosen.
     pub fn remove_room(&mut self, id: RoomId) {
         self.rooms.retain(|room| room.id != id);
-        for surface in self.rooms.iter_mut().flat_map(|room| &mut room.surfaces) {
-            if surface.behind == Behind::Room(id) {
-                surface.behind = Behind::SameTemperature;
-            }
-        }
+        self.spaces.retain(|space| space.id != id);
     }
 
     /// Moves a room one place towards the boiler's supply.
@@ -116,14 +154,24 @@ impl Draft {
 
     /// Adds a surface to outdoors, built like the last one of its kind in the job.
     pub fn add_surface(&mut self, room: RoomId, kind: SurfaceKind) -> Option<SurfaceId> {
+        self.add_surface_to(room, kind, Behind::Outdoors)
+    }
+
+    /// Adds a surface built like the last one in the job that lies in the same place.
+    pub fn add_surface_to(
+        &mut self,
+        room: RoomId,
+        kind: SurfaceKind,
+        behind: Behind,
+    ) -> Option<SurfaceId> {
         self.room(room)?;
-        let u_value = self.last_u_value(kind);
+        let u_value = self.last_u_value(room, kind, behind);
         let id = SurfaceId(self.fresh_id());
         self.room_mut(room)?.surfaces.push(SurfaceDraft {
             id,
             kind,
             name: String::new(),
-            behind: Behind::Outdoors,
+            behind,
             u_value,
             entries: Default::default(),
             openings: Vec::new(),
@@ -131,33 +179,140 @@ impl Draft {
         Some(id)
     }
 
-    /// Adds the four walls of a rectangular room, as long as its floor is typed, all to outdoors:
-    /// those that are not are changed afterwards.
-    pub fn add_four_walls(&mut self, room: RoomId) {
-        let side = |draft: &Draft, field| draft.room(room)?.entries.get(field).cloned();
-        for field in [RoomField::FloorLength, RoomField::FloorWidth].repeat(2) {
-            let length = side(self, field);
+    /// Adds the walls that a room's shape has, as long as its floor is typed, all to outdoors: those
+    /// that are not are changed afterwards. An L has two walls more, along the corner cut out of it.
+    pub fn add_walls(&mut self, room: RoomId) {
+        let Some(shape) = self.room(room).map(|room| room.shape) else { return };
+        let sides: &[RoomField] = match shape {
+            Shape::Rectangle => &[
+                RoomField::FloorLength,
+                RoomField::FloorWidth,
+                RoomField::FloorLength,
+                RoomField::FloorWidth,
+            ],
+            // The two long ones whole; the two beside the cut are shortened below.
+            Shape::LShape => &[
+                RoomField::FloorLength,
+                RoomField::FloorWidth,
+                RoomField::FloorLength,
+                RoomField::CutWidth,
+                RoomField::CutLength,
+                RoomField::FloorWidth,
+            ],
+        };
+        let less = |side: usize| match (shape, side) {
+            (Shape::LShape, 2) => Some(RoomField::CutLength),
+            (Shape::LShape, 5) => Some(RoomField::CutWidth),
+            _ => None,
+        };
+        for (index, &side) in sides.iter().enumerate() {
+            let entry = match less(index) {
+                None => self.room(room).and_then(|r| r.entries.get(side).cloned()),
+                Some(cut) => self.difference(room, side, cut),
+            };
             let Some(wall) = self.add_surface(room, SurfaceKind::Wall) else { return };
-            if let Some(entry) = length {
+            if let Some(entry) = entry {
                 self.set_entry(Field::Surface(room, wall, SurfaceField::Length), entry);
             }
         }
     }
 
-    /// The listed assembly last used for `kind`; a typed value is not passed on without its number.
-    fn last_u_value(&self, kind: SurfaceKind) -> UValue {
-        let used = |u_value: &UValue| matches!(u_value, UValue::Listed(_));
-        self.rooms
+    /// The length of one side without the cut, as a text for a box.
+    fn difference(&self, room: RoomId, side: RoomField, cut: RoomField) -> Option<Entry> {
+        let si = |field| resolve(self, Field::Room(room, field)).si();
+        let unit = self.box_unit(Field::Room(room, side));
+        let text = super::shown::in_unit(si(side)? - si(cut)?, unit);
+        Some(Entry { text, unit })
+    }
+
+    /// Adds everything around a room in one step: its walls, and a ceiling and a floor like those of
+    /// the last room on its storey, or as a house with such spaces has them.
+    pub fn add_shell(&mut self, room: RoomId) {
+        self.add_walls(room);
+        let Some((used, level)) = self.room(room).map(|r| (r.used, r.level)) else { return };
+        match used {
+            RoomUse::Heated => {
+                for kind in [SurfaceKind::Ceiling, SurfaceKind::Floor] {
+                    match self.usual_behind(room, level, kind) {
+                        Behind::SameTemperature => {}
+                        behind => drop(self.add_surface_to(room, kind, behind)),
+                    }
+                }
+            }
+            RoomUse::Attic => drop(self.add_surface(room, SurfaceKind::Ceiling)),
+            RoomUse::Garage | RoomUse::Other => {
+                self.add_surface(room, SurfaceKind::Ceiling);
+                self.add_surface_to(room, SurfaceKind::Floor, Behind::Ground);
+            }
+            RoomUse::CrawlSpace | RoomUse::Basement => {
+                for wall in self.room(room).map(|r| r.surfaces.clone()).unwrap_or_default() {
+                    self.set_behind(room, wall.id, Behind::Ground);
+                }
+                self.add_surface_to(room, SurfaceKind::Floor, Behind::Ground);
+            }
+        }
+    }
+
+    /// What lies over or under a room of this storey.
+    fn usual_behind(&self, room: RoomId, level: Level, kind: SurfaceKind) -> Behind {
+        let alike = self
+            .rooms
             .iter()
-            .flat_map(|room| &room.surfaces)
-            .filter(|surface| surface.kind == kind && surface.behind == Behind::Outdoors)
-            .map(|surface| surface.u_value)
-            .rfind(used)
-            .unwrap_or(UValue::Listed(match kind {
-                SurfaceKind::Wall => Assembly::FrameWallR11,
-                SurfaceKind::Ceiling => Assembly::AtticCeilingR19,
-                SurfaceKind::Floor => Assembly::JoistFloorEmpty,
-            }))
+            .filter(|other| other.level == level && other.id != room)
+            .flat_map(|other| &other.surfaces)
+            .rfind(|surface| surface.kind == kind);
+        if let Some(surface) = alike {
+            return surface.behind;
+        }
+        let space = |uses: &[RoomUse]| {
+            self.spaces.iter().find(|s| uses.contains(&s.used)).map(|s| Behind::Room(s.id))
+        };
+        let heated = |levels: &dyn Fn(Level) -> bool| self.rooms.iter().any(|r| levels(r.level));
+        match kind {
+            SurfaceKind::Ceiling if heated(&|other| other > level) => Behind::SameTemperature,
+            SurfaceKind::Ceiling => space(&[RoomUse::Attic]).unwrap_or(Behind::Outdoors),
+            _ if level == Level::Basement => Behind::Ground,
+            _ if heated(&|other| other < level) => Behind::SameTemperature,
+            _ => space(&[RoomUse::Basement, RoomUse::CrawlSpace]).unwrap_or(Behind::Ground),
+        }
+    }
+
+    /// What lies behind a surface. One that now lies elsewhere is built as is usual there.
+    pub fn set_behind(&mut self, room: RoomId, surface: SurfaceId, behind: Behind) {
+        let Some(now) = self.surface(room, surface) else { return };
+        let kind = now.kind;
+        let moved = self.used_at(room, kind, now.behind) != self.used_at(room, kind, behind);
+        let u_value = match (moved, now.u_value) {
+            (true, UValue::Listed(_) | UValue::Own(_)) => {
+                Some(self.last_u_value(room, kind, behind))
+            }
+            _ => None,
+        };
+        if let Some(surface) = self.surface_mut(room, surface) {
+            surface.behind = behind;
+            if let Some(u_value) = u_value {
+                surface.u_value = u_value;
+            }
+        }
+    }
+
+    /// The assembly last used in the same place; a typed value is not passed on without its number.
+    fn last_u_value(&self, room: RoomId, kind: SurfaceKind, behind: Behind) -> UValue {
+        let used = self.used_at(room, kind, behind);
+        let known = |u_value: &UValue| matches!(u_value, UValue::Listed(_) | UValue::Own(_));
+        let inside = |behind: Behind| behind == Behind::SameTemperature;
+        let alike = self.all_rooms().flat_map(|other| {
+            other.surfaces.iter().filter(|s| {
+                self.used_at(other.id, s.kind, s.behind) == used
+                    && inside(s.behind) == inside(behind)
+            })
+        });
+        alike.map(|surface| surface.u_value).filter(known).last().unwrap_or(UValue::Listed(match (
+            used, behind,
+        ) {
+            (Used::Wall, Behind::SameTemperature) => Assembly::Partition,
+            _ => usual_assembly(used),
+        }))
     }
 
     pub fn remove_surface(&mut self, room: RoomId, id: SurfaceId) {
@@ -181,7 +336,7 @@ impl Draft {
             .flat_map(|surface| &surface.openings)
             .filter(|opening| opening.kind == kind)
             .map(|opening| opening.u_value)
-            .rfind(|u_value| matches!(u_value, UValue::Listed(_)))
+            .rfind(|u_value| matches!(u_value, UValue::Listed(_) | UValue::Own(_)))
             .unwrap_or(UValue::Listed(match kind {
                 OpeningKind::Window => Assembly::WindowWoodDouble,
                 OpeningKind::Door => Assembly::DoorWood,
@@ -196,5 +351,85 @@ impl Draft {
         if let Some(surface) = self.surface_mut(room, surface) {
             surface.openings.retain(|opening| opening.id != id);
         }
+    }
+
+    /// Adds an assembly of the user's own, without layers.
+    pub fn add_assembly(&mut self, position: Position, name: &str) -> AssemblyId {
+        let id = AssemblyId(self.fresh_id());
+        self.assemblies.push(AssemblyDraft {
+            id,
+            name: name.to_string(),
+            position,
+            framing: usual_framing(position),
+            entries: Default::default(),
+            layers: Vec::new(),
+        });
+        id
+    }
+
+    /// Removes an assembly. What was built of it says so, until something else is chosen.
+    pub fn remove_assembly(&mut self, id: AssemblyId) {
+        self.assemblies.retain(|assembly| assembly.id != id);
+    }
+
+    /// Adds a layer on the outside.
+    pub fn add_layer(&mut self, id: AssemblyId) {
+        if let Some(assembly) = self.assembly_mut(id) {
+            assembly.layers.push(LayerDraft {
+                material: LayerMaterial::Listed(Material::GypsumBoard),
+                place: Place::Through,
+                entries: Default::default(),
+            });
+        }
+    }
+
+    pub fn remove_layer(&mut self, id: AssemblyId, row: usize) {
+        if let Some(assembly) = self.assembly_mut(id)
+            && row < assembly.layers.len()
+        {
+            assembly.layers.remove(row);
+        }
+    }
+
+    /// Adds a bill that begins where the last one ends.
+    pub fn add_bill(&mut self) -> BillId {
+        let from = self.bills.list.last().map(|bill| bill.to.clone()).unwrap_or_default();
+        let id = BillId(self.fresh_id());
+        self.bills.list.push(BillDraft {
+            id,
+            from,
+            to: String::new(),
+            entries: Default::default(),
+        });
+        id
+    }
+
+    pub fn remove_bill(&mut self, id: BillId) {
+        self.bills.list.retain(|bill| bill.id != id);
+    }
+}
+
+/// What a place is built of until it is said: judgement.
+fn usual_assembly(used: Used) -> Assembly {
+    match used {
+        Used::Wall => Assembly::FrameWallR11,
+        Used::Ceiling => Assembly::AtticCeilingR19,
+        Used::Floor => Assembly::JoistFloorEmpty,
+        Used::Window => Assembly::WindowWoodDouble,
+        Used::Door => Assembly::DoorWood,
+        Used::GarageDoor => Assembly::GarageDoorMetal,
+        Used::Slab => Assembly::SlabBare,
+        Used::BasementWall => Assembly::BasementConcrete,
+        Used::Roof => Assembly::RoofDeck,
+    }
+}
+
+fn usual_framing(position: Position) -> Framing {
+    match position {
+        Position::Wall | Position::Partition => Framing::StandardWall,
+        Position::Ceiling => Framing::CeilingJoists,
+        Position::Roof => Framing::RoofRafters,
+        Position::Floor => Framing::FloorJoists,
+        Position::Slab | Position::GroundWall => Framing::None,
     }
 }

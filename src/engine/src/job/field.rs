@@ -3,7 +3,7 @@
 //! Declared once; the reader, the error text, the form's hint and the page's element ids all
 //! follow from it.
 
-use crate::building::{OpeningId, OpeningKind, RoomId, SurfaceId};
+use crate::building::{AssemblyId, BillId, OpeningId, OpeningKind, RoomId, SurfaceId};
 use crate::named::{Named, stored_by_name};
 use crate::quantity::{Kind, Unit};
 use serde::Serialize;
@@ -33,6 +33,79 @@ fields!(
         Indoors = "indoors",
         Altitude = "altitude",
         AirChanges = "air-changes",
+        CeilingHeight = "ceiling-height",
+        MeanTemperature = "mean-temperature",
+        ColdestMonth = "coldest-month",
+        Wind = "wind",
+    }
+);
+
+fields!(
+    /// Of the air through the whole house.
+    AirField {
+        BlowerFlow = "blower-flow",
+        BlowerExponent = "blower-exponent",
+        LeakageArea = "leakage-area",
+        Supply = "supply",
+        Exhaust = "exhaust",
+        Recovery = "recovery",
+    }
+);
+
+fields!(
+    /// Of the ground.
+    GroundField {
+        WallThickness = "wall-thickness",
+        EdgeDepth = "edge-depth",
+        EdgeR = "edge-r",
+        EdgeThickness = "edge-thickness",
+        FFactor = "f-factor",
+    }
+);
+
+fields!(
+    /// The 10 to 90 % range of a kind of input, either side of its value.
+    CertaintyField {
+        Measured = "measured",
+        Label = "label",
+        Listed = "listed",
+        Assumed = "assumed",
+        Air = "air",
+        Outdoors = "outdoors",
+        Soil = "soil",
+    }
+);
+
+fields!(
+    /// Of an assembly of the user's own.
+    AssemblyField {
+        U = "u",
+        R = "r",
+    }
+);
+
+fields!(
+    LayerField {
+        Thickness = "thickness",
+        R = "r",
+    }
+);
+
+fields!(
+    /// Of all fuel bills.
+    BillsField {
+        Efficiency = "efficiency",
+        Indoors = "indoors",
+    }
+);
+
+fields!(
+    BillField {
+        /// The day from which, and the day to which: text with errors of their own.
+        From = "from",
+        To = "to",
+        Amount = "amount",
+        DegreeDays = "degree-days",
     }
 );
 
@@ -80,12 +153,17 @@ fields!(
     RoomField {
         FloorLength = "floor-length",
         FloorWidth = "floor-width",
+        CutLength = "cut-length",
+        CutWidth = "cut-width",
         FloorArea = "floor-area",
         Height = "height",
         Temperature = "temperature",
         AirChanges = "air-changes",
         PipeTo = "pipe-to",
         Elbows = "elbows",
+        FromLeft = "from-left",
+        FromFront = "from-front",
+        VentArea = "vent-area",
     }
 );
 
@@ -94,7 +172,13 @@ fields!(
         Length = "length",
         Height = "height",
         Area = "area",
+        /// The choice of what lies behind it, which is no text but has an error of its own.
+        Behind = "behind",
         BehindTemperature = "behind-temperature",
+        /// How deep it reaches below the ground outside.
+        Depth = "depth",
+        /// How much of a floor's edge lies at an outside wall.
+        Perimeter = "perimeter",
         U = "u",
         R = "r",
         Free = "free",
@@ -115,6 +199,14 @@ fields!(
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 pub enum Field {
     House(HouseField),
+    Air(AirField),
+    Ground(GroundField),
+    Certainty(CertaintyField),
+    Assembly(AssemblyId, AssemblyField),
+    /// A layer of an assembly, counted from zero.
+    Layer(AssemblyId, usize, LayerField),
+    Bills(BillsField),
+    Bill(BillId, BillField),
     Element(ElementField),
     /// A row of the maker's table, counted from zero.
     Point(usize, PointField),
@@ -131,6 +223,15 @@ impl fmt::Display for Field {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Field::House(field) => write!(f, "house.{}", field.name()),
+            Field::Air(field) => write!(f, "air.{}", field.name()),
+            Field::Ground(field) => write!(f, "ground.{}", field.name()),
+            Field::Certainty(field) => write!(f, "certainty.{}", field.name()),
+            Field::Assembly(id, field) => write!(f, "assembly-{}.{}", id.0, field.name()),
+            Field::Layer(id, row, field) => {
+                write!(f, "assembly-{}.layer-{}.{}", id.0, row + 1, field.name())
+            }
+            Field::Bills(field) => write!(f, "bills.{}", field.name()),
+            Field::Bill(id, field) => write!(f, "bill-{}.{}", id.0, field.name()),
             Field::Element(field) => write!(f, "element.{}", field.name()),
             Field::Point(row, field) => write!(f, "element.point-{}.{}", row + 1, field.name()),
             Field::Stock => f.write_str("element.stock"),
@@ -192,6 +293,21 @@ impl Field {
     pub fn spec(self) -> Spec {
         match self {
             Field::House(field) => house(field),
+            Field::Air(field) => air(field),
+            Field::Ground(field) => ground(field),
+            Field::Certainty(field) => certainty(field),
+            Field::Assembly(_, AssemblyField::U) => spec(Unit::UsU, 0.005, 3.0, In::Follows),
+            Field::Assembly(_, AssemblyField::R) => spec(Unit::UsR, 0.3, 200.0, In::Follows),
+            Field::Layer(_, _, LayerField::Thickness) => {
+                spec(Unit::InchSmall, 0.01, 48.0, In::Required)
+            }
+            Field::Layer(_, _, LayerField::R) => spec(Unit::UsR, 0.0, 100.0, In::Required),
+            Field::Bills(BillsField::Efficiency) => {
+                // Judgement: a boiler of some years, chimney and standing losses included.
+                spec(Unit::Percent, 20.0, 400.0, In::Assumed(80.0))
+            }
+            Field::Bills(BillsField::Indoors) => spec(Unit::Fahrenheit, 40.0, 90.0, In::Follows),
+            Field::Bill(_, field) => bill(field),
             Field::Element(field) => element(field),
             Field::Point(_, PointField::Water) => spec(Unit::Fahrenheit, 70.0, 250.0, In::Required),
             Field::Point(_, PointField::Output) => {
@@ -212,6 +328,59 @@ fn house(field: HouseField) -> Spec {
         HouseField::Indoors => spec(Unit::Fahrenheit, 40.0, 90.0, In::Assumed(70.0)),
         HouseField::Altitude => spec(Unit::Foot, -1500.0, 16_000.0, In::Assumed(0.0)),
         HouseField::AirChanges => spec(Unit::PerHour, 0.0, 10.0, In::Follows),
+        HouseField::CeilingHeight => spec(Unit::Foot, 4.0, 40.0, In::Assumed(8.0)),
+        HouseField::MeanTemperature => spec(Unit::Fahrenheit, 0.0, 90.0, In::Required),
+        HouseField::ColdestMonth => spec(Unit::Fahrenheit, -50.0, 85.0, In::Required),
+        // Judgement: a usual winter mean at 10 m.
+        HouseField::Wind => spec(Unit::MilePerHour, 0.0, 60.0, In::Assumed(9.0)),
+    }
+}
+
+fn air(field: AirField) -> Spec {
+    match field {
+        AirField::BlowerFlow => spec(Unit::AirCubicFootPerMinute, 20.0, 20_000.0, In::Required),
+        // METHODS of blower-door practice: 0.65 unless measured.
+        AirField::BlowerExponent => spec(Unit::One, 0.5, 1.0, In::Assumed(0.65)),
+        AirField::LeakageArea => spec(Unit::SquareInch, 1.0, 5000.0, In::Follows),
+        AirField::Supply | AirField::Exhaust => {
+            spec(Unit::AirCubicFootPerMinute, 0.0, 2000.0, In::Assumed(0.0))
+        }
+        AirField::Recovery => spec(Unit::Percent, 0.0, 95.0, In::Assumed(0.0)),
+    }
+}
+
+fn ground(field: GroundField) -> Spec {
+    match field {
+        // Judgement: a foundation wall of 8 in.
+        GroundField::WallThickness => spec(Unit::InchSmall, 2.0, 60.0, In::Assumed(8.0)),
+        GroundField::EdgeDepth => spec(Unit::Foot, 0.25, 12.0, In::Assumed(2.0)),
+        GroundField::EdgeR => spec(Unit::UsR, 0.5, 60.0, In::Assumed(10.0)),
+        GroundField::EdgeThickness => spec(Unit::InchSmall, 0.25, 24.0, In::Assumed(2.0)),
+        GroundField::FFactor => spec(Unit::BtuPerHourFootFahrenheit, 0.05, 3.0, In::Follows),
+    }
+}
+
+/// Judgement throughout, but for the design temperature.
+fn certainty(field: CertaintyField) -> Spec {
+    let share = |percent| spec(Unit::Percent, 0.0, 90.0, In::Assumed(percent));
+    match field {
+        CertaintyField::Measured => share(2.0),
+        CertaintyField::Label => share(10.0),
+        CertaintyField::Listed => share(20.0),
+        CertaintyField::Assumed => share(40.0),
+        CertaintyField::Air => share(40.0),
+        // The station's distance from two sources of data: about 3 F.
+        CertaintyField::Outdoors => spec(Unit::FahrenheitDegree, 0.0, 20.0, In::Assumed(3.0)),
+        CertaintyField::Soil => share(30.0),
+    }
+}
+
+fn bill(field: BillField) -> Spec {
+    match field {
+        // Chosen on a calendar; the numbers are never read.
+        BillField::From | BillField::To => spec(Unit::Piece, 0.0, 1.0, In::Follows),
+        BillField::Amount => spec(Unit::One, 0.01, 1_000_000.0, In::Required),
+        BillField::DegreeDays => spec(Unit::FahrenheitDay, 0.0, 20_000.0, In::Follows),
     }
 }
 
@@ -259,11 +428,14 @@ fn room(field: RoomField) -> Spec {
             spec(Unit::Foot, 1.0, 200.0, In::Required)
         }
         RoomField::FloorArea => spec(Unit::SquareFoot, 1.0, 20_000.0, In::Follows),
-        RoomField::Height => spec(Unit::Foot, 4.0, 40.0, In::Assumed(8.0)),
-        RoomField::Temperature => spec(Unit::Fahrenheit, 40.0, 90.0, In::Follows),
-        RoomField::AirChanges => spec(Unit::PerHour, 0.0, 20.0, In::Follows),
+        RoomField::CutLength | RoomField::CutWidth => spec(Unit::Foot, 0.5, 200.0, In::Required),
+        RoomField::Height => spec(Unit::Foot, 1.0, 40.0, In::Follows),
+        RoomField::Temperature => spec(Unit::Fahrenheit, -60.0, 90.0, In::Follows),
+        RoomField::AirChanges => spec(Unit::PerHour, 0.0, 60.0, In::Follows),
         RoomField::PipeTo => spec(Unit::Foot, 0.0, 1000.0, In::Assumed(10.0)),
         RoomField::Elbows => spec(Unit::Piece, 0.0, 100.0, In::Assumed(4.0)),
+        RoomField::FromLeft | RoomField::FromFront => spec(Unit::Foot, 0.0, 500.0, In::Follows),
+        RoomField::VentArea => spec(Unit::SquareInch, 0.0, 20_000.0, In::Assumed(0.0)),
     }
 }
 
@@ -272,6 +444,9 @@ fn surface(field: SurfaceField) -> Spec {
         SurfaceField::Length => spec(Unit::Foot, 0.5, 200.0, In::Required),
         SurfaceField::Height => spec(Unit::Foot, 0.5, 60.0, In::Follows),
         SurfaceField::Area => spec(Unit::SquareFoot, 0.1, 20_000.0, In::Follows),
+        SurfaceField::Behind => spec(Unit::Piece, 0.0, 1.0, In::Follows),
+        SurfaceField::Depth => spec(Unit::Foot, 0.0, 30.0, In::Follows),
+        SurfaceField::Perimeter => spec(Unit::Foot, 0.0, 2000.0, In::Follows),
         SurfaceField::BehindTemperature => spec(Unit::Fahrenheit, -80.0, 120.0, In::Follows),
         SurfaceField::U => spec(Unit::UsU, 0.005, 3.0, In::Required),
         SurfaceField::R => spec(Unit::UsR, 0.3, 200.0, In::Required),

@@ -1,12 +1,17 @@
 //! The job file: a version, and the draft.
 //!
-//! When the draft's shape changes, the old struct is frozen in a module of its own, a `From` step
-//! leads to the next version, and one committed fixture of each version is read by the tests.
+//! A change that only adds, with defaults that mean what older files meant, raises the version and
+//! leaves the structs to read both. For any other the old struct is frozen in a module of its own and
+//! a `From` step leads to the next version. One committed fixture of each version is read by the tests.
 
-use super::draft::{Behind, Draft};
+use super::draft::Draft;
 use serde::{Deserialize, Serialize};
 
-pub const CURRENT_VERSION: u32 = 1;
+pub const CURRENT_VERSION: u32 = 2;
+
+/// The oldest version that the current structs still read: since then things were only added, and
+/// what a file does not have means what it meant when it was written.
+const OLDEST_READ: u32 = 1;
 
 /// Read first: it has the same shape in every version.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -47,7 +52,7 @@ impl Header {
     /// Whether [`File`] can read a file with this header.
     pub fn check(self) -> Result<(), OpenError> {
         match self.version {
-            CURRENT_VERSION => Ok(()),
+            OLDEST_READ..=CURRENT_VERSION => Ok(()),
             version if version > CURRENT_VERSION => Err(OpenError::Newer { version }),
             version => Err(OpenError::UnknownVersion { version }),
         }
@@ -63,9 +68,16 @@ impl File {
     pub fn open(self) -> Result<Draft, OpenError> {
         let File { version, job } = self;
         Header { version }.check()?;
-        let rooms = job.rooms.len();
-        if rooms > MOST_ROOMS {
-            return Err(OpenError::TooLarge { count: rooms, most: MOST_ROOMS });
+        let layers = job.assemblies.iter().map(|assembly| assembly.layers.len());
+        let limits = [
+            (job.rooms.len(), MOST_ROOMS),
+            (job.spaces.len(), MOST_PARTS),
+            (job.assemblies.len(), MOST_PARTS),
+            (layers.max().unwrap_or(0), MOST_PARTS),
+            (job.bills.list.len(), MOST_ROOMS),
+        ];
+        if let Some(&(count, most)) = limits.iter().find(|(count, most)| count > most) {
+            return Err(OpenError::TooLarge { count, most });
         }
         if let Some(&feet) =
             job.element.stock_ft.iter().find(|feet| !super::draft::STOCK_FT.contains(feet))
@@ -80,7 +92,13 @@ impl File {
             }
             _ => Err(OpenError::RepeatedId { id }),
         };
-        for room in &job.rooms {
+        for assembly in &job.assemblies {
+            fresh(assembly.id.0)?;
+        }
+        for bill in &job.bills.list {
+            fresh(bill.id.0)?;
+        }
+        for room in job.all_rooms() {
             fresh(room.id.0)?;
             if room.surfaces.len() > MOST_PARTS {
                 return Err(OpenError::TooLarge { count: room.surfaces.len(), most: MOST_PARTS });
@@ -94,16 +112,6 @@ impl File {
                 for opening in &surface.openings {
                     fresh(opening.id.0)?;
                 }
-            }
-        }
-        let mut job = job;
-        let known: Vec<_> = job.rooms.iter().map(|room| room.id).collect();
-        // A neighbour that is gone is taken as warm as the room, as when a room is removed.
-        for surface in job.rooms.iter_mut().flat_map(|room| &mut room.surfaces) {
-            if let Behind::Room(id) = surface.behind
-                && !known.contains(&id)
-            {
-                surface.behind = Behind::SameTemperature;
             }
         }
         Ok(job)

@@ -5,29 +5,35 @@
 //! typed, also text that cannot be read, so that nothing typed is lost and switching units loses
 //! nothing. [`read`] turns it into a job, or says what stands in the way.
 
+mod choice;
 mod draft;
 mod edit;
 mod field;
 mod file;
+mod own;
 mod read;
 mod resolve;
 mod shown;
 mod table;
 
+pub use choice::{Choice, Pick};
 pub use draft::{
-    Behind, Draft, ElementDraft, Entries, Entry, FlowBasis, OpeningDraft, RatingBasis, RoomDraft,
-    SurfaceDraft, UValue,
+    AirBasis, AirDraft, AssemblyDraft, Behind, BillDraft, BillsDraft, DesignHours, Draft,
+    EdgeBasis, ElementDraft, Entries, Entry, FlowBasis, GroundDraft, GroundMethod, LayerDraft,
+    LayerMaterial, OpeningDraft, RatingBasis, RoomDraft, Shape, SurfaceDraft, UValue,
 };
 pub use field::{
-    Blank, CircuitField, ElementField, Field, HouseField, OpeningField, PointField, RoomField,
+    AirField, AssemblyField, BillField, BillsField, Blank, CertaintyField, CircuitField,
+    ElementField, Field, GroundField, HouseField, LayerField, OpeningField, PointField, RoomField,
     Spec, SurfaceField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
+pub use own::{layer_fields, own_transmittance};
 pub use read::{FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
 pub use shown::{assumed_text, box_text, echo};
 
-use crate::building::{Room, Site};
+use crate::building::House;
 use crate::emitter::Element;
 use crate::pipe::Tube;
 use crate::quantity::{
@@ -37,10 +43,8 @@ use crate::quantity::{
 /// A job with every value valid: what [`crate::design`] works on.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Job {
-    pub site: Site,
-    /// In the order in which the water passes them.
-    pub rooms: Vec<Room>,
-    /// How the water reaches each room, in the order of `rooms`.
+    pub house: House,
+    /// How the water reaches each room, in the order of the house's rooms.
     pub approaches: Vec<PipeLeg>,
     pub baseboard: Baseboard,
     pub circuit: Circuit,

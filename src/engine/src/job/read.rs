@@ -1,17 +1,19 @@
 //! From a draft to a job: every value resolved, every clash between values named.
 
+mod house;
 mod openings;
+mod surface;
 
-use super::draft::{Behind, Draft, FlowBasis, RoomDraft, SurfaceDraft, UValue};
-use super::field::{CircuitField, Field, HouseField, RoomField, SurfaceField};
-use super::resolve::{Resolved, resolve, runs_between_doors};
+use super::draft::{Draft, FlowBasis, RoomDraft, Shape};
+use super::field::{CircuitField, Field, RoomField};
+use super::resolve::{Resolved, resolve};
 use super::table::read_baseboard;
 use super::{Circuit, Flow, Job, PipeLeg};
-use crate::building::{self, Room, RoomId, Run, Site, Surface, SurfaceKind};
+use crate::building::{House, Room, RoomUse, Space, Surface};
 use crate::emitter::FitError;
 use crate::quantity::{
-    Area, ChangeRate, Kind, Length, ReadError, Resistance, Temperature, TemperatureDifference,
-    Transmittance, Value, VolumeFlow,
+    Area, ChangeRate, Length, ReadError, Temperature, TemperatureDifference, Transmittance, Value,
+    VolumeFlow,
 };
 use serde::Serialize;
 
@@ -50,6 +52,39 @@ pub enum Problem {
     /// More free length than the wall has.
     LongerThanWall {
         wall: Value,
+    },
+    /// A wall reaches deeper into the ground than it is high.
+    DeeperThanWall {
+        wall: Value,
+    },
+    /// The corner cut out of a room is larger than the room.
+    CutTooLarge {
+        room: Value,
+    },
+    /// A heated room no warmer than the design day.
+    NotAboveOutdoors {
+        outdoors: Value,
+    },
+    /// The coldest month is warmer than the year.
+    ColdestAboveMean {
+        mean: Value,
+    },
+    /// A surface leads to its own room.
+    BehindItself,
+    /// A surface leads to a room that is gone.
+    NeighbourGone,
+    /// The user's own assembly that a surface was built of is gone.
+    AssemblyGone,
+    /// The user's own assembly has no layers and no typed value.
+    NoLayers,
+    /// A date that is none.
+    NotADate,
+    /// A bill ends before it begins.
+    EndsBeforeStart,
+    /// Two bills cover the same days.
+    BillsOverlap {
+        /// The other bill, counted from one.
+        other: usize,
     },
     /// A rating's water no warmer than its air.
     NotAboveAir {
@@ -91,7 +126,7 @@ pub struct Reading {
 /// Reads a draft. A room with an error is left out of the job and its errors are listed.
 pub fn read(draft: &Draft) -> Reading {
     let mut reader = Reader { draft, errors: Vec::new() };
-    let site = read_site(&mut reader);
+    let around = house::read_around(&mut reader);
     let mut rooms = Vec::new();
     let mut approaches = Vec::new();
     for room in &draft.rooms {
@@ -103,11 +138,23 @@ pub fn read(draft: &Draft) -> Reading {
             approaches.push(approach);
         }
     }
+    let mut spaces = Vec::new();
+    for space in &draft.spaces {
+        let before = reader.errors.len();
+        if let Some(space) = read_space(&mut reader, space)
+            && reader.errors.len() == before
+        {
+            spaces.push(space);
+        }
+    }
+    house::read_assemblies(&mut reader);
     let baseboard = read_baseboard(&mut reader);
     let circuit = read_circuit(&mut reader);
-    let job = match (site, baseboard, circuit) {
-        (Some(site), Some(baseboard), Some(circuit)) => {
-            Some(Job { site, rooms, approaches, baseboard, circuit })
+    let job = match (around, baseboard, circuit) {
+        (Some(around), Some(baseboard), Some(circuit)) => {
+            let house::Around { site, air, ground, ranges } = around;
+            let house = House { site, rooms, spaces, air, ground, ranges };
+            Some(Job { house, approaches, baseboard, circuit })
         }
         _ => None,
     };
@@ -146,6 +193,11 @@ impl Reader<'_> {
         }
     }
 
+    /// The value of `field` for a message; notes nothing.
+    fn value_of(&self, field: Field) -> Option<Value> {
+        Some(Value::new(field.spec().kind, resolve(self.draft, field).si()?))
+    }
+
     fn length(&mut self, field: Field) -> Option<Length> {
         self.si(field).map(Length::from_si)
     }
@@ -160,121 +212,87 @@ impl Reader<'_> {
     }
 }
 
-fn read_site(reader: &mut Reader<'_>) -> Option<Site> {
-    let outdoors = reader.temperature(Field::House(HouseField::Outdoors));
-    let altitude = reader.length(Field::House(HouseField::Altitude));
-    // Read for their errors: the rooms take them when they have none of their own.
-    let indoors = reader.si(Field::House(HouseField::Indoors));
-    let air_changes = reader.si(Field::House(HouseField::AirChanges));
-    indoors.and(air_changes)?;
-    Some(Site { outdoors: outdoors?, altitude: altitude? })
-}
-
 fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, PipeLeg)> {
     let field = |field| Field::Room(draft.id, field);
-    if reader.draft.entry(field(RoomField::FloorArea)).is_none() {
-        // Asked for by name, so that each missing one is listed.
-        reader.si(field(RoomField::FloorLength));
-        reader.si(field(RoomField::FloorWidth));
-    }
-    let floor_area = reader.si(field(RoomField::FloorArea)).map(Area::from_si);
+    let floor_area = read_floor(reader, draft);
     let height = reader.length(field(RoomField::Height));
     let temperature = reader.temperature(field(RoomField::Temperature));
-    let air_changes = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
+    if let Some(temperature) = temperature {
+        house::check_above_outdoors(reader, draft.id, temperature);
+    }
+    let least_air = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
     let pipe = reader.length(field(RoomField::PipeTo));
     let elbows = reader.count(field(RoomField::Elbows));
-    // All are read before one that failed ends it, so that every error is listed.
-    let surfaces: Vec<Option<Surface>> =
-        draft.surfaces.iter().map(|surface| read_surface(reader, draft.id, surface)).collect();
+    let surfaces = read_surfaces(reader, draft);
     let room = Room {
         id: draft.id,
         name: draft.name.clone(),
+        level: draft.level,
         floor_area: floor_area?,
         height: height?,
         temperature: temperature?,
-        air_changes: air_changes?,
-        surfaces: surfaces.into_iter().collect::<Option<Vec<_>>>()?,
+        least_air: least_air.filter(|rate| *rate > ChangeRate::ZERO),
+        surfaces: surfaces?,
     };
     Some((room, PipeLeg { length: pipe?, elbows: elbows? }))
 }
 
-fn read_surface(reader: &mut Reader<'_>, room: RoomId, draft: &SurfaceDraft) -> Option<Surface> {
-    let field = |field| Field::Surface(room, draft.id, field);
-    let is_wall = draft.kind == SurfaceKind::Wall;
-    let area_typed = reader.draft.entry(field(SurfaceField::Area)).is_some();
-    let wall_length = match is_wall {
-        // A wall whose area is typed needs no length, unless baseboard is to stand there.
-        true if !area_typed || reader.draft.entry(field(SurfaceField::Length)).is_some() => {
-            reader.length(field(SurfaceField::Length))
-        }
-        _ => None,
+fn read_space(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Space> {
+    let field = |field| Field::Room(draft.id, field);
+    let floor_area = read_floor(reader, draft);
+    let height = reader.length(field(RoomField::Height));
+    // Blank, its own balance gives the temperature.
+    let temperature = reader.temperature(field(RoomField::Temperature));
+    let air_changes = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
+    let vent_area = match draft.used {
+        RoomUse::CrawlSpace => reader.si(field(RoomField::VentArea)).map(Area::from_si),
+        _ => Some(Area::ZERO),
     };
-    let wall_height = match is_wall {
-        true => reader.length(field(SurfaceField::Height)),
-        false => None,
-    };
-    let gross_area = reader.si(field(SurfaceField::Area)).map(Area::from_si);
-    let transmittance =
-        read_u(reader, draft.u_value, field(SurfaceField::U), field(SurfaceField::R));
-    let behind = match draft.behind {
-        Behind::Outdoors => Some(building::Behind::Outdoors),
-        Behind::SameTemperature => Some(building::Behind::SameTemperature),
-        Behind::Room(id) => Some(building::Behind::Room(id)),
-        Behind::Unheated => reader
-            .temperature(field(SurfaceField::BehindTemperature))
-            .map(building::Behind::Unheated),
-    };
-    let openings =
-        openings::read_openings(reader, room, draft, wall_length, wall_height, gross_area);
-    let runs = match is_wall {
-        true => read_runs(reader, room, draft, wall_length),
-        false => Some(Vec::new()),
-    };
-    Some(Surface {
+    let surfaces = read_surfaces(reader, draft);
+    Some(Space {
         id: draft.id,
-        kind: draft.kind,
-        gross_area: gross_area?,
-        transmittance: transmittance?,
-        behind: behind?,
-        openings: openings?,
-        runs: runs?,
+        name: draft.name.clone(),
+        used: draft.used,
+        floor_area: floor_area?,
+        height: height?,
+        temperature,
+        air_changes: air_changes?,
+        vent_area: vent_area?,
+        surfaces: surfaces?,
     })
 }
 
-fn read_u(reader: &mut Reader<'_>, value: UValue, u: Field, r: Field) -> Option<Transmittance> {
-    match value {
-        UValue::Listed(assembly) => Some(assembly.transmittance()),
-        UValue::TypedU => reader.si(u).map(Transmittance::from_si),
-        UValue::TypedR => reader.si(r).map(|si| Resistance::from_si(si).transmittance()),
-    }
-}
-
-/// The runs between doors, or the one free length that the user typed instead.
-fn read_runs(
-    reader: &mut Reader<'_>,
-    room: RoomId,
-    draft: &SurfaceDraft,
-    wall: Option<Length>,
-) -> Option<Vec<Run>> {
-    let field = Field::Surface(room, draft.id, SurfaceField::Free);
-    if reader.draft.entry(field).is_none() {
-        return match wall {
-            Some(_) => runs_between_doors(reader.draft, room, draft.id),
-            None => Some(Vec::new()),
-        };
-    }
-    let length = reader.length(field)?;
-    if let Some(wall) = wall
-        && length.si() > wall.si() + 1e-6
-    {
-        let wall = Value::new(Kind::Length, wall.si());
-        reader.fail(field, Problem::LongerThanWall { wall });
+fn read_floor(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Area> {
+    let field = |field| Field::Room(draft.id, field);
+    let area = reader.si(field(RoomField::FloorArea)).map(Area::from_si);
+    if area.is_some_and(|area| area <= Area::ZERO) {
+        let whole = |side| reader.value_of(field(side));
+        let room = whole(RoomField::FloorLength);
+        if let Some(room) = room {
+            reader.fail(field(RoomField::CutLength), Problem::CutTooLarge { room });
+        }
         return None;
     }
-    match length.si() > 0.0 {
-        true => Some(vec![Run { start: Length::ZERO, length }]),
-        false => Some(Vec::new()),
+    if area.is_none() {
+        // Asked for by name, so that each missing one is listed.
+        reader.si(field(RoomField::FloorLength));
+        reader.si(field(RoomField::FloorWidth));
+        if draft.shape == Shape::LShape {
+            reader.si(field(RoomField::CutLength));
+            reader.si(field(RoomField::CutWidth));
+        }
     }
+    area
+}
+
+/// All are read before one that failed ends it, so that every error is listed.
+fn read_surfaces(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Vec<Surface>> {
+    let surfaces: Vec<Option<Surface>> = draft
+        .surfaces
+        .iter()
+        .map(|surface| surface::read_surface(reader, draft.id, surface))
+        .collect();
+    surfaces.into_iter().collect()
 }
 
 fn read_circuit(reader: &mut Reader<'_>) -> Option<Circuit> {

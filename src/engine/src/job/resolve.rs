@@ -1,13 +1,17 @@
 //! The value of one field: as typed, assumed when blank, or in want of something.
 
 use super::draft::{Behind, Draft};
+use super::draft::{DesignHours, RoomDraft, Shape};
 use super::field::{
-    Blank, Field, HouseField, OpeningField, RoomField, SurfaceField, usual_opening,
+    AirField, AssemblyField, BillsField, Blank, Field, GroundField, HouseField, OpeningField,
+    RoomField, SurfaceField, usual_opening,
 };
+use super::own::own_transmittance;
 use super::read::Problem;
+use crate::building::air::Leakage;
 use crate::building::wall::{Placed, free_runs, place};
-use crate::building::{OpeningKind, RoomId, SurfaceId, SurfaceKind};
-use crate::quantity::{Kind, Length, Unit, Value, read};
+use crate::building::{OpeningKind, RoomId, RoomUse, SurfaceId, SurfaceKind};
+use crate::quantity::{Area, Kind, Length, Unit, Value, read};
 
 /// What a field holds.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,6 +49,9 @@ pub fn resolve(draft: &Draft, field: Field) -> Resolved {
             },
         };
     }
+    if let Some(si) = from_station(draft, field) {
+        return Resolved::Assumed { si };
+    }
     match spec.blank {
         Blank::Required => Resolved::Missing,
         Blank::Assumed(si) => Resolved::Assumed { si },
@@ -52,6 +59,24 @@ pub fn resolve(draft: &Draft, field: Field) -> Resolved {
             Some(si) => Resolved::Assumed { si },
             None => Resolved::Waiting,
         },
+    }
+}
+
+/// What the chosen station knows.
+fn from_station(draft: &Draft, field: Field) -> Option<f64> {
+    let station = draft.station.as_ref()?;
+    let Field::House(field) = field else { return None };
+    let fahrenheit = |value: i32| Some(Unit::Fahrenheit.to_si(f64::from(value)));
+    match field {
+        HouseField::Outdoors => match draft.design_hours {
+            DesignHours::P99 => fahrenheit(station.t99_f),
+            DesignHours::P996 => fahrenheit(station.t996_f),
+        },
+        HouseField::Altitude => Some(f64::from(station.elevation_m)),
+        HouseField::MeanTemperature => fahrenheit(station.mean_f),
+        HouseField::ColdestMonth => fahrenheit(station.coldest_month_f),
+        HouseField::Wind => Some(Unit::MilePerHour.to_si(f64::from(station.wind_mph))),
+        _ => None,
     }
 }
 
@@ -77,13 +102,20 @@ fn follow(draft: &Draft, field: Field) -> Option<f64> {
     let value = |field| resolve(draft, field).si();
     match field {
         Field::House(HouseField::AirChanges) => Some(draft.air_class.air_changes().si()),
-        Field::Room(room, RoomField::FloorArea) => {
-            let length = value(Field::Room(room, RoomField::FloorLength))?;
-            let width = value(Field::Room(room, RoomField::FloorWidth))?;
-            Some(length * width)
+        // NOAA's dispersion model takes this much gap for a square metre of floor.
+        Field::Air(AirField::LeakageArea) => {
+            let floors =
+                draft.rooms.iter().map(|room| value(Field::Room(room.id, RoomField::FloorArea)));
+            let floor: f64 = floors.flatten().sum();
+            Some(Leakage::default_area(Area::from_si(floor)).area().si())
         }
-        Field::Room(_, RoomField::Temperature) => value(Field::House(HouseField::Indoors)),
-        Field::Room(_, RoomField::AirChanges) => value(Field::House(HouseField::AirChanges)),
+        Field::Ground(GroundField::FFactor) => Some(draft.ground.slab_edge.f_factor().si()),
+        Field::Bills(BillsField::Indoors) => value(Field::House(HouseField::Indoors)),
+        Field::Assembly(id, AssemblyField::U) => Some(own_transmittance(draft, id)?.si()),
+        Field::Assembly(id, AssemblyField::R) => {
+            Some(own_transmittance(draft, id)?.resistance().si())
+        }
+        Field::Room(room, field) => follow_room(draft, draft.room(room)?, field),
         Field::Surface(room, id, field) => follow_surface(draft, room, id, field),
         Field::Opening(room, surface, id, field) => {
             let opening = draft.opening(room, surface, id)?;
@@ -106,6 +138,49 @@ fn follow(draft: &Draft, field: Field) -> Option<f64> {
     }
 }
 
+fn follow_room(draft: &Draft, room: &RoomDraft, field: RoomField) -> Option<f64> {
+    let own = |field| resolve(draft, Field::Room(room.id, field)).si();
+    let house = |field| resolve(draft, Field::House(field)).si();
+    let heated = room.used == RoomUse::Heated;
+    match field {
+        RoomField::FloorArea => {
+            if !heated && room.entries.get(RoomField::FloorLength).is_none() {
+                return area_beside(draft, room.id);
+            }
+            let whole = own(RoomField::FloorLength)? * own(RoomField::FloorWidth)?;
+            match room.shape {
+                Shape::Rectangle => Some(whole),
+                Shape::LShape => {
+                    Some(whole - own(RoomField::CutLength)? * own(RoomField::CutWidth)?)
+                }
+            }
+        }
+        // Judgement: the mean height under a roof, and of a crawl space.
+        RoomField::Height => match room.used {
+            RoomUse::Attic => Some(Unit::Foot.to_si(4.0)),
+            RoomUse::CrawlSpace => Some(Unit::Foot.to_si(3.0)),
+            _ => house(HouseField::CeilingHeight),
+        },
+        RoomField::Temperature if heated => house(HouseField::Indoors),
+        RoomField::AirChanges => Some(room.used.air_changes().si()),
+        _ => None,
+    }
+}
+
+/// The area of the ceilings and floors of heated rooms that lead to a space.
+fn area_beside(draft: &Draft, space: RoomId) -> Option<f64> {
+    let mut sum = 0.0;
+    for room in &draft.rooms {
+        for surface in &room.surfaces {
+            if surface.behind == Behind::Room(space) && surface.kind != SurfaceKind::Wall {
+                let area = Field::Surface(room.id, surface.id, SurfaceField::Area);
+                sum += resolve(draft, area).si()?;
+            }
+        }
+    }
+    (sum > 0.0).then_some(sum)
+}
+
 fn follow_surface(draft: &Draft, room: RoomId, id: SurfaceId, field: SurfaceField) -> Option<f64> {
     let surface = draft.surface(room, id)?;
     let own = |field| resolve(draft, Field::Surface(room, id, field)).si();
@@ -114,7 +189,16 @@ fn follow_surface(draft: &Draft, room: RoomId, id: SurfaceId, field: SurfaceFiel
         SurfaceField::Height => room_value(RoomField::Height),
         SurfaceField::Area => match surface.kind {
             SurfaceKind::Wall => Some(own(SurfaceField::Length)? * own(SurfaceField::Height)?),
-            SurfaceKind::Ceiling | SurfaceKind::Floor => room_value(RoomField::FloorArea),
+            SurfaceKind::Ceiling | SurfaceKind::Floor => {
+                let floor = room_value(RoomField::FloorArea)?;
+                let attic = draft.room(room)?.used == RoomUse::Attic;
+                // A roof that rises 6 in 12 is larger than the floor by this.
+                Some(if attic && surface.kind == SurfaceKind::Ceiling {
+                    floor * 1.118
+                } else {
+                    floor
+                })
+            }
         },
         // Judgement: an unheated space whose temperature is unknown lies halfway.
         SurfaceField::BehindTemperature => {
@@ -127,7 +211,33 @@ fn follow_surface(draft: &Draft, room: RoomId, id: SurfaceId, field: SurfaceFiel
         SurfaceField::Free => {
             Some(runs_between_doors(draft, room, id)?.iter().map(|run| run.length.si()).sum())
         }
-        SurfaceField::Length | SurfaceField::U | SurfaceField::R => None,
+        SurfaceField::Depth => match surface.kind {
+            // Judgement: a foundation wall shows two feet of itself above the ground.
+            SurfaceKind::Wall => {
+                Some((own(SurfaceField::Height)? - Unit::Foot.to_si(2.0)).max(0.0))
+            }
+            _ => {
+                let deepest =
+                    draft.room(room)?.surfaces.iter().filter(|wall| {
+                        wall.kind == SurfaceKind::Wall && wall.behind == Behind::Ground
+                    });
+                let depths = deepest.map(|wall| {
+                    resolve(draft, Field::Surface(room, wall.id, SurfaceField::Depth)).si()
+                });
+                Some(depths.flatten().fold(0.0, f64::max))
+            }
+        },
+        SurfaceField::Perimeter => {
+            let outside = draft.room(room)?.surfaces.iter().filter(|wall| {
+                wall.kind == SurfaceKind::Wall
+                    && matches!(wall.behind, Behind::Ground | Behind::Outdoors)
+            });
+            let lengths = outside.map(|wall| {
+                resolve(draft, Field::Surface(room, wall.id, SurfaceField::Length)).si()
+            });
+            Some(lengths.flatten().sum())
+        }
+        SurfaceField::Length | SurfaceField::U | SurfaceField::R | SurfaceField::Behind => None,
     }
 }
 

@@ -37,7 +37,7 @@ pub fn echo(draft: &Draft, field: Field) -> String {
 }
 
 /// A number for a box: five significant digits, so that a converted value reads back closely.
-fn in_unit(si: f64, unit: Unit) -> String {
+pub(super) fn in_unit(si: f64, unit: Unit) -> String {
     if unit == Unit::Foot {
         return feet_text(si);
     }

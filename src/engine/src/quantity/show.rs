@@ -50,6 +50,10 @@ pub const fn display_unit(kind: Kind, system: System) -> Unit {
         Kind::Viscosity => (Centipoise, MillipascalSecond),
         Kind::ChangeRate => (PerHour, PerHour),
         Kind::PowerDensity => (BtuPerHourSquareFoot, WattPerSquareMetre),
+        Kind::AirFlow => (AirCubicFootPerMinute, AirLitrePerSecond),
+        Kind::Wind => (MilePerHour, WindMetrePerSecond),
+        Kind::SmallArea => (SquareInch, SquareCentimetre),
+        Kind::DegreeDays => (FahrenheitDay, KelvinDay),
         Kind::Number => (One, One),
         Kind::Share => (Percent, Percent),
         Kind::Count => (Piece, Piece),
@@ -82,6 +86,14 @@ pub const fn decimals(unit: Unit) -> usize {
         | WattPerSquareMetre
         | CubicFootPerMinute
         | Pascal
+        | AirCubicFootPerMinute
+        | AirCubicMetrePerHour
+        | MilePerHour
+        | KilometrePerHour
+        | SquareInch
+        | SquareCentimetre
+        | FahrenheitDay
+        | KelvinDay
         | BtuPerHourFahrenheit => 0,
         Celsius
         | Kelvin
@@ -98,6 +110,8 @@ pub const fn decimals(unit: Unit) -> usize {
         | WattPerKelvin
         | Centimetre
         | CentimetreSmall
+        | AirLitrePerSecond
+        | WindMetrePerSecond
         | KilogramPerCubicMetre
         | CubicMetre => 1,
         Metre | MetrePerSecond | HeadMetre | SiR | PerHour | LitrePerSecond | Inch | InchSmall

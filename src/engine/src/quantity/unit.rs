@@ -44,6 +44,14 @@ pub enum Kind {
     Head,
     /// A short length that is measured in inches or millimetres.
     SmallLength,
+    /// A flow of air, which is measured otherwise than a flow of water.
+    AirFlow,
+    /// The speed of wind.
+    Wind,
+    /// A small area, such as that of all gaps of a house together.
+    SmallArea,
+    /// A difference of temperature held for some days.
+    DegreeDays,
     Number,
     Share,
     Count,
@@ -175,6 +183,17 @@ units! {
 
     Centipoise: Viscosity, "cP", ["cp"], 1 / 1000;
     MillipascalSecond: Viscosity, "mPa·s", ["mpa·s"], 1 / 1000;
+
+    AirCubicFootPerMinute: AirFlow, "cfm", ["cfm", "ft³/min", "ft3/min"], 28316846592 / 60000000000000;
+    AirLitrePerSecond: AirFlow, "L/s", ["l/s"], 1 / 1000;
+    AirCubicMetrePerHour: AirFlow, "m³/h", ["m³/h", "m3/h"], 1 / 3600;
+    MilePerHour: Wind, "mph", ["mph", "mi/h"], 1609344 / 3600000;
+    WindMetrePerSecond: Wind, "m/s", ["m/s"], 1 / 1;
+    KilometrePerHour: Wind, "km/h", ["km/h", "kmh"], 1000 / 3600;
+    SquareInch: SmallArea, "in²", ["in²", "in2", "sq in"], 64516 / 100000000;
+    SquareCentimetre: SmallArea, "cm²", ["cm²", "cm2"], 1 / 10000;
+    FahrenheitDay: DegreeDays, "°F·day", ["°f·day", "f day", "f"], 5 / 9;
+    KelvinDay: DegreeDays, "K·day", ["k·day", "k day", "k"], 1 / 1;
 
     PerHour: ChangeRate, "per hour", ["per hour", "/h", "1/h", "ach"], 1 / 3600;
 

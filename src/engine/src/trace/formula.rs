@@ -42,6 +42,7 @@ pub enum Formula {
     Sum,
     Reciprocal,
     Transmission,
+    Conductance,
     AirFlow,
     AirDensity,
     AirLoss,
@@ -81,6 +82,7 @@ impl Formula {
             Sum,
             Reciprocal,
             Transmission,
+            Conductance,
             AirFlow,
             AirDensity,
             AirLoss,
@@ -118,6 +120,7 @@ impl Formula {
             Formula::Sum => "",
             Formula::Reciprocal => "1 / U",
             Formula::Transmission => "U * A * (T_in - T_out)",
+            Formula::Conductance => "H * (T_in - T_out)",
             Formula::AirFlow => "n * A * H",
             Formula::AirDensity => "101325 * (1 - 0.0000225577 * z) ^ 5.25588 / (287.055 * T_in)",
             Formula::AirLoss => "rho * c * V * (T_in - T_out)",
@@ -167,7 +170,7 @@ impl Formula {
             Formula::Sum | Formula::Reciprocal | Formula::PerArea | Formula::Over => {
                 Source::Arithmetic
             }
-            Formula::Transmission => Source::Transmission,
+            Formula::Transmission | Formula::Conductance => Source::Transmission,
             Formula::AirFlow | Formula::AirLoss => Source::Ventilation,
             Formula::AirDensity => Source::StandardAtmosphere,
             Formula::FlowFromDrop | Formula::HeatGiven | Formula::WaterNeeded | Formula::Drop => {
@@ -199,6 +202,7 @@ impl Formula {
             (Formula::Sum, terms) => terms.iter().sum(),
             (Formula::Reciprocal, &[u]) => 1.0 / u,
             (Formula::Transmission, &[u, a, inside, outside]) => u * a * (inside - outside),
+            (Formula::Conductance, &[g, inside, outside]) => g * (inside - outside),
             (Formula::AirFlow, &[n, a, h]) => n * a * h,
             (Formula::AirDensity, &[z, t]) => {
                 101_325.0 * pow(1.0 - 2.25577e-5 * z, 5.25588) / (287.055 * t)

@@ -1,7 +1,7 @@
 //! Workings of the heat loss.
 
 use super::{Formula, Step, Term, step, term};
-use crate::building::{Part, Path, RoomId, air};
+use crate::building::{Part, Path, RoomId};
 use crate::design::Design;
 use crate::job::Job;
 use crate::quantity::{Area, Kind, Value};
@@ -27,6 +27,7 @@ fn part_symbol(part: Part) -> &'static str {
         Part::Door => "Q_door",
         Part::Ceiling => "Q_ceiling",
         Part::Floor => "Q_floor",
+        Part::Ground => "Q_ground",
         Part::Air => "Q_air",
     }
 }
@@ -43,7 +44,7 @@ pub(super) fn room_load(design: &Design, room: RoomId) -> Option<Vec<Step>> {
 
 pub(super) fn per_area(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Step>> {
     let load = design.room(room)?.load.total;
-    let area = job.rooms.iter().find(|r| r.id == room)?.floor_area;
+    let area = job.house.rooms.iter().find(|r| r.id == room)?.floor_area;
     let result = Value::new(Kind::PowerDensity, load.si() / area.si());
     let terms = vec![term("Q", load), term("A", area)];
     Some(vec![step(Formula::PerArea, terms, Term { symbol: "q", value: result })])
@@ -61,32 +62,14 @@ pub(super) fn path_loss(job: &Job, design: &Design, room: RoomId, path: Path) ->
         steps.push(step(Formula::Transmission, terms, term("Q", loss.loss)));
         return Some(steps);
     }
-    let room = job.rooms.iter().find(|r| r.id == room)?;
-    let density = air::air_density(room.temperature, job.site.altitude);
-    let flow = room.air_changes * room.volume();
-    let air_terms =
-        vec![term("n", room.air_changes), term("A", room.floor_area), term("H", room.height)];
-    let altitude = term("z", job.site.altitude);
-    let loss_terms = [
-        vec![term("rho", density), term("c", air::SPECIFIC_HEAT), term("V", flow)],
-        temperatures.to_vec(),
-    ]
-    .concat();
-    Some(vec![
-        step(Formula::AirFlow, air_terms, term("V", flow)),
-        step(
-            Formula::AirDensity,
-            vec![altitude, term("T_in", room.temperature)],
-            term("rho", density),
-        ),
-        step(Formula::AirLoss, loss_terms, term("Q", loss.loss)),
-    ])
+    let terms = [vec![term("H", loss.conductance)], temperatures.to_vec()].concat();
+    Some(vec![step(Formula::Conductance, terms, term("Q", loss.loss))])
 }
 
 /// The area of a surface with openings, as a sum with the openings negative.
 fn net_area(job: &Job, room: RoomId, path: Path, net: Area) -> Option<Step> {
     let Path::Surface(id) = path else { return None };
-    let room = job.rooms.iter().find(|r| r.id == room)?;
+    let room = job.house.rooms.iter().find(|r| r.id == room)?;
     let surface = room.surfaces.iter().find(|s| s.id == id)?;
     if surface.openings.is_empty() {
         return None;

@@ -71,7 +71,7 @@ fn local_output(
 pub(super) fn needed(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Step>> {
     let solved = design.room(room)?;
     let needed = solved.element.needed?;
-    let air = job.rooms.iter().find(|r| r.id == room)?.temperature;
+    let air = job.house.rooms.iter().find(|r| r.id == room)?.temperature;
     let load = solved.load.total;
     if load <= Power::ZERO {
         return None;
@@ -114,7 +114,7 @@ fn is_linear(job: &Job) -> bool {
 
 pub(super) fn output(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Step>> {
     let solved = design.room(room)?;
-    let air = job.rooms.iter().find(|r| r.id == room)?.temperature;
+    let air = job.house.rooms.iter().find(|r| r.id == room)?.temperature;
     let element = &solved.element;
     if element.output <= Power::ZERO {
         return None;

@@ -1,7 +1,8 @@
 //! The windows and doors of a surface: each read, then held against the surface and each other.
 
-use super::{Problem, Reader, read_u};
-use crate::building::{Opening, RoomId, SurfaceKind};
+use super::surface::read_u;
+use super::{Problem, Reader};
+use crate::building::{Known, Opening, RoomId, SurfaceKind};
 use crate::job::draft::{OpeningDraft, SurfaceDraft};
 use crate::job::field::{Field, OpeningField};
 use crate::quantity::{Area, Kind, Length, Value};
@@ -36,8 +37,7 @@ fn read_opening(
     let field = |field| Field::Opening(room, surface.id, draft.id, field);
     let width = reader.length(field(OpeningField::Width));
     let height = reader.length(field(OpeningField::Height));
-    let transmittance =
-        read_u(reader, draft.u_value, field(OpeningField::U), field(OpeningField::R));
+    let u = read_u(reader, draft.u_value, field(OpeningField::U), field(OpeningField::R));
     // Skylights and hatches have no place along a wall, nor has anything in a wall without length.
     let typed = reader.draft.entry(field(OpeningField::FromLeft)).is_some();
     let placed = wall_length.is_some() || typed;
@@ -45,13 +45,21 @@ fn read_opening(
         true => reader.length(field(OpeningField::FromLeft)),
         false => Some(Length::ZERO),
     };
+    let typed = |at| reader.draft.entry(field(at)).is_some();
+    let size = match typed(OpeningField::Width) && typed(OpeningField::Height) {
+        true => Known::Typed,
+        false => Known::Assumed,
+    };
+    let (transmittance, built) = u?;
     Some(Opening {
         id: draft.id,
         kind: draft.kind,
         width: width?,
         height: height?,
         from_left: from_left?,
-        transmittance: transmittance?,
+        transmittance,
+        built,
+        size,
     })
 }
 

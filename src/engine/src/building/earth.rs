@@ -1,0 +1,310 @@
+//! What the earth takes from a house: slabs, basement floors and walls, room by room.
+//!
+//! ISO 13370 sees one footprint under the whole house. Rooms of one storey share it: the floor by
+//! area, the edge, the walls and the winter's part by their own stretch of outside wall. The ground
+//! under an unheated space is a footprint of its own.
+
+use super::assembly::{HeatFlow, OUTSIDE_FILM};
+use super::certainty::Subject;
+use super::conductor::{
+    Beyond, Conductor, Near, Sensitivity, built, buried_area, exposed_length, surfaces,
+};
+use super::ground::{
+    EdgeInsulation, Floor, Footprint, Ground, edge_psi_w_mk, floor_u_w_m2k, periodic_basement_w_mk,
+    periodic_slab_w_mk, wall_u_w_m2k,
+};
+use super::{Behind, House, Level, Part, Path, RoomId, SlabMethod, Surface, SurfaceKind};
+use crate::numeric::dual::{Dual, Scalar};
+use crate::quantity::{Area, LossCoefficient, Resistance, Transmittance};
+
+/// A room's part of a footprint.
+struct Member<'a> {
+    node: usize,
+    room: RoomId,
+    /// Its floors on the ground.
+    floors: Vec<&'a Surface>,
+    edges: Vec<Edge<'a>>,
+}
+
+/// A stretch of outside wall above a floor on the ground.
+struct Edge<'a> {
+    /// The wall; none where only the length of a floor's edge was typed.
+    wall: Option<&'a Surface>,
+    length_m: f64,
+    depth_m: f64,
+}
+
+/// Ground under rooms of one storey, or under one unheated space.
+struct Plot<'a> {
+    members: Vec<Member<'a>>,
+    footprint: Footprint,
+    /// Mean U of the floors with films, weighed by area, and the first one's subject for all.
+    floor_u: Transmittance,
+    floor_subject: Subject,
+}
+
+/// The conductors to the ground, each with the node it belongs to.
+pub(super) fn earth(house: &House) -> Vec<(usize, Conductor)> {
+    let mut out = Vec::new();
+    for plot in plots(house) {
+        for member in &plot.members {
+            let mut push = |conductor| out.push((member.node, conductor));
+            match house.ground.slab {
+                SlabMethod::FFactor(factor) if plot.footprint.depth_m == 0.0 => {
+                    if let Some(floor) = member.floors.first() {
+                        push(Conductor {
+                            path: Path::SlabEdge(floor.id),
+                            part: Part::Ground,
+                            area: None,
+                            transmittance: None,
+                            conductance: LossCoefficient::from_si(factor.si() * member.length_m()),
+                            near: Near::Node,
+                            beyond: Beyond::Outdoors,
+                            sensitivities: [
+                                Some((Subject::Soil, 1.0)),
+                                Some((Subject::Size(member.room), 1.0)),
+                                None,
+                                None,
+                            ],
+                        });
+                    }
+                }
+                _ => plot.conductors(member, house, &mut push),
+            }
+        }
+    }
+    out
+}
+
+impl Member<'_> {
+    fn length_m(&self) -> f64 {
+        self.edges.iter().map(|edge| edge.length_m).sum()
+    }
+
+    fn area_m2(&self) -> f64 {
+        self.floors.iter().map(|floor| floor.gross_area.si()).sum()
+    }
+}
+
+/// One footprint a storey of heated rooms, and one an unheated space.
+fn plots(house: &House) -> Vec<Plot<'_>> {
+    let mut groups: Vec<(Option<Level>, Vec<Member<'_>>)> = Vec::new();
+    for (node, (room, surfaces)) in surfaces(house).enumerate() {
+        let Some(member) = member(node, room, surfaces) else { continue };
+        let level = house.rooms.get(node).map(|room| room.level);
+        let known = groups.iter_mut().find(|(known, _)| level.is_some() && *known == level);
+        match known {
+            Some((_, members)) => members.push(member),
+            None => groups.push((level, vec![member])),
+        }
+    }
+    groups.into_iter().map(|(_, members)| plot(members, house)).collect()
+}
+
+fn member(node: usize, room: RoomId, surfaces: &[Surface]) -> Option<Member<'_>> {
+    let on_ground = |s: &&Surface| matches!(s.behind, Behind::Ground { .. });
+    let floors: Vec<&Surface> =
+        surfaces.iter().filter(|s| s.kind == SurfaceKind::Floor).filter(on_ground).collect();
+    if !surfaces.iter().any(|s| on_ground(&s)) {
+        return None;
+    }
+    let mut edges: Vec<Edge<'_>> = surfaces
+        .iter()
+        .filter(|s| exposed_length(s).si() > 0.0)
+        .map(|wall| Edge { wall: Some(wall), length_m: wall.along.si(), depth_m: depth_m(wall) })
+        .collect();
+    // A typed length of edge stands for all of them together.
+    let typed: f64 = floors.iter().map(|floor| floor.along.si()).sum();
+    let found: f64 = edges.iter().map(|edge| edge.length_m).sum();
+    if typed > 0.0 && found > 0.0 {
+        for edge in &mut edges {
+            edge.length_m *= typed / found;
+        }
+    } else if typed > 0.0 {
+        let depth_m = floors.first().map_or(0.0, |floor| depth_m(floor));
+        edges.push(Edge { wall: None, length_m: typed, depth_m });
+    }
+    Some(Member { node, room, floors, edges })
+}
+
+/// How deep a surface reaches below the ground outside.
+fn depth_m(surface: &Surface) -> f64 {
+    match surface.behind {
+        Behind::Ground { depth } => depth.si(),
+        _ => 0.0,
+    }
+}
+
+fn plot<'a>(members: Vec<Member<'a>>, house: &House) -> Plot<'a> {
+    let area_m2: f64 = members.iter().map(Member::area_m2).sum();
+    // Rooms without a floor on the ground lend the footprint none of their walls.
+    let edges = || members.iter().filter(|m| !m.floors.is_empty()).flat_map(|m| &m.edges);
+    let perimeter_m: f64 = edges().map(|edge| edge.length_m).sum();
+    let deep: f64 = edges().map(|edge| edge.length_m * edge.depth_m).sum();
+    let floors = || members.iter().flat_map(|member| &member.floors);
+    let heat: f64 = floors().map(|f| (f.transmittance * f.gross_area).si()).sum();
+    let first = floors().next();
+    Plot {
+        footprint: Footprint {
+            area_m2,
+            perimeter_m,
+            wall_thickness_m: house.ground.wall_thickness.si(),
+            depth_m: if perimeter_m > 0.0 { deep / perimeter_m } else { 0.0 },
+        },
+        // Walls in the earth without a floor there: as over bare earth.
+        floor_u: match area_m2 > 0.0 {
+            true => Transmittance::from_si(heat / area_m2),
+            false => floor_films().transmittance(),
+        },
+        floor_subject: first.map_or(Subject::Soil, |f| built(f.built, f.transmittance)),
+        members,
+    }
+}
+
+fn floor_films() -> Resistance {
+    HeatFlow::Downward.inside_film() + OUTSIDE_FILM
+}
+
+fn wall_films() -> Resistance {
+    HeatFlow::Horizontal.inside_film() + OUTSIDE_FILM
+}
+
+/// The resistance of the layers alone, from a U that has its films in it.
+fn layers_m2k_w<S: Scalar>(u: S, films: Resistance) -> S {
+    let layers = S::from(1.0) / u - films.si();
+    if layers.value() > 0.0 { layers } else { S::from(0.0) }
+}
+
+/// What a conductance to the ground depends on.
+#[derive(Clone, Copy)]
+struct Inputs<S> {
+    floor_u: S,
+    wall_u: S,
+    conductivity_w_mk: S,
+}
+
+/// A conductance with its relative slopes: by the floor's U, the wall's U, the soil.
+struct Sloped {
+    value: f64,
+    by_floor: f64,
+    by_wall: f64,
+    by_soil: f64,
+}
+
+/// Evaluates `f` once for the value and once for each slope.
+fn sloped(inputs: Inputs<f64>, f: &dyn Fn(Inputs<Dual>) -> Dual) -> Sloped {
+    let plain = Inputs {
+        floor_u: Dual::from(inputs.floor_u),
+        wall_u: Dual::from(inputs.wall_u),
+        conductivity_w_mk: Dual::from(inputs.conductivity_w_mk),
+    };
+    let value = f(plain).value;
+    // d ln G / d ln x.
+    let relative = |x: f64, slope: f64| if value == 0.0 { 0.0 } else { slope * x / value };
+    let by = |inputs: Inputs<Dual>| f(inputs).slope;
+    Sloped {
+        value,
+        by_floor: relative(
+            inputs.floor_u,
+            by(Inputs { floor_u: Dual::variable(inputs.floor_u), ..plain }),
+        ),
+        by_wall: relative(
+            inputs.wall_u,
+            by(Inputs { wall_u: Dual::variable(inputs.wall_u), ..plain }),
+        ),
+        by_soil: relative(
+            inputs.conductivity_w_mk,
+            by(Inputs { conductivity_w_mk: Dual::variable(inputs.conductivity_w_mk), ..plain }),
+        ),
+    }
+}
+
+impl Plot<'_> {
+    fn conductors(&self, member: &Member<'_>, house: &House, push: &mut dyn FnMut(Conductor)) {
+        let soil: Ground<f64> = house.ground.soil.ground();
+        let inputs = |wall_u: f64| Inputs {
+            floor_u: self.floor_u.si(),
+            wall_u,
+            conductivity_w_mk: soil.conductivity_w_mk,
+        };
+        let floor = |i: Inputs<Dual>| Floor {
+            ground: Ground {
+                conductivity_w_mk: i.conductivity_w_mk,
+                periodic_depth_m: soil.periodic_depth_m,
+            },
+            footprint: self.footprint,
+            resistance_m2k_w: layers_m2k_w(i.floor_u, floor_films()),
+        };
+        let edge = match house.ground.slab {
+            SlabMethod::Iso(edge) => edge,
+            SlabMethod::FFactor(_) => None,
+        };
+        let edge = edge.map(|e| EdgeInsulation {
+            placement: e.placement,
+            depth_m: e.depth_m,
+            thickness_m: e.thickness_m,
+            resistance_m2k_w: Dual::from(e.resistance_m2k_w),
+        });
+        let size = Some((Subject::Size(member.room), 1.0));
+        let site = &house.site;
+        let to_mean = Beyond::At(site.mean);
+        let make =
+            |path, area: Option<Area>, g: Sloped, of: [Option<Sensitivity>; 2], swing| Conductor {
+                path,
+                part: Part::Ground,
+                area,
+                transmittance: area.map(|area| Transmittance::from_si(g.value / area.si())),
+                conductance: LossCoefficient::from_si(g.value),
+                near: if swing { Near::At(site.mean) } else { Near::Node },
+                beyond: if swing { Beyond::At(site.coldest_month) } else { to_mean },
+                sensitivities: [of[0], of[1], Some((Subject::Soil, g.by_soil)), size],
+            };
+        let by_floor = |g: &Sloped| Some((self.floor_subject, g.by_floor));
+        // A slab's edges go with its first floor; a wall in the earth goes by itself.
+        let on_grade = |edge: &&Edge<'_>| edge.depth_m == 0.0 || edge.wall.is_none();
+        let shallow_m: f64 = member.edges.iter().filter(on_grade).map(|e| e.length_m).sum();
+        for (index, surface) in member.floors.iter().enumerate() {
+            let area = surface.gross_area;
+            let strip_m = if index == 0 { shallow_m } else { 0.0 };
+            let g = sloped(inputs(1.0), &|i| {
+                let floor = floor(i);
+                let whole = floor_u_w_m2k(&floor, None) * area.si();
+                match &edge {
+                    Some(edge) if self.footprint.depth_m == 0.0 => {
+                        whole + edge_psi_w_mk(&floor, edge) * strip_m
+                    }
+                    _ => whole,
+                }
+            });
+            let of = [by_floor(&g), None];
+            push(make(Path::Ground(surface.id), Some(area), g, of, false));
+            if strip_m > 0.0 {
+                let g = sloped(inputs(1.0), &|i| {
+                    periodic_slab_w_mk(&floor(i), edge.as_ref()) * strip_m
+                });
+                let of = [by_floor(&g), None];
+                push(make(Path::GroundSwing(surface.id), None, g, of, true));
+            }
+        }
+        for (edge, wall) in member.edges.iter().filter_map(|e| Some((e, e.wall?))) {
+            if edge.depth_m == 0.0 {
+                continue;
+            }
+            let area = buried_area(wall);
+            let wall_subject = built(wall.built, wall.transmittance);
+            let both = |g: &Sloped| [by_floor(g), Some((wall_subject, g.by_wall))];
+            let inputs = inputs(wall.transmittance.si());
+            let resistance = |i: Inputs<Dual>| layers_m2k_w(i.wall_u, wall_films());
+            let g = sloped(inputs, &|i| {
+                wall_u_w_m2k(&floor(i), edge.depth_m, resistance(i)) * area.si()
+            });
+            let of = both(&g);
+            push(make(Path::Ground(wall.id), Some(area), g, of, false));
+            let g = sloped(inputs, &|i| {
+                periodic_basement_w_mk(&floor(i), edge.depth_m, resistance(i)) * edge.length_m
+            });
+            let of = both(&g);
+            push(make(Path::GroundSwing(wall.id), None, g, of, true));
+        }
+    }
+}

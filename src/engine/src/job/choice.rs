@@ -1,0 +1,295 @@
+//! Every place where something is chosen from a list: what may be chosen, what is, and choosing it.
+//!
+//! The counterpart of [`super::Field`] for what is not typed; the page draws a list from it.
+
+use super::draft::{
+    AirBasis, Behind, DesignHours, Draft, EdgeBasis, GroundMethod, LayerMaterial, Shape, UValue,
+};
+use crate::bills::Fuel;
+use crate::building::{
+    AirClass, Assembly, AssemblyId, Framing, Level, Material, OpenFlue, OpeningId, OpeningKind,
+    Place, Position, RoomId, RoomUse, Shelter, SlabEdge, Soil, Storeys, SurfaceId, SurfaceKind,
+    Used,
+};
+use crate::named::Named;
+use std::fmt;
+
+/// A place where something is chosen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Choice {
+    DesignHours,
+    AirClass,
+    AirBasis,
+    Storeys,
+    Shelter,
+    Flue,
+    Soil,
+    GroundMethod,
+    Edge,
+    SlabEdge,
+    Fuel,
+    Level(RoomId),
+    Shape(RoomId),
+    Behind(RoomId, SurfaceId),
+    SurfaceBuild(RoomId, SurfaceId),
+    OpeningBuild(RoomId, SurfaceId, OpeningId),
+    Position(AssemblyId),
+    Framing(AssemblyId),
+    /// A layer of an assembly, counted from zero.
+    LayerMaterial(AssemblyId, usize),
+    LayerPlace(AssemblyId, usize),
+}
+
+/// Something that can be chosen.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Pick {
+    DesignHours(DesignHours),
+    AirClass(AirClass),
+    AirBasis(AirBasis),
+    Storeys(Storeys),
+    Shelter(Shelter),
+    Flue(OpenFlue),
+    Soil(Soil),
+    GroundMethod(GroundMethod),
+    Edge(EdgeBasis),
+    SlabEdge(SlabEdge),
+    Fuel(Fuel),
+    Level(Level),
+    Shape(Shape),
+    Behind(Behind),
+    Build(UValue),
+    Position(Position),
+    Framing(Framing),
+    LayerMaterial(LayerMaterial),
+    LayerPlace(Place),
+}
+
+impl fmt::Display for Choice {
+    /// The id of the list on the page, such as `room-3.surface-7.behind`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Choice::DesignHours => f.write_str("design-hours"),
+            Choice::AirClass => f.write_str("air-class"),
+            Choice::AirBasis => f.write_str("air-basis"),
+            Choice::Storeys => f.write_str("storeys"),
+            Choice::Shelter => f.write_str("shelter"),
+            Choice::Flue => f.write_str("flue"),
+            Choice::Soil => f.write_str("soil"),
+            Choice::GroundMethod => f.write_str("ground-method"),
+            Choice::Edge => f.write_str("edge"),
+            Choice::SlabEdge => f.write_str("slab-edge"),
+            Choice::Fuel => f.write_str("fuel"),
+            Choice::Level(room) => write!(f, "room-{}.level", room.0),
+            Choice::Shape(room) => write!(f, "room-{}.shape", room.0),
+            Choice::Behind(room, surface) => {
+                write!(f, "room-{}.surface-{}.behind", room.0, surface.0)
+            }
+            Choice::SurfaceBuild(room, surface) => {
+                write!(f, "room-{}.surface-{}.build", room.0, surface.0)
+            }
+            Choice::OpeningBuild(room, surface, opening) => {
+                write!(f, "room-{}.surface-{}.opening-{}.build", room.0, surface.0, opening.0)
+            }
+            Choice::Position(id) => write!(f, "assembly-{}.position", id.0),
+            Choice::Framing(id) => write!(f, "assembly-{}.framing", id.0),
+            Choice::LayerMaterial(id, row) => {
+                write!(f, "assembly-{}.layer-{}.material", id.0, row + 1)
+            }
+            Choice::LayerPlace(id, row) => write!(f, "assembly-{}.layer-{}.place", id.0, row + 1),
+        }
+    }
+}
+
+fn all<T: Named>(pick: fn(T) -> Pick) -> Vec<Pick> {
+    T::ALL.iter().copied().map(pick).collect()
+}
+
+impl Draft {
+    /// What may be chosen, in the order of the list; empty when the thing is gone.
+    pub fn picks(&self, choice: Choice) -> Vec<Pick> {
+        match choice {
+            Choice::DesignHours => all(Pick::DesignHours),
+            Choice::AirClass => all(Pick::AirClass),
+            Choice::AirBasis => all(Pick::AirBasis),
+            Choice::Storeys => all(Pick::Storeys),
+            Choice::Shelter => all(Pick::Shelter),
+            Choice::Flue => all(Pick::Flue),
+            Choice::Soil => all(Pick::Soil),
+            Choice::GroundMethod => all(Pick::GroundMethod),
+            Choice::Edge => all(Pick::Edge),
+            Choice::SlabEdge => all(Pick::SlabEdge),
+            Choice::Fuel => all(Pick::Fuel),
+            Choice::Level(_) => all(Pick::Level),
+            Choice::Shape(_) => all(Pick::Shape),
+            Choice::Behind(room, surface) => self.behind_picks(room, surface),
+            Choice::SurfaceBuild(room, surface) => {
+                let used =
+                    self.surface(room, surface).map(|s| self.used_at(room, s.kind, s.behind));
+                used.map(|used| self.builds(used)).unwrap_or_default()
+            }
+            Choice::OpeningBuild(room, surface, opening) => {
+                let used = self.opening(room, surface, opening).map(|o| match o.kind {
+                    OpeningKind::Window => Used::Window,
+                    OpeningKind::Door => Used::Door,
+                });
+                used.map(|used| self.builds(used)).unwrap_or_default()
+            }
+            Choice::Position(_) => all(Pick::Position),
+            Choice::Framing(_) => all(Pick::Framing),
+            Choice::LayerMaterial(..) => {
+                let listed = Material::ALL.iter().copied().map(LayerMaterial::Listed);
+                listed.chain([LayerMaterial::TypedR]).map(Pick::LayerMaterial).collect()
+            }
+            Choice::LayerPlace(..) => all(Pick::LayerPlace),
+        }
+    }
+
+    /// What is chosen; `None` when the thing is gone.
+    pub fn picked(&self, choice: Choice) -> Option<Pick> {
+        Some(match choice {
+            Choice::DesignHours => Pick::DesignHours(self.design_hours),
+            Choice::AirClass => Pick::AirClass(self.air_class),
+            Choice::AirBasis => Pick::AirBasis(self.air.basis),
+            Choice::Storeys => Pick::Storeys(self.air.storeys),
+            Choice::Shelter => Pick::Shelter(self.air.shelter),
+            Choice::Flue => Pick::Flue(self.air.flue),
+            Choice::Soil => Pick::Soil(self.ground.soil),
+            Choice::GroundMethod => Pick::GroundMethod(self.ground.method),
+            Choice::Edge => Pick::Edge(self.ground.edge),
+            Choice::SlabEdge => Pick::SlabEdge(self.ground.slab_edge),
+            Choice::Fuel => Pick::Fuel(self.bills.fuel),
+            Choice::Level(room) => Pick::Level(self.room(room)?.level),
+            Choice::Shape(room) => Pick::Shape(self.room(room)?.shape),
+            Choice::Behind(room, surface) => Pick::Behind(self.surface(room, surface)?.behind),
+            Choice::SurfaceBuild(room, surface) => {
+                Pick::Build(self.surface(room, surface)?.u_value)
+            }
+            Choice::OpeningBuild(room, surface, opening) => {
+                Pick::Build(self.opening(room, surface, opening)?.u_value)
+            }
+            Choice::Position(id) => Pick::Position(self.assembly(id)?.position),
+            Choice::Framing(id) => Pick::Framing(self.assembly(id)?.framing),
+            Choice::LayerMaterial(id, row) => {
+                Pick::LayerMaterial(self.assembly(id)?.layers.get(row)?.material)
+            }
+            Choice::LayerPlace(id, row) => {
+                Pick::LayerPlace(self.assembly(id)?.layers.get(row)?.place)
+            }
+        })
+    }
+
+    /// Chooses. A pick of another list, or for a thing that is gone, is ignored.
+    pub fn pick(&mut self, choice: Choice, pick: Pick) {
+        match (choice, pick) {
+            (Choice::DesignHours, Pick::DesignHours(p)) => self.design_hours = p,
+            (Choice::AirClass, Pick::AirClass(p)) => self.air_class = p,
+            (Choice::AirBasis, Pick::AirBasis(p)) => self.air.basis = p,
+            (Choice::Storeys, Pick::Storeys(p)) => self.air.storeys = p,
+            (Choice::Shelter, Pick::Shelter(p)) => self.air.shelter = p,
+            (Choice::Flue, Pick::Flue(p)) => self.air.flue = p,
+            (Choice::Soil, Pick::Soil(p)) => self.ground.soil = p,
+            (Choice::GroundMethod, Pick::GroundMethod(p)) => self.ground.method = p,
+            (Choice::Edge, Pick::Edge(p)) => self.ground.edge = p,
+            (Choice::SlabEdge, Pick::SlabEdge(p)) => self.ground.slab_edge = p,
+            (Choice::Fuel, Pick::Fuel(p)) => self.bills.fuel = p,
+            (Choice::Level(room), Pick::Level(p)) => {
+                if let Some(room) = self.room_mut(room) {
+                    room.level = p;
+                }
+            }
+            (Choice::Shape(room), Pick::Shape(p)) => {
+                if let Some(room) = self.room_mut(room) {
+                    room.shape = p;
+                }
+            }
+            (Choice::Behind(room, surface), Pick::Behind(p)) => {
+                self.set_behind(room, surface, p);
+            }
+            (Choice::SurfaceBuild(room, surface), Pick::Build(p)) => {
+                if let Some(surface) = self.surface_mut(room, surface) {
+                    surface.u_value = p;
+                }
+            }
+            (Choice::OpeningBuild(room, surface, opening), Pick::Build(p)) => {
+                if let Some(opening) = self.opening_mut(room, surface, opening) {
+                    opening.u_value = p;
+                }
+            }
+            (Choice::Position(id), Pick::Position(p)) => {
+                if let Some(assembly) = self.assembly_mut(id) {
+                    assembly.position = p;
+                }
+            }
+            (Choice::Framing(id), Pick::Framing(p)) => {
+                if let Some(assembly) = self.assembly_mut(id) {
+                    assembly.framing = p;
+                }
+            }
+            (Choice::LayerMaterial(id, row), Pick::LayerMaterial(p)) => {
+                if let Some(layer) = self.layer_mut(id, row) {
+                    layer.material = p;
+                }
+            }
+            (Choice::LayerPlace(id, row), Pick::LayerPlace(p)) => {
+                if let Some(layer) = self.layer_mut(id, row) {
+                    layer.place = p;
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// Outdoors and ground, then guesses, then every other room and space.
+    fn behind_picks(&self, room: RoomId, surface: SurfaceId) -> Vec<Pick> {
+        let mut picks = vec![Behind::Outdoors];
+        // Nothing but birds lies under the earth over a ceiling.
+        if self.surface(room, surface).is_none_or(|s| s.kind != SurfaceKind::Ceiling) {
+            picks.push(Behind::Ground);
+        }
+        picks.extend([Behind::Unheated, Behind::SameTemperature]);
+        picks.extend(self.all_rooms().map(|r| r.id).filter(|id| *id != room).map(Behind::Room));
+        // What is chosen stays on the list, also when it is wrong.
+        if let Some(now) = self.surface(room, surface).map(|s| s.behind)
+            && !picks.contains(&now)
+        {
+            picks.push(now);
+        }
+        picks.into_iter().map(Pick::Behind).collect()
+    }
+
+    /// Where a surface of this kind finds its assemblies on the list.
+    pub(super) fn used_at(&self, room: RoomId, kind: SurfaceKind, behind: Behind) -> Used {
+        let attic = self.room(room).is_some_and(|r| r.used == RoomUse::Attic);
+        match (kind, behind) {
+            (SurfaceKind::Wall, Behind::Ground) => Used::BasementWall,
+            (SurfaceKind::Wall, _) => Used::Wall,
+            (SurfaceKind::Ceiling, Behind::Outdoors) if attic => Used::Roof,
+            (SurfaceKind::Ceiling, _) => Used::Ceiling,
+            (SurfaceKind::Floor, Behind::Ground) => Used::Slab,
+            (SurfaceKind::Floor, _) => Used::Floor,
+        }
+    }
+
+    /// The user's own assemblies of a place, the listed ones, and the two ways to type a value.
+    fn builds(&self, used: Used) -> Vec<Pick> {
+        let own = self
+            .assemblies
+            .iter()
+            .filter(|a| used_by(a.position) == used)
+            .map(|a| UValue::Own(a.id));
+        let listed = Assembly::used_in(used).map(UValue::Listed);
+        own.chain(listed).chain([UValue::TypedU, UValue::TypedR]).map(Pick::Build).collect()
+    }
+}
+
+/// Where an assembly of the user's own can stand.
+pub(super) fn used_by(position: Position) -> Used {
+    match position {
+        Position::Wall | Position::Partition => Used::Wall,
+        Position::Ceiling => Used::Ceiling,
+        Position::Roof => Used::Roof,
+        Position::Floor => Used::Floor,
+        Position::Slab => Used::Slab,
+        Position::GroundWall => Used::BasementWall,
+    }
+}

@@ -10,7 +10,9 @@ use crate::findings::tag;
 use crate::support::{FOUR_ROOMS, V1_FIXTURE, fields, open};
 use examples::{findings, open_errors, problems, remedies};
 use finrun_engine::building::catalogue::Origin;
-use finrun_engine::building::{AirClass, Assembly, OpeningKind, Part, RoomId, SurfaceKind};
+use finrun_engine::building::{
+    AirClass, Assembly, OpenFlue, OpeningKind, Part, RoomId, Shelter, Storeys, SurfaceKind,
+};
 use finrun_engine::check::{Check, Severity, Subject};
 use finrun_engine::emitter::HeatingEffect;
 use finrun_engine::job::{Behind, Blank, Field, FieldError, FlowBasis, RatingBasis, UValue};
@@ -163,6 +165,15 @@ fn names_of_choices() {
     }
     for &class in AirClass::ALL.iter() {
         book.add(format!("{class:?}"), text::air_class(class));
+    }
+    for &storeys in Storeys::ALL {
+        book.add(format!("{storeys:?}"), text::storeys(storeys));
+    }
+    for &shelter in Shelter::ALL {
+        book.add(format!("{shelter:?}"), text::shelter(shelter));
+    }
+    for &flue in OpenFlue::ALL {
+        book.add(format!("{flue:?}"), text::open_flue(flue));
     }
     for kind in [SurfaceKind::Wall, SurfaceKind::Ceiling, SurfaceKind::Floor] {
         book.add(format!("{kind:?}"), text::surface_kind(kind));

@@ -1,7 +1,9 @@
 //! Names of things that are chosen from a list.
 
 use finrun_engine::building::catalogue::Origin;
-use finrun_engine::building::{AirClass, Assembly, OpeningKind, Part, SurfaceKind};
+use finrun_engine::building::{
+    AirClass, Assembly, OpenFlue, OpeningKind, Part, Shelter, Storeys, SurfaceKind,
+};
 use finrun_engine::emitter::HeatingEffect;
 use finrun_engine::job::{Behind, Draft, FlowBasis, RatingBasis, UValue};
 use finrun_engine::pipe::Tube;
@@ -55,6 +57,34 @@ pub fn air_class(class: AirClass) -> &'static str {
         AirClass::Average => "Average: fitted windows, some gaps",
         AirClass::Leaky => "Leaky: draughts near windows and baseboards in wind",
         AirClass::VeryLeaky => "Very leaky: curtains move when it blows",
+    }
+}
+
+pub fn storeys(storeys: Storeys) -> &'static str {
+    match storeys {
+        Storeys::One => "One storey",
+        Storeys::Two => "Two storeys",
+        Storeys::Three => "Three storeys",
+    }
+}
+
+/// What stands between the house and the wind.
+pub fn shelter(shelter: Shelter) -> &'static str {
+    match shelter {
+        Shelter::Open => "Open: nothing around, such as a hilltop, a shore or plain fields",
+        Shelter::Light => "Light: a house alone in the country, a few trees or sheds",
+        Shelter::Moderate => "Moderate: other houses across the street",
+        Shelter::Heavy => "Heavy: houses on every side, large lots in town",
+        Shelter::VeryHeavy => "Very heavy: buildings right beside it, a row house or a dense block",
+    }
+}
+
+pub fn open_flue(flue: OpenFlue) -> &'static str {
+    match flue {
+        OpenFlue::None => "No open chimney, or sealed combustion",
+        OpenFlue::FireplaceDamperClosed => "Fireplace, damper kept closed",
+        OpenFlue::FireplaceOpen => "Fireplace without a damper, or left open",
+        OpenFlue::Flue => "Boiler or water heater with a draft hood in the heated space",
     }
 }
 

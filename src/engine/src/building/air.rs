@@ -1,5 +1,14 @@
 //! Outdoor air that leaks in and has to be warmed.
 
+mod leakage;
+mod ventilation;
+
+pub use leakage::{
+    Leakage, OpenFlue, Shelter, Storeys, USUAL_EXPONENT, infiltration, stack_coefficient_m2_s2k,
+    wind_coefficient,
+};
+pub use ventilation::{Combined, Ventilation, combine, share};
+
 use crate::named::names;
 use crate::numeric::pow;
 use crate::quantity::{

@@ -6,7 +6,9 @@ pub mod catalogue;
 mod loss;
 pub mod wall;
 
-pub use air::{AirClass, air_density, ventilation_loss};
+pub use air::{
+    AirClass, Leakage, OpenFlue, Shelter, Storeys, Ventilation, air_density, ventilation_loss,
+};
 pub use catalogue::{Assembly, Used};
 pub use loss::{Part, Path, PathLoss, RoomLoad, Through, loads};
 pub use wall::{Run, free_runs};

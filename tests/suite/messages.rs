@@ -9,9 +9,11 @@ mod page;
 use crate::findings::tag;
 use crate::support::{FOUR_ROOMS, V1_FIXTURE, fields, open};
 use examples::{findings, open_errors, problems, remedies};
+use finrun_engine::building::assembly::Position;
 use finrun_engine::building::catalogue::Origin;
 use finrun_engine::building::{
-    AirClass, Assembly, OpenFlue, OpeningKind, Part, RoomId, Shelter, Storeys, SurfaceKind,
+    AirClass, Assembly, Framing, Material, OpenFlue, OpeningKind, Part, RoomId, Shelter, Storeys,
+    SurfaceKind,
 };
 use finrun_engine::check::{Check, Severity, Subject};
 use finrun_engine::emitter::HeatingEffect;
@@ -160,8 +162,26 @@ fn names_of_choices() {
         book.add(format!("{assembly:?} Us"), text::listed_u(assembly, System::Us));
         book.add(format!("{assembly:?} Si"), text::listed_u(assembly, System::Si));
     }
-    for origin in [Origin::Layers, Origin::IeccDefault, Origin::IeccFromMemory, Origin::StateCode] {
+    for origin in [
+        Origin::Layers,
+        Origin::IeccDefault,
+        Origin::IeccFromMemory,
+        Origin::StateCode,
+        Origin::MaterialStandard,
+        Origin::InsulationPages,
+        Origin::FromMemory,
+        Origin::CommonPractice,
+    ] {
         book.add(format!("{origin:?}"), text::origin(origin));
+    }
+    for &material in Material::ALL {
+        book.add(format!("{material:?}"), text::material(material));
+    }
+    for &framing in Framing::ALL {
+        book.add(format!("{framing:?}"), text::framing(framing));
+    }
+    for &position in Position::ALL {
+        book.add(format!("{position:?}"), text::position(position));
     }
     for &class in AirClass::ALL.iter() {
         book.add(format!("{class:?}"), text::air_class(class));

@@ -13,8 +13,9 @@ mod working;
 
 pub use checks::{check_detail, check_title, remedy, severity};
 pub use choices::{
-    air_class, assembly, behind, flow_basis, heating_effect, listed_u, open_flue, opening_kind,
-    origin, part, rating_basis, shelter, storeys, surface_kind, tube, u_value_basis,
+    air_class, assembly, behind, flow_basis, framing, heating_effect, listed_u, material,
+    open_flue, opening_kind, origin, part, position, rating_basis, shelter, storeys, surface_kind,
+    tube, u_value_basis,
 };
 pub use fields::{bounds_hint, field_label, field_note, opening_name, room_name, surface_name};
 pub use page::*;

@@ -1,5 +1,9 @@
 //! A U-value from layers: ISO 6946, combined method.
 
+mod build;
+
+pub use build::{Build, BuildLayer, Fill, Framing, Place, Position};
+
 use crate::quantity::{Conductivity, Length, Resistance, Transmittance};
 
 /// Which way the heat goes, for the inside film.
@@ -59,8 +63,13 @@ pub fn combined(
         Layer::Even(r) => r,
         Layer::Framed { framing, .. } => framing,
     });
+    // A path without area passes no heat, even if it resisted none.
+    let path = |r: Resistance, share: f64| match share > 0.0 {
+        true => r.transmittance() * share,
+        false => Transmittance::ZERO,
+    };
     let side_by_side = |cavity: Resistance, wood: Resistance| {
-        (cavity.transmittance() * (1.0 - framing) + wood.transmittance() * framing).resistance()
+        (path(cavity, 1.0 - framing) + path(wood, framing)).resistance()
     };
     let upper = side_by_side(cavity_path, framing_path);
     let lower = films

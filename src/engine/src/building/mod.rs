@@ -4,13 +4,16 @@ pub mod air;
 pub mod assembly;
 pub mod catalogue;
 mod loss;
+pub mod material;
 pub mod wall;
 
 pub use air::{
     AirClass, Leakage, OpenFlue, Shelter, Storeys, Ventilation, air_density, ventilation_loss,
 };
+pub use assembly::{Build, BuildLayer, Framing};
 pub use catalogue::{Assembly, Used};
 pub use loss::{Part, Path, PathLoss, RoomLoad, Through, loads};
+pub use material::Material;
 pub use wall::{Run, free_runs};
 
 use crate::named::names;

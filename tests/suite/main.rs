@@ -1,5 +1,7 @@
 //! Checks that cross more than one file of the engine, and everything against the outside.
 
+mod air;
+mod assemblies;
 #[cfg(feature = "browser")]
 mod browser;
 mod dependencies;

@@ -9,8 +9,12 @@ mod page;
 use crate::findings::tag;
 use crate::support::{FOUR_ROOMS, V1_FIXTURE, fields, open};
 use examples::{findings, open_errors, problems, remedies};
+use finrun_engine::building::assembly::Position;
 use finrun_engine::building::catalogue::Origin;
-use finrun_engine::building::{AirClass, Assembly, OpeningKind, Part, RoomId, SurfaceKind};
+use finrun_engine::building::{
+    AirClass, Assembly, Framing, Material, OpenFlue, OpeningKind, Part, RoomId, Shelter, Storeys,
+    SurfaceKind,
+};
 use finrun_engine::check::{Check, Severity, Subject};
 use finrun_engine::emitter::HeatingEffect;
 use finrun_engine::job::{Behind, Blank, Field, FieldError, FlowBasis, RatingBasis, UValue};
@@ -158,11 +162,38 @@ fn names_of_choices() {
         book.add(format!("{assembly:?} Us"), text::listed_u(assembly, System::Us));
         book.add(format!("{assembly:?} Si"), text::listed_u(assembly, System::Si));
     }
-    for origin in [Origin::Layers, Origin::IeccDefault, Origin::IeccFromMemory, Origin::StateCode] {
+    for origin in [
+        Origin::Layers,
+        Origin::IeccDefault,
+        Origin::IeccFromMemory,
+        Origin::StateCode,
+        Origin::MaterialStandard,
+        Origin::InsulationPages,
+        Origin::FromMemory,
+        Origin::CommonPractice,
+    ] {
         book.add(format!("{origin:?}"), text::origin(origin));
+    }
+    for &material in Material::ALL {
+        book.add(format!("{material:?}"), text::material(material));
+    }
+    for &framing in Framing::ALL {
+        book.add(format!("{framing:?}"), text::framing(framing));
+    }
+    for &position in Position::ALL {
+        book.add(format!("{position:?}"), text::position(position));
     }
     for &class in AirClass::ALL.iter() {
         book.add(format!("{class:?}"), text::air_class(class));
+    }
+    for &storeys in Storeys::ALL {
+        book.add(format!("{storeys:?}"), text::storeys(storeys));
+    }
+    for &shelter in Shelter::ALL {
+        book.add(format!("{shelter:?}"), text::shelter(shelter));
+    }
+    for &flue in OpenFlue::ALL {
+        book.add(format!("{flue:?}"), text::open_flue(flue));
     }
     for kind in [SurfaceKind::Wall, SurfaceKind::Ceiling, SurfaceKind::Floor] {
         book.add(format!("{kind:?}"), text::surface_kind(kind));

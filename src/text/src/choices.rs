@@ -207,7 +207,7 @@ pub fn material(material: Material) -> &'static str {
         FiberglassBatt => "Fiberglass batt",
         FiberglassDenseBatt => "Fiberglass batt, high density",
         FiberglassLoose => "Fiberglass, loose fill",
-        MineralWool => "Mineral wool",
+        MineralWoolLoose => "Mineral (rock) wool, loose fill",
         Cellulose => "Cellulose, blown in",
         Vermiculite => "Vermiculite or perlite (old vermiculite may hold asbestos)",
         Eps => "Expanded polystyrene board (EPS, white)",

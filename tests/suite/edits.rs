@@ -34,7 +34,7 @@ fn four_walls_are_as_long_as_the_floor() {
     let typed = |text: &str| Entry { text: text.to_string(), unit: Unit::Foot };
     draft.set_entry(Field::Room(room, RoomField::FloorLength), typed("12' 6\""));
     draft.set_entry(Field::Room(room, RoomField::FloorWidth), typed("3,5 m"));
-    draft.add_four_walls(room);
+    draft.add_walls(room);
     let walls = &draft.room(room).expect("the room").surfaces;
     let lengths: Vec<&str> = walls
         .iter()
@@ -49,7 +49,7 @@ fn four_walls_are_as_long_as_the_floor() {
 fn four_walls_of_an_unmeasured_room_wait_for_their_lengths() {
     let mut draft = Draft::new("", System::Us);
     let room = draft.add_room("");
-    draft.add_four_walls(room);
+    draft.add_walls(room);
     let walls = &draft.room(room).expect("the room").surfaces;
     assert_eq!(walls.len(), 4);
     assert!(walls.iter().all(|wall| wall.entries.get(SurfaceField::Length).is_none()));

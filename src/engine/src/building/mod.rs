@@ -14,7 +14,7 @@ pub mod material;
 pub mod wall;
 
 pub use air::{AirClass, OpenFlue, Shelter, Storeys, Ventilation, air_density, ventilation_loss};
-pub use assembly::{Framing, Place, Position};
+pub use assembly::{Build, BuildLayer, Framing, Place, Position};
 pub use catalogue::{Assembly, Used};
 pub use certainty::{Band, Certainty, Effect, Ranges, Source, Subject};
 pub use flows::{HouseAir, HouseFlow, Leaks, house_flow};

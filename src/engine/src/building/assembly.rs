@@ -4,7 +4,7 @@ mod build;
 
 pub use build::{Build, BuildLayer, Fill, Framing, Place, Position};
 
-use crate::quantity::{Conductivity, Length, Resistance, Transmittance};
+use crate::quantity::{Resistance, Transmittance};
 
 /// Which way the heat goes, for the inside film.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,13 +34,6 @@ pub enum Layer {
     Even(Resistance),
     /// Interrupted by framing: the cavity's and the wood's resistance over the same depth.
     Framed { cavity: Resistance, framing: Resistance },
-}
-
-impl Layer {
-    /// A homogeneous layer: `R = d / lambda`.
-    pub fn solid(thickness: Length, conductivity: Conductivity) -> Layer {
-        Layer::Even(thickness / conductivity)
-    }
 }
 
 /// U of `layers` between two films, with `framing` the share of area (0 to 1) that is framing.

@@ -1,7 +1,9 @@
 //! The one function from a job to everything that follows from it.
 
 use crate::arrangement::{self, LoopDesign};
-use crate::building::{Certainty, RoomId, RoomLoad, SpaceBalance, losses};
+use crate::building::{
+    Certainty, RoomId, RoomLoad, SlabCompared, SpaceBalance, losses, slab_compared,
+};
 use crate::check::{Check, checks};
 use crate::job::Job;
 use crate::quantity::{Length, Power, Temperature};
@@ -19,6 +21,8 @@ pub struct Design {
     /// Unheated spaces, each at its temperature.
     pub spaces: Vec<SpaceBalance>,
     pub certainty: Certainty,
+    /// Slabs on the ground, by the way that was chosen and by the other.
+    pub slabs: Option<SlabCompared>,
     #[serde(rename = "loop")]
     pub circuit: LoopDesign,
     pub checks: Vec<Check>,
@@ -68,6 +72,10 @@ impl Design {
         self.rooms.iter().find(|room| room.room == id)
     }
 
+    pub fn space(&self, id: RoomId) -> Option<&SpaceBalance> {
+        self.spaces.iter().find(|space| space.space == id)
+    }
+
     /// Nominal length of all pieces.
     pub fn element_length(&self) -> Length {
         self.rooms.iter().map(|room| room.element.choice.nominal).sum()
@@ -96,6 +104,7 @@ pub fn design(job: &Job) -> Design {
         rooms,
         spaces: losses.spaces,
         certainty: losses.certainty,
+        slabs: slab_compared(&job.house),
         circuit: solved.circuit,
         checks: Vec::new(),
     };

@@ -29,6 +29,9 @@ pub fn check_title(check: &Check, draft: &Draft, system: System) -> String {
         }
         Finding::NoWall { .. } => format!("{subject} has no wall for baseboard"),
         Finding::NoLoad { .. } => format!("{subject} loses no heat"),
+        Finding::PerArea { per_area, .. } => {
+            format!("{subject} {} of floor", value(per_area, system))
+        }
         Finding::EnteredTwice { other } => {
             format!("{subject} and {} share a surface entered twice", room_name(draft, other))
         }
@@ -66,6 +69,17 @@ pub fn check_detail(check: &Check, system: System) -> String {
         Finding::NoLoad { load } => format!(
             "Its loss comes to {}. Is everything entered that lies between it and outdoors?",
             value(load, system)
+        ),
+        Finding::PerArea { least, most, .. } if holds => format!(
+            "A second opinion by floor area: such houses lie between {} and {} on such a day.",
+            value(least, system),
+            value(most, system)
+        ),
+        Finding::PerArea { least, most, .. } => format!(
+            "A second opinion by floor area: such houses lie between {} and {} on such a day. Look \
+             for a slip, or for something left out.",
+            value(least, system),
+            value(most, system)
         ),
         Finding::EnteredTwice { .. } => {
             "Heat between two rooms is counted from one entry; the other room then knows."

@@ -3,6 +3,7 @@
 //! A crate of its own, so that the page and the developer commands say the same thing, a second
 //! language is checked by the compiler, and the tests read every message without a browser.
 
+mod certainty;
 mod checks;
 mod choices;
 mod fields;
@@ -12,6 +13,7 @@ mod problems;
 mod safety;
 mod working;
 
+pub use certainty::{effect, load_and_band, subject};
 pub use checks::{check_detail, check_title, remedy, severity};
 pub use choices::{
     air_class, assembly, behind, flow_basis, framing, heating_effect, listed_u, material,

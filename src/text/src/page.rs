@@ -1,6 +1,9 @@
 //! Headings, buttons and sentences of the page.
 
-use finrun_engine::quantity::System;
+use finrun_engine::building::{Band, RoomUse, SlabCompared};
+use finrun_engine::climate::Station;
+use finrun_engine::job::GroundMethod;
+use finrun_engine::quantity::{Power, System};
 
 /// Declares fixed sentences.
 macro_rules! words {
@@ -105,6 +108,22 @@ words! {
     house_loses: "on the design day";
     no_load_yet: "Enter the outdoor temperature and a room, and its heat loss stands here.";
     path_air: "Air that leaks in";
+    plans: "Plan by storey";
+    room: "Room";
+    floor_word: "Floor";
+    load: "Load";
+    per_area_short: "Per floor";
+    band_head: "10 to 90 %";
+    room_by_room: "Room by room";
+    measure_next: "Measure this next";
+    ranges: "How far off each kind of input may be";
+    certainty_method: "Every input's 10 to 90 % range is carried through to the load by exact derivatives, to first order; inputs are taken as independent of each other.";
+    spaces: "Unheated spaces";
+    spaces_note: "Attic, garage, crawl space, cellar: each finds its own temperature between the rooms beside it and outdoors.";
+    no_station: "No station chosen yet";
+    space_size: "Size";
+    plan_place: "Place on the plan";
+    add_shell: "Add walls, ceiling and floor";
     leaks: "How it leaks";
     drives: "What drives the air";
     fans: "Fans";
@@ -210,6 +229,56 @@ pub fn coldest_month_adds(surface: &str) -> String {
 
 pub fn slab_edge_of(surface: &str) -> String {
     format!("{surface}, slab's edge by F-factor")
+}
+
+/// A range of heat, such as a 10 to 90 % band.
+pub fn from_to(low: Power, high: Power, system: System) -> String {
+    format!("{} to {}", crate::value(low, system), crate::value(high, system))
+}
+
+pub fn band(band: Band, system: System) -> String {
+    format!("Eight times in ten between {}.", from_and(band, system))
+}
+
+fn from_and(band: Band, system: System) -> String {
+    format!("{} and {}", crate::value(band.low, system), crate::value(band.high, system))
+}
+
+pub fn plan_picture(level: &str) -> String {
+    format!("{level}: each room, shaded by the heat that a part of its floor loses")
+}
+
+/// What a slab loses, by either way.
+pub fn slabs_compared(slabs: SlabCompared, method: GroundMethod, system: System) -> String {
+    let (used, other) = (crate::value(slabs.used, system), crate::value(slabs.other, system));
+    match method {
+        GroundMethod::Iso => {
+            format!("Slabs on the ground: {used} by ISO 13370; F-factors would say {other}.")
+        }
+        GroundMethod::FFactor => {
+            format!("Slabs on the ground: {used} by F-factor; ISO 13370 would say {other}.")
+        }
+    }
+}
+
+pub fn add_space(used: RoomUse) -> String {
+    format!("Add: {}", super::room_use(used).to_ascii_lowercase())
+}
+
+pub fn space_at(temperature: &str) -> String {
+    format!("{temperature} on the design day")
+}
+
+pub fn station_name(station: &Station) -> String {
+    format!("{}, {}", station.name, station.state)
+}
+
+pub fn own_assemblies(count: usize) -> String {
+    match count {
+        0 => "Walls and roofs of your own, layer by layer".to_string(),
+        1 => "1 of your own".to_string(),
+        count => format!("{count} of your own"),
+    }
 }
 
 pub fn back_to(station: &str) -> String {

@@ -1,7 +1,9 @@
 //! Drawings, to scale, that carry the design's numbers.
 
 mod circuit;
+mod plan;
 mod wall;
 
 pub(crate) use circuit::loop_drawing;
+pub(crate) use plan::plan;
 pub(crate) use wall::{Shows, wall_drawing};

@@ -1,22 +1,27 @@
 //! The second station: what the house loses, room by room and path by path.
 
+use crate::drawing::plan;
 use crate::markup::{Markup, live_markup, num, still_markup};
-use crate::parts::{figure, in_system, live_view, working};
-use crate::state::use_app;
-use finrun_engine::building::{Part, Path, PathLoss, RoomLoad};
+use crate::page::{JobKey, Page, Section};
+use crate::parts::{figure, in_system, live, live_view, working};
+use crate::state::{App, use_app};
+use finrun_engine::building::{Band, Level, Part, Path, PathLoss, RoomLoad};
+use finrun_engine::check::Finding;
 use finrun_engine::design::Design;
 use finrun_engine::job::{Draft, Job};
+use finrun_engine::named::Named as _;
 use finrun_engine::quantity::{Kind, Power, Value};
 use finrun_engine::trace::Topic;
 use finrun_text as text;
 use leptos::prelude::*;
 
-pub(super) fn heat_loss() -> AnyView {
+pub(super) fn heat_loss(key: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
+    let key = key.clone();
     live_view(move || match solved.get() {
         Some((job, design)) if !job.house.rooms.is_empty() => {
-            app.typed_now(|draft| all(draft, &job, &design))
+            app.typed_now(|draft| all(&key, draft, &job, &design))
         }
         _ => view! {
             <h1>{text::station_heat_loss()}</h1>
@@ -26,7 +31,7 @@ pub(super) fn heat_loss() -> AnyView {
     })
 }
 
-fn all(draft: &Draft, job: &Job, design: &Design) -> AnyView {
+fn all(key: &JobKey, draft: &Draft, job: &Job, design: &Design) -> AnyView {
     let most = design.rooms.iter().fold(Power::from_si(1.0), |most, r| most.max(r.load.total));
     let rooms = job
         .house
@@ -43,12 +48,144 @@ fn all(draft: &Draft, job: &Job, design: &Design) -> AnyView {
     let title = view! {
         <h1 class="in-summary">{total} " " <small>{text::house_loses()}</small></h1>
     };
+    let app = use_app();
+    let (house, band) = (design.clone(), design.certainty.house);
+    let band = live(move || text::band(band, app.system()));
+    let links = [Section::Certainty, Section::Bills].map(|section| {
+        let href = Page::Section(key.clone(), section).to_hash();
+        view! { <a class="act" href=href>{section.label()}</a> }.into_any()
+    });
+    let (draft_now, job_now) = (draft.clone(), job.clone());
+    let plans = live_markup("plans", move || {
+        let draft = Draft { units: app.system(), ..draft_now.clone() };
+        plans(&draft, &job_now, &house)
+    });
+    let slabs = design.slabs.map(|slabs| {
+        let method = draft.ground.method;
+        let said = live(move || text::slabs_compared(slabs, method, app.system()));
+        view! { <p class="note">{said}</p> }.into_any()
+    });
     view! {
         {working(Topic::HouseLoad, title.into_any())}
+        <p data-figure="load.band">{band}</p>
+        <p class="note">{live(move || app.second_opinion())}</p>
+        <div class="acts">{links.into_iter().collect_view()}</div>
         {legend()}
         {rooms}
+        {spaces(draft, design)}
+        {slabs}
+        <h2>{text::plans()}</h2>
+        {plans}
+        {table(draft, job, design)}
     }
     .into_any()
+}
+
+fn plans(draft: &Draft, job: &Job, design: &Design) -> String {
+    let mut out = Markup::new();
+    for &level in Level::ALL {
+        let plan = plan(draft, job, design, level);
+        if !plan.is_empty() {
+            out.leaf("h3", &[], text::level(level));
+            out.put(&plan);
+        }
+    }
+    out.done()
+}
+
+/// Unheated spaces, each at its temperature.
+fn spaces(draft: &Draft, design: &Design) -> AnyView {
+    if design.spaces.is_empty() {
+        return ().into_any();
+    }
+    let rows = design
+        .spaces
+        .iter()
+        .map(|space| {
+            let name = text::room_name(draft, space.space);
+            let id = space.space.0;
+            let temperature = figure(&format!("room-{id}.temperature"), space.temperature);
+            view! { <p class="row"><span>{name}</span> {temperature}</p> }.into_any()
+        })
+        .collect_view();
+    view! {
+        <section class="room-load">
+            <h2>{text::spaces()}</h2>
+            {rows}
+        </section>
+    }
+    .into_any()
+}
+
+/// Room by room in numbers: floor, load, load on each part of the floor, band.
+fn table(draft: &Draft, job: &Job, design: &Design) -> AnyView {
+    let rows: Vec<(String, [Value; 3], Band)> = job
+        .house
+        .rooms
+        .iter()
+        .zip(&design.rooms)
+        .zip(&design.certainty.rooms)
+        .map(|((room, solved), band)| {
+            let per_area = solved.load.total.si() / room.floor_area.si();
+            let values = [
+                room.floor_area.into(),
+                solved.load.total.into(),
+                Value::new(Kind::PowerDensity, per_area),
+            ];
+            (text::room_name(draft, room.id), values, *band)
+        })
+        .collect();
+    let app = use_app();
+    let table = live_markup("", move || {
+        let system = app.system();
+        let mut out = Markup::new();
+        out.open("table", &[]);
+        out.open("tr", &[]);
+        let heads = [
+            text::room(),
+            text::floor_word(),
+            text::load(),
+            text::per_area_short(),
+            text::band_head(),
+        ];
+        for head in heads {
+            out.leaf("th", &[("scope", "col")], head);
+        }
+        out.close("tr");
+        for (name, values, band) in &rows {
+            out.open("tr", &[]);
+            out.leaf("th", &[("scope", "row")], name);
+            for value in values {
+                out.leaf("td", &[], &in_system(*value, system));
+            }
+            out.leaf("td", &[], &text::from_to(band.low, band.high, system));
+            out.close("tr");
+        }
+        out.close("table");
+        out.done()
+    });
+    view! {
+        <h2>{text::room_by_room()}</h2>
+        <div class="scroll" tabindex="0" role="region" aria-label=text::room_by_room()>{table}</div>
+    }
+    .into_any()
+}
+
+impl App {
+    /// What such houses lose, held against this one.
+    fn second_opinion(self) -> String {
+        let system = self.system();
+        self.design(|solved| {
+            let (_, design) = solved.as_ref()?;
+            let check =
+                design.checks.iter().find(|c| matches!(c.finding, Finding::PerArea { .. }))?;
+            Some(self.typed_now(|draft| {
+                let title = text::check_title(check, draft, system);
+                format!("{title}. {}", text::check_detail(check, system))
+            }))
+        })
+        .unwrap_or_default()
+    }
 }
 
 /// What the fills of the bars stand for.

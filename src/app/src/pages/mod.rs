@@ -47,7 +47,7 @@ fn one_page(page: Page) -> AnyView {
         Page::Station(job, station) => {
             let inside = match station {
                 Station::Rooms => rooms::rooms(&job),
-                Station::HeatLoss => heat_loss::heat_loss(),
+                Station::HeatLoss => heat_loss::heat_loss(&job),
                 Station::Lengths => lengths::lengths(),
                 Station::Loop => loop_check::loop_check(),
             };

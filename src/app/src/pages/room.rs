@@ -4,11 +4,12 @@ use super::rooms::{error_links, in_room};
 use super::surface::surface_card;
 use crate::page::{JobKey, Page, Station};
 use crate::parts::{
-    button, each, figure, live, live_view, number_field, text_box, when, words, yes,
+    button, choice_field, each, figure, live, live_view, number_field, text_box, when, words, yes,
 };
 use crate::state::{EditKey, use_app};
-use finrun_engine::building::{RoomId, SurfaceId, SurfaceKind};
-use finrun_engine::job::{Behind, Draft, Field, RoomField};
+use finrun_engine::building::{RoomId, RoomUse, SurfaceId, SurfaceKind};
+use finrun_engine::job::{Behind, Choice, Draft, Field, RoomField, Shape};
+use finrun_engine::quantity::Value;
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -42,38 +43,79 @@ fn whole(job: &JobKey, room: RoomId) -> AnyView {
             }
         });
     };
-    let load = move || {
+    let result = move || {
         app.design(|solved| {
             let (_, design) = solved.as_ref()?;
-            Some(design.room(room)?.load.total)
+            let load = design.room(room).map(|solved| ("load", Value::from(solved.load.total)));
+            load.or_else(|| Some(("temperature", Value::from(design.space(room)?.temperature))))
         })
     };
-    let load = live_view(move || match load() {
-        Some(load) => figure(&format!("room-{}.load", room.0), load),
+    let load = live_view(move || match result() {
+        Some((what, value)) => figure(&format!("room-{}.{what}", room.0), value),
         None => ().into_any(),
     });
-    let field = |field| number_field(Field::Room(room, field));
+    let field = move |field| number_field(Field::Room(room, field));
+    let cut = when(
+        move || app.typed(|draft| draft.room(room).is_some_and(|r| r.shape == Shape::LShape)),
+        move || {
+            view! {
+                <div class="pair">
+                    {field(RoomField::CutLength)}
+                    {field(RoomField::CutWidth)}
+                </div>
+            }
+            .into_any()
+        },
+    );
+    let used = app.typed_now(|draft| draft.room(room).map(|r| r.used)).unwrap_or_default();
+    let heated = used == RoomUse::Heated;
+    let approach = heated.then(|| {
+        view! {
+            <details class="more">
+                <summary>{text::pipe_to_room()}</summary>
+                {field(RoomField::PipeTo)}
+                {field(RoomField::Elbows)}
+            </details>
+        }
+        .into_any()
+    });
+    let vents = (used == RoomUse::CrawlSpace).then(|| field(RoomField::VentArea));
+    let on_plan = heated.then(|| {
+        view! {
+            <details class="more">
+                <summary>{text::plan_place()}</summary>
+                <div class="pair">
+                    {field(RoomField::FromLeft)}
+                    {field(RoomField::FromFront)}
+                </div>
+            </details>
+        }
+        .into_any()
+    });
     view! {
         <h1>{title} " " <small>{load}</small></h1>
         <section class="columns">
             <div>
                 {text_box("room-name".to_string(), text::room_name_label(), name, rename)}
                 <div class="pair">
+                    {heated.then(|| choice_field(Choice::Level(room)))}
+                    {choice_field(Choice::Shape(room))}
+                </div>
+                <div class="pair">
                     {field(RoomField::FloorLength)}
                     {field(RoomField::FloorWidth)}
                 </div>
+                {cut}
                 {field(RoomField::Height)}
+                {vents}
                 <details class="more">
                     <summary>{text::more_of_room()}</summary>
                     {field(RoomField::FloorArea)}
                     {field(RoomField::Temperature)}
                     {field(RoomField::AirChanges)}
                 </details>
-                <details class="more">
-                    <summary>{text::pipe_to_room()}</summary>
-                    {field(RoomField::PipeTo)}
-                    {field(RoomField::Elbows)}
-                </details>
+                {approach}
+                {on_plan}
             </div>
             <div>
                 <h2>{text::surfaces()}</h2>
@@ -114,9 +156,13 @@ fn surfaces(room: RoomId) -> AnyView {
         })
     };
     let four = when(none, move || {
-        button("", text::add_four_walls(), move || {
-            app.edit(EditKey::Single, |draft| draft.add_walls(room));
-        })
+        let shell = move || app.edit(EditKey::Single, |draft| draft.add_shell(room));
+        let walls = move || app.edit(EditKey::Single, |draft| draft.add_walls(room));
+        view! {
+            {button("", text::add_shell(), shell)}
+            {button("", text::add_four_walls(), walls)}
+        }
+        .into_any()
     });
     view! {
         {cards}

@@ -1,13 +1,14 @@
 //! The first station: the house, and its rooms in the order of the loop.
 
-use crate::page::{JobKey, Page};
+use crate::page::{JobKey, Page, Section};
 use crate::parts::{
     button, button_on, choice_field, each, in_system, kept, live, live_view, number_field,
     text_box, when, words,
 };
 use crate::state::{App, EditKey, use_app};
-use finrun_engine::building::RoomId;
-use finrun_engine::job::{Choice, Draft, Field, FieldError, HouseField};
+use finrun_engine::building::{RoomId, RoomUse};
+use finrun_engine::job::{AirBasis, Choice, Draft, Field, FieldError, HouseField, Pick};
+use finrun_engine::named::Named as _;
 use finrun_engine::quantity::Length;
 use finrun_text as text;
 use leptos::prelude::*;
@@ -23,7 +24,18 @@ pub(crate) fn rooms(job: &JobKey) -> AnyView {
         let job = job.clone();
         each(ids, move |id| room_row(&job, RoomId(id)))
     };
+    let spaces = {
+        let job = job.clone();
+        let ids = move || app.typed(|draft| draft.spaces.iter().map(|space| space.id.0).collect());
+        each(ids, move |id| room_row(&job, RoomId(id)))
+    };
     let house = |field| number_field(Field::House(field));
+    let by_class = when(
+        move || app.typed(|draft| draft.air.basis == AirBasis::Class),
+        move || {
+            view! { {choice_field(Choice::AirClass)} {house(HouseField::AirChanges)} }.into_any()
+        },
+    );
     let name = words(move || app.typed(|draft| draft.name.clone()));
     let rename = move |name: String| app.edit(EditKey::Name(0), |draft| draft.name = name);
     view! {
@@ -33,21 +45,64 @@ pub(crate) fn rooms(job: &JobKey) -> AnyView {
             <div>
                 <h2>{text::house()}</h2>
                 {text_box("job-name".to_string(), text::job_name(), name, rename)}
+                {section_links(job)}
                 {house(HouseField::Outdoors)}
                 {house(HouseField::Indoors)}
-                {choice_field(Choice::AirClass)}
-                {house(HouseField::AirChanges)}
-                {house(HouseField::Altitude)}
+                {house(HouseField::CeilingHeight)}
+                {by_class}
             </div>
             <div>
                 <h2>{text::rooms_order()}</h2>
                 {none}
                 <ol class="rooms">{rows}</ol>
                 {new_room(job)}
+                <h2>{text::spaces()}</h2>
+                <p class="note">{text::spaces_note()}</p>
+                <ul class="rooms">{spaces}</ul>
+                {new_spaces(job)}
             </div>
         </section>
     }
     .into_any()
+}
+
+/// What the whole house shares, each on a page of its own: name and what it says now.
+fn section_links(job: &JobKey) -> AnyView {
+    let app = use_app();
+    let link = |section: Section| {
+        let href = Page::Section(job.clone(), section).to_hash();
+        let fact = live(move || app.section_fact(section));
+        view! {
+            <li>
+                <a class="room-link" href=href>
+                    <b>{section.label()}</b>
+                    <small>{fact}</small>
+                    <span class="change" aria-hidden="true">{text::change()}</span>
+                </a>
+            </li>
+        }
+        .into_any()
+    };
+    let sections = [Section::Place, Section::Air, Section::Ground, Section::Assemblies];
+    view! { <ul class="rooms sections">{sections.map(link).collect_view()}</ul> }.into_any()
+}
+
+/// One button a kind of unheated space.
+fn new_spaces(job: &JobKey) -> AnyView {
+    let app = use_app();
+    let add = |used: RoomUse| {
+        let job = job.clone();
+        let press = move || {
+            let mut id = None;
+            app.edit(EditKey::Single, |draft| id = Some(draft.add_space(used, "")));
+            if let Some(id) = id {
+                app.go(&Page::Room(job.clone(), id));
+            }
+        };
+        button("", &text::add_space(used), press)
+    };
+    let kinds = RoomUse::ALL.iter().copied().filter(|used| *used != RoomUse::Heated);
+    view! { <div class="acts">{kinds.map(add).collect_view()}</div> }.into_any()
 }
 
 fn new_room(job: &JobKey) -> AnyView {
@@ -89,6 +144,16 @@ fn room_row(job: &JobKey, id: RoomId) -> AnyView {
     let remove = edit(|draft, id| draft.remove_room(id));
     let earlier = edit(|draft, id| draft.move_room_earlier(id));
     let later = edit(|draft, id| draft.move_room_later(id));
+    // The water does not pass an unheated space.
+    let heated = app.typed_now(|draft| draft.rooms.iter().any(|room| room.id == id));
+    let on_loop = heated.then(|| {
+        view! {
+            {button_on("", "↑", act(text::earlier()), earlier)}
+            {button_on("", "↓", act(text::later()), later)}
+            {button_on("", text::copy(), act(text::copy()), copy)}
+        }
+        .into_any()
+    });
     view! {
         <li>
             <a class="room-link" href=href>
@@ -99,9 +164,7 @@ fn room_row(job: &JobKey, id: RoomId) -> AnyView {
                 </span>
             </a>
             <div class="row-acts">
-                {button_on("", "↑", act(text::earlier()), earlier)}
-                {button_on("", "↓", act(text::later()), later)}
-                {button_on("", text::copy(), act(text::copy()), copy)}
+                {on_loop}
                 {button_on("", text::remove(), act(text::remove()), remove)}
             </div>
         </li>
@@ -142,6 +205,20 @@ pub(super) fn in_room(error: &FieldError, id: RoomId) -> bool {
 }
 
 impl App {
+    /// One line on what a section says now.
+    fn section_fact(self, section: Section) -> String {
+        self.typed(|draft| match section {
+            Section::Place => match &draft.station {
+                Some(station) => text::station_name(station),
+                None => text::no_station().to_string(),
+            },
+            Section::Air => text::pick(draft, Pick::AirBasis(draft.air.basis)),
+            Section::Ground => text::soil(draft.ground.soil).to_string(),
+            Section::Assemblies => text::own_assemblies(draft.assemblies.len()),
+            Section::Certainty | Section::Bills => String::new(),
+        })
+    }
+
     /// The errors that `wanted` lets through, each as a sentence.
     pub(super) fn errors_where(self, wanted: impl Fn(&FieldError) -> bool) -> Vec<(Field, String)> {
         let system = self.system();
@@ -165,6 +242,10 @@ impl App {
             let Some((job, design)) = &outcome.solved else { return text::complete().to_string() };
             let room = job.house.rooms.iter().find(|room| room.id == id);
             match (room, design.room(id)) {
+                (None, None) => match design.space(id) {
+                    Some(space) => text::space_at(&in_system(space.temperature, system)),
+                    None => text::complete().to_string(),
+                },
                 (Some(room), Some(solved)) => {
                     let size = in_system(room.floor_area, system);
                     let load = in_system(solved.load.total, system);

@@ -15,7 +15,8 @@ use super::ground::{
 };
 use super::{Behind, House, Level, Part, Path, RoomId, SlabMethod, Surface, SurfaceKind};
 use crate::numeric::dual::{Dual, Scalar};
-use crate::quantity::{Area, LossCoefficient, Resistance, Transmittance};
+use crate::quantity::{Area, LossCoefficient, Power, Resistance, Transmittance};
+use serde::Serialize;
 
 /// A room's part of a footprint.
 struct Member<'a> {
@@ -43,37 +44,83 @@ struct Plot<'a> {
     floor_subject: Subject,
 }
 
+/// What slabs on the ground take from the heated rooms on the design day, by either way.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct SlabCompared {
+    /// As it stands in the loads.
+    #[serde(rename = "used_w")]
+    pub used: Power,
+    #[serde(rename = "other_w")]
+    pub other: Power,
+}
+
+/// Both ways for the slabs on the ground; `None` in a house without any.
+pub fn slab_compared(house: &House) -> Option<SlabCompared> {
+    let sum = |slab| {
+        let mut sum = None;
+        for plot in plots(house).iter().filter(|plot| plot.footprint.depth_m == 0.0) {
+            for member in &plot.members {
+                let Some(room) = house.rooms.get(member.node) else { continue };
+                plot.of(member, house, slab, &mut |conductor| {
+                    let loss = match (conductor.near, conductor.beyond) {
+                        (Near::At(near), Beyond::At(far)) => conductor.conductance * (near - far),
+                        (_, Beyond::At(far)) => conductor.conductance * (room.temperature - far),
+                        _ => conductor.conductance * (room.temperature - house.site.outdoors),
+                    };
+                    sum = Some(sum.unwrap_or(Power::ZERO) + loss);
+                });
+            }
+        }
+        sum
+    };
+    Some(SlabCompared { used: sum(house.ground.slab)?, other: sum(house.ground.other)? })
+}
+
 /// The conductors to the ground, each with the node it belongs to.
 pub(super) fn earth(house: &House) -> Vec<(usize, Conductor)> {
     let mut out = Vec::new();
     for plot in plots(house) {
         for member in &plot.members {
-            let mut push = |conductor| out.push((member.node, conductor));
-            match house.ground.slab {
-                SlabMethod::FFactor(factor) if plot.footprint.depth_m == 0.0 => {
-                    if let Some(floor) = member.floors.first() {
-                        push(Conductor {
-                            path: Path::SlabEdge(floor.id),
-                            part: Part::Ground,
-                            area: None,
-                            transmittance: None,
-                            conductance: LossCoefficient::from_si(factor.si() * member.length_m()),
-                            near: Near::Node,
-                            beyond: Beyond::Outdoors,
-                            sensitivities: [
-                                Some((Subject::Soil, 1.0)),
-                                Some((Subject::Size(member.room), 1.0)),
-                                None,
-                                None,
-                            ],
-                        });
-                    }
-                }
-                _ => plot.conductors(member, house, &mut push),
-            }
+            plot.of(member, house, house.ground.slab, &mut |conductor| {
+                out.push((member.node, conductor));
+            });
         }
     }
     out
+}
+
+impl Plot<'_> {
+    /// What one member loses to the ground.
+    fn of(
+        &self,
+        member: &Member<'_>,
+        house: &House,
+        slab: SlabMethod,
+        push: &mut dyn FnMut(Conductor),
+    ) {
+        match slab {
+            SlabMethod::FFactor(factor) if self.footprint.depth_m == 0.0 => {
+                let Some(floor) = member.floors.first() else { return };
+                push(Conductor {
+                    path: Path::SlabEdge(floor.id),
+                    part: Part::Ground,
+                    area: None,
+                    transmittance: None,
+                    conductance: LossCoefficient::from_si(factor.si() * member.length_m()),
+                    near: Near::Node,
+                    beyond: Beyond::Outdoors,
+                    sensitivities: [
+                        Some((Subject::Soil, 1.0)),
+                        Some((Subject::Size(member.room), 1.0)),
+                        None,
+                        None,
+                    ],
+                });
+            }
+            SlabMethod::FFactor(_) => self.conductors(member, house, None, push),
+            SlabMethod::Iso(edge) => self.conductors(member, house, edge, push),
+        }
+    }
 }
 
 impl Member<'_> {
@@ -220,7 +267,13 @@ fn sloped(inputs: Inputs<f64>, f: &dyn Fn(Inputs<Dual>) -> Dual) -> Sloped {
 }
 
 impl Plot<'_> {
-    fn conductors(&self, member: &Member<'_>, house: &House, push: &mut dyn FnMut(Conductor)) {
+    fn conductors(
+        &self,
+        member: &Member<'_>,
+        house: &House,
+        edge: Option<EdgeInsulation>,
+        push: &mut dyn FnMut(Conductor),
+    ) {
         let soil: Ground<f64> = house.ground.soil.ground();
         let inputs = |wall_u: f64| Inputs {
             floor_u: self.floor_u.si(),
@@ -234,10 +287,6 @@ impl Plot<'_> {
             },
             footprint: self.footprint,
             resistance_m2k_w: layers_m2k_w(i.floor_u, floor_films()),
-        };
-        let edge = match house.ground.slab {
-            SlabMethod::Iso(edge) => edge,
-            SlabMethod::FFactor(_) => None,
         };
         let edge = edge.map(|e| EdgeInsulation {
             placement: e.placement,

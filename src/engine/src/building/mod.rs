@@ -17,6 +17,7 @@ pub use air::{AirClass, OpenFlue, Shelter, Storeys, Ventilation, air_density, ve
 pub use assembly::{Build, BuildLayer, Framing, Place, Position};
 pub use catalogue::{Assembly, Used};
 pub use certainty::{Band, Certainty, Effect, Ranges, Source, Subject};
+pub use earth::{SlabCompared, slab_compared};
 pub use flows::{HouseAir, HouseFlow, Leaks, house_flow};
 pub use ground::{EdgeInsulation, Placement, SlabEdge, Soil};
 pub use loss::{HouseLoss, Part, Path, PathLoss, RoomLoad, SpaceBalance, Through, losses};
@@ -142,6 +143,8 @@ pub struct Ground {
     /// Of the foundation wall.
     pub wall_thickness: Length,
     pub slab: SlabMethod,
+    /// The other way, for comparison.
+    pub other: SlabMethod,
 }
 
 /// How the loss of a slab on the ground is found; what lies deeper always follows ISO 13370.

@@ -10,7 +10,9 @@ use crate::building::RoomId;
 use crate::design::Design;
 use crate::job::Job;
 use crate::pipe::Tube;
-use crate::quantity::{Length, Power, Temperature, TemperatureDifference, Velocity, VolumeFlow};
+use crate::quantity::{
+    Length, Power, Temperature, TemperatureDifference, Value, Velocity, VolumeFlow,
+};
 use serde::Serialize;
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -74,6 +76,15 @@ pub enum Finding {
     NoLoad {
         #[serde(rename = "load_w")]
         load: Power,
+    },
+    /// The whole load on each part of the heated floor, against what such houses show.
+    PerArea {
+        #[serde(rename = "per_area_w_m2")]
+        per_area: Value,
+        #[serde(rename = "least_w_m2")]
+        least: Value,
+        #[serde(rename = "most_w_m2")]
+        most: Value,
     },
     /// One surface between two rooms was entered in both.
     EnteredTwice { other: RoomId },
@@ -179,6 +190,7 @@ pub fn checks(job: &Job, design: &Design) -> Vec<Check> {
     out.extend(house::not_finite(design));
     out.extend(room::rooms(job, design));
     out.extend(house::entered_twice(job));
+    out.extend(house::per_area(job, design));
     out.extend(circuit::drop(job, design));
     out.extend(circuit::velocity(job, design));
     out.extend(circuit::tube_carries(job, design));

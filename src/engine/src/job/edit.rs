@@ -228,8 +228,10 @@ impl Draft {
     /// Adds everything around a room in one step: its walls, and a ceiling and a floor like those of
     /// the last room on its storey, or as a house with such spaces has them.
     pub fn add_shell(&mut self, room: RoomId) {
-        self.add_walls(room);
         let Some((used, level)) = self.room(room).map(|r| (r.used, r.level)) else { return };
+        if used != RoomUse::Attic {
+            self.add_walls(room);
+        }
         match used {
             RoomUse::Heated => {
                 for kind in [SurfaceKind::Ceiling, SurfaceKind::Floor] {

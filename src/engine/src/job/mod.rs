@@ -10,6 +10,7 @@ mod draft;
 mod edit;
 mod field;
 mod file;
+mod outline;
 mod own;
 mod read;
 mod resolve;
@@ -28,6 +29,7 @@ pub use field::{
     Spec, SurfaceField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
+pub use outline::{Outline, outline};
 pub use own::{layer_fields, own_transmittance};
 pub use read::{FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};

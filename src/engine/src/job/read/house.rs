@@ -120,19 +120,21 @@ fn read_ground(reader: &mut Reader<'_>) -> Option<Ground> {
     let thickness = si(GroundField::EdgeThickness);
     let factor = si(GroundField::FFactor);
     let ground = &reader.draft.ground;
-    let slab = match ground.method {
-        GroundMethod::FFactor => SlabMethod::FFactor(LinearTransmittance::from_si(factor?)),
-        GroundMethod::Iso => SlabMethod::Iso(match ground.edge.placement() {
-            None => None,
-            Some(placement) => Some(EdgeInsulation {
-                placement,
-                depth_m: depth?,
-                thickness_m: thickness?,
-                resistance_m2k_w: resistance?,
-            }),
+    let factor = SlabMethod::FFactor(LinearTransmittance::from_si(factor?));
+    let iso = SlabMethod::Iso(match ground.edge.placement() {
+        None => None,
+        Some(placement) => Some(EdgeInsulation {
+            placement,
+            depth_m: depth?,
+            thickness_m: thickness?,
+            resistance_m2k_w: resistance?,
         }),
+    });
+    let (slab, other) = match ground.method {
+        GroundMethod::FFactor => (factor, iso),
+        GroundMethod::Iso => (iso, factor),
     };
-    Some(Ground { soil: ground.soil, wall_thickness: wall?, slab })
+    Some(Ground { soil: ground.soil, wall_thickness: wall?, slab, other })
 }
 
 fn read_ranges(reader: &mut Reader<'_>) -> Option<Ranges> {

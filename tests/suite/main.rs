@@ -2,6 +2,7 @@
 
 #[cfg(feature = "browser")]
 mod browser;
+mod climate;
 mod dependencies;
 mod drafts;
 mod edits;

@@ -6,6 +6,7 @@
 pub mod arrangement;
 pub mod building;
 pub mod check;
+pub mod climate;
 pub mod design;
 pub mod emitter;
 pub mod fluid;

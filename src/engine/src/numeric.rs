@@ -71,3 +71,20 @@ pub fn root(f: impl Fn(f64) -> f64, low: f64, high: f64, tolerance: f64) -> Opti
 pub fn polynomial(coefficients: &[f64], x: f64) -> f64 {
     coefficients.iter().rev().fold(0.0, |sum, c| sum * x + c)
 }
+
+pub fn sin(radians: f64) -> f64 {
+    libm::sin(radians)
+}
+
+pub fn cos(radians: f64) -> f64 {
+    libm::cos(radians)
+}
+
+pub fn asin(sine: f64) -> f64 {
+    libm::asin(sine)
+}
+
+/// One less the error function, without losing a small rest.
+pub fn erfc(x: f64) -> f64 {
+    libm::erfc(x)
+}

@@ -5,9 +5,11 @@ mod season;
 use finrun_engine::climate::{
     Day, DayError, Found, Hit, Listed, Station, Table, TableFault, search,
 };
+use finrun_engine::numeric::sin as sine;
 use finrun_engine::quantity::{Length, Unit};
 use proptest::prelude::*;
 use std::collections::BTreeMap;
+use std::f64::consts::FRAC_PI_2;
 use std::sync::OnceLock;
 
 const TEXT: &str = include_str!("../../public/climate.txt");
@@ -114,6 +116,9 @@ fn a_damaged_table_names_its_line() {
     assert_eq!(with(4, "9000,1"), TableFault::Bounds { index: 1 });
     assert_eq!(with(6, "5,2147483647"), TableFault::Bounds { index: 1 });
     assert_eq!(with(7, "5,6"), TableFault::Count { expected: 1020, found: 2 });
+    assert_eq!(with(8, &"0,".repeat(1020)[..]), TableFault::Entry { index: 1020 });
+    let more = format!("{}0", "0,".repeat(1020));
+    assert_eq!(with(8, &more), TableFault::Count { expected: 1020, found: 1021 });
     assert_eq!(with(16, "5,6"), TableFault::Count { expected: 896, found: 2 });
     for kept in 0..19 {
         let error = Table::parse(&lines[..kept].join("\n")).expect_err("a cut table");
@@ -140,6 +145,42 @@ proptest! {
     #[test]
     fn no_query_makes_the_search_panic(query in "\\PC{0,20}", altitude in proptest::option::of(-500.0..5000.0)) {
         let _ = search(table(), &query, altitude.map(Length::from_si));
+    }
+}
+
+/// Each ZIP area's middle and spread are those of its row: the five nearest stations stand as far
+/// from it as the angle between two points of a unit sphere, by their rows, has it.
+#[test]
+fn every_zip_area_is_packed_as_its_row_has_it() {
+    let point = |row: &Row| {
+        let [latitude, longitude] =
+            ["lat", "lon"].map(|name| row[name].parse::<f64>().expect("degrees").to_radians());
+        let (sin, cos) = (sine(latitude), sine(latitude + FRAC_PI_2));
+        [cos * sine(longitude + FRAC_PI_2), cos * sine(longitude), sin]
+    };
+    let stations: Vec<[f64; 3]> = csv("embed_us.csv").iter().map(point).collect();
+    for (file, column) in [("us_zip3_centroids.csv", "zip3"), ("us_zip5_centroids.csv", "zip")] {
+        for row in csv(file) {
+            let Found::Zip { zip, spread, hits } = search(table(), &row[column], None) else {
+                panic!("{row:?}");
+            };
+            assert_eq!(zip, row[column]);
+            if let Some(km) = row.get("spread_km") {
+                assert_eq!(spread.si(), 1000.0 * km.parse::<f64>().expect("kilometres"));
+            }
+            let from = point(&row);
+            let chord = |to: &[f64; 3]| {
+                from.iter().zip(to).map(|(a, b)| (a - b) * (a - b)).sum::<f64>().sqrt()
+            };
+            let mut angles: Vec<f64> =
+                stations.iter().map(|to| 2.0 * (0.5 * chord(to)).asin()).collect();
+            angles.sort_by(f64::total_cmp);
+            for (hit, angle) in hits.iter().zip(angles) {
+                let expected_km = 6371.0 * angle;
+                let found_km = hit.distance.si() / 1000.0;
+                assert!((found_km - expected_km).abs() < 1e-3 + 1e-4 * expected_km, "{zip}");
+            }
+        }
     }
 }
 
@@ -215,6 +256,8 @@ fn places_are_found_by_words_with_or_without_state() {
         names("burlington"),
         ["Burlington Municipal AP, IA", "Burlington International AP, VT"]
     );
+    // New Mexico's Carlsbad Cavern has a word that begins with these letters, too.
+    assert!(names("Carlsbad CA").iter().all(|name| name.ends_with(", CA")));
     assert_eq!(first("Saint Louis, Missouri"), "St Louis Lambert Intl AP, MO");
     assert_eq!(first("ft wayne"), "Fort Wayne Intl AP, IN");
     assert_eq!(first("O'Neill"), "O`neill/Baker Field, NE");

@@ -117,7 +117,8 @@ fn the_year_has_the_published_degree_days() {
     assert!(apart < 30, "{apart}");
 }
 
-/// Burlington's January has some 1400 °F·days and its July 20 (from memory of the normals).
+/// Burlington's January has some 1400 °F·days and its July 20, February is colder than December and
+/// January the coldest (from memory of the normals).
 #[test]
 fn the_months_have_their_share() {
     let station = table().stations().iter().find(|s| s.station.name.starts_with("Burlington Int"));
@@ -128,9 +129,11 @@ fn the_months_have_their_share() {
         season.degree_days_k(from, to, base) * 1.8
     };
     let (january, july) = (month("2026-01-01", "2026-02-01"), month("2026-07-01", "2026-08-01"));
-    println!("{january} {july}");
     assert!((january - 1400.0).abs() < 120.0, "{january}");
     assert!(july > 0.0 && july < 60.0, "{july}");
+    let december = month("2025-12-01", "2026-01-01") / 31.0;
+    let february = month("2026-02-01", "2026-03-01") / 28.0;
+    assert!(december < february && february < january / 31.0, "{december} {february} {january}");
     assert_eq!(month("2026-02-01", "2026-01-01"), 0.0);
     // Every year alike.
     assert!((month("2056-01-01", "2056-02-01") - january).abs() < 2.0);

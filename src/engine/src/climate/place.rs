@@ -20,8 +20,8 @@ pub(super) fn rank<'a>(table: &'a Table, words: &[&str]) -> Vec<(u32, &'a Listed
             out.push((rank, listed));
         }
     }
-    // `Jackson MI` asks for one state, though the letters begin a word of other names as well. These
-    // count only if the state has none.
+    // `Carlsbad CA` asks for one state, though Carlsbad Cavern in another has its letters too. Such
+    // names count only if the state has none.
     if let Some((code, used)) = state
         && used < words.len()
         && out.iter().any(|(_, listed)| listed.station.state == code)

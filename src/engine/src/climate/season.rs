@@ -22,10 +22,12 @@ pub struct Season {
 /// Days in the mean year of the Gregorian calendar; exact.
 const YEAR: f64 = 365.2425;
 
-/// The coldest time, in days after the start of 1 January: noon of the 15th. The ground goes on
-/// cooling for some 25 days after the solstice of 21 December, until the sun's gain overtakes the
-/// loss; over most of the country the normals are lowest in mid-January (from memory).
-const COLDEST: f64 = 14.5;
+/// The coldest time, in days after the start of 1 January: noon of the 20th. The ground goes on
+/// cooling for some weeks after the solstice of 21 December, until the sun's gain overtakes the loss.
+/// By the monthly normals (from memory), December against February, the plains are coldest near
+/// 15 January, the Northeast near the 23rd, the Pacific coast before the 10th; one date for all is
+/// judgement.
+const COLDEST: f64 = 19.5;
 
 /// The mean of a cosine over the 31 days about its peak: `sin(x)/x` for `x = 31 pi/365.2425`.
 const MONTH_OF_PEAK: f64 = 0.9882;

@@ -3,6 +3,7 @@
 //! days. A job keeps a copy of its [`Station`], so that it stands alone.
 
 mod day;
+mod place;
 mod search;
 mod season;
 mod table;

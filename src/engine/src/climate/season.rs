@@ -22,22 +22,26 @@ pub struct Season {
 /// Days in the mean year of the Gregorian calendar; exact.
 const YEAR: f64 = 365.2425;
 
-/// The coldest time, in days after the start of 1 January: noon of the 15th. The ground goes on
-/// cooling for some 25 days after the solstice of 21 December, until the sun's gain overtakes the
-/// loss; over most of the country the normals are lowest in mid-January (from memory).
-const COLDEST: f64 = 14.5;
+/// The coldest time, in days after the start of 1 January: noon of the 20th. The ground goes on
+/// cooling for some weeks after the solstice of 21 December, until the sun's gain overtakes the loss.
+/// By the monthly normals (from memory), December against February, the plains are coldest near
+/// 15 January, the Northeast near the 23rd, the Pacific coast before the 10th; one date for all is
+/// judgement.
+const COLDEST: f64 = 19.5;
 
 /// The mean of a cosine over the 31 days about its peak: `sin(x)/x` for `x = 31 pi/365.2425`.
 const MONTH_OF_PEAK: f64 = 0.9882;
 
 /// Of the distance from the annual mean to the coldest month, this much is the season's; the rest is
-/// that the coldest of twelve uneven months is picked. Judgement; that more lowers the degree-days
-/// at 55 °F too little and less too much, is measured on the stations' bins of hours.
+/// that the coldest of twelve uneven months is picked. Judgement: the stations' hours below 55 °F
+/// come out best with 0.8 to 1, and hardly tell these apart.
 const SEASONAL: f64 = 0.9;
 
-/// Days of one season differ by 2 K at least: judgement; on mild coasts, published figures in whole
-/// degrees would leave nothing, or less.
-const LEAST_SPREAD_K: f64 = 2.0;
+/// Days of one season differ by 2.5 K at least: judgement, what mild coasts have.
+const LEAST_SPREAD_K: f64 = 2.5;
+
+/// The mean is not raised by more than this: judgement.
+const MOST_RAISED_K: f64 = 1.5;
 
 /// Beyond what any station of the table has.
 const MOST_SPREAD_K: f64 = 15.0;
@@ -46,25 +50,26 @@ impl Season {
     /// The season that has the station's annual mean, coldest month and degree-days at 65 °F.
     ///
     /// The spread is what makes up the degree-days. Where the least spread already gives more, the
-    /// season is taken as flatter.
+    /// mean is raised: it is a whole number of °F and the mean of hours, while published degree-days
+    /// are of half the sum of maximum and minimum, which at many stations is higher.
     pub fn of(station: &Station) -> Season {
-        let mean = station.mean();
-        let depth = (mean - station.coldest_month()) * (SEASONAL / MONTH_OF_PEAK);
-        let full = depth.max(TemperatureDifference::ZERO);
-        let season = |amplitude: TemperatureDifference, spread_k: f64| Season {
-            mean,
-            amplitude,
+        let depth = (station.mean() - station.coldest_month()) * (SEASONAL / MONTH_OF_PEAK);
+        let season = |raised_k: f64, spread_k: f64| Season {
+            mean: station.mean() + TemperatureDifference::from_si(raised_k),
+            amplitude: depth.max(TemperatureDifference::ZERO),
             spread: TemperatureDifference::from_si(spread_k),
         };
-        let over = |season: Season| season.year_k() - station.degree_days_65_k();
-        if over(season(full, LEAST_SPREAD_K)) > 0.0 {
-            let share =
-                root(|share| over(season(full * share, LEAST_SPREAD_K)), 0.0, 1.0, TOLERANCE);
-            return season(full * share.unwrap_or(0.0), LEAST_SPREAD_K);
+        let over = |raised_k: f64, spread_k: f64| {
+            season(raised_k, spread_k).year_k() - station.degree_days_65_k()
+        };
+        if over(0.0, LEAST_SPREAD_K) > 0.0 {
+            let raised = |raised_k: f64| over(raised_k, LEAST_SPREAD_K);
+            let raised_k = root(raised, 0.0, MOST_RAISED_K, TOLERANCE_K).unwrap_or(MOST_RAISED_K);
+            return season(raised_k, LEAST_SPREAD_K);
         }
-        let spread =
-            root(|spread| over(season(full, spread)), LEAST_SPREAD_K, MOST_SPREAD_K, TOLERANCE);
-        season(full, spread.unwrap_or(MOST_SPREAD_K))
+        let spread = |spread_k: f64| over(0.0, spread_k);
+        let spread_k = root(spread, LEAST_SPREAD_K, MOST_SPREAD_K, TOLERANCE_K);
+        season(0.0, spread_k.unwrap_or(MOST_SPREAD_K))
     }
 
     /// Degree-days from the start of one day to the start of another, in K·days; zero when that is
@@ -101,5 +106,4 @@ impl Season {
     }
 }
 
-/// Of the spread in K and of the share of the amplitude.
-const TOLERANCE: f64 = 1e-9;
+const TOLERANCE_K: f64 = 1e-9;

@@ -6,6 +6,7 @@
 mod certainty;
 mod checks;
 mod choices;
+mod climate;
 mod fields;
 mod page;
 mod picks;
@@ -19,6 +20,10 @@ pub use choices::{
     air_class, assembly, behind, flow_basis, framing, heating_effect, listed_u, material,
     open_flue, opening_kind, origin, own_u, part, position, rating_basis, shelter, storeys,
     surface_kind, tube, u_value_basis,
+};
+pub use climate::{
+    more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
+    station_taken, stations_failed, zip_spread,
 };
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,

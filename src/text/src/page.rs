@@ -1,7 +1,6 @@
 //! Headings, buttons and sentences of the page.
 
 use finrun_engine::building::{Band, RoomUse, SlabCompared};
-use finrun_engine::climate::Station;
 use finrun_engine::job::GroundMethod;
 use finrun_engine::quantity::{Power, System};
 
@@ -118,6 +117,22 @@ words! {
     measure_next: "Measure this next";
     ranges: "How far off each kind of input may be";
     certainty_method: "Every input's 10 to 90 % range is carried through to the load by exact derivatives, to first order; inputs are taken as independent of each other.";
+    zip_or_town: "ZIP code or town";
+    zip_or_town_note: "Stations are airports and weather offices; type a larger town nearby if yours is not found.";
+    outside_the_us: "Stations are in the United States alone, since no design data for other countries may be passed on freely. Elsewhere type the temperatures: your national standard or building authority publishes them.";
+    chosen_station: "Chosen station";
+    forget_station: "Choose none";
+    stations_coming: "The table of stations is on its way …";
+    no_such_place: "No station of that name. Try a larger town nearby, or a ZIP code.";
+    neighbours: "Nearby:";
+    choose: "Choose";
+    assemblies_note: "Built up here once, then found in every list where a wall, ceiling or floor is built. Give it a name that says what it is.";
+    add_assembly: "Add an assembly";
+    assembly_name_label: "Name of the assembly";
+    layers_note: "From inside to outside. Air films are added.";
+    add_layer: "Add a layer";
+    or_typed: "Or type its value";
+    no_u_yet: "no value yet";
     spaces: "Unheated spaces";
     spaces_note: "Attic, garage, crawl space, cellar: each finds its own temperature between the rooms beside it and outdoors.";
     no_station: "No station chosen yet";
@@ -269,8 +284,8 @@ pub fn space_at(temperature: &str) -> String {
     format!("{temperature} on the design day")
 }
 
-pub fn station_name(station: &Station) -> String {
-    format!("{}, {}", station.name, station.state)
+pub fn layer_name(row: usize) -> String {
+    format!("Layer {}", row + 1)
 }
 
 pub fn own_assemblies(count: usize) -> String {

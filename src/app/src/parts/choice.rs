@@ -1,8 +1,8 @@
 //! A list to choose from, and a box for a name.
 
-use super::live_view;
-use crate::state::{EditKey, use_app};
-use finrun_engine::job::Choice;
+use super::{live, live_view};
+use crate::state::{App, EditKey, use_app};
+use finrun_engine::job::{Choice, Field, OpeningField, Problem, SurfaceField};
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -28,7 +28,36 @@ pub(crate) fn choice_field(at: Choice) -> AnyView {
             }
         });
     };
-    choice(at.to_string(), text::choice_label(at), options, chosen, choose)
+    let id = at.to_string();
+    let error = live(move || app.error_of_choice(at).unwrap_or_default());
+    view! {
+        {choice(id.clone(), text::choice_label(at), options, chosen, choose)}
+        <p class="error" id=format!("{id}-error")>{error}</p>
+    }
+    .into_any()
+}
+
+impl App {
+    /// What is wrong with something chosen: it led to a thing that is gone, or to itself.
+    fn error_of_choice(self, at: Choice) -> Option<String> {
+        let field = match at {
+            Choice::Behind(room, surface) => Field::Surface(room, surface, SurfaceField::Behind),
+            Choice::SurfaceBuild(room, surface) => Field::Surface(room, surface, SurfaceField::U),
+            Choice::OpeningBuild(room, surface, opening) => {
+                Field::Opening(room, surface, opening, OpeningField::U)
+            }
+            _ => return None,
+        };
+        let system = self.system();
+        self.follows(|outcome| {
+            let error = outcome.errors.iter().find(|error| error.field == field)?;
+            let chosen = matches!(
+                error.problem,
+                Problem::BehindItself | Problem::NeighbourGone | Problem::AssemblyGone
+            );
+            chosen.then(|| text::problem(error, system))
+        })
+    }
 }
 
 /// A labelled select. `chosen` is an index into `options`.

@@ -1,10 +1,12 @@
 //! What the page knows: the open draft, what follows from it, and how it got there.
 
+mod climate;
 mod history;
 mod offline;
 pub mod store;
 mod sync;
 
+pub use climate::Climate;
 pub use history::EditKey;
 pub use store::Listed;
 pub use sync::{focus_content, focus_on};
@@ -32,6 +34,8 @@ pub struct App {
     pub offline: RwSignal<String>,
     /// A new version waits for consent.
     pub update: RwSignal<bool>,
+    /// The climate stations, once they are asked for.
+    pub climate: RwSignal<Climate>,
     /// A sentence for the live region.
     pub said: RwSignal<String>,
     /// Fields that were left as they are: their errors show.
@@ -116,6 +120,7 @@ impl App {
             trouble: RwSignal::new(String::new()),
             offline: RwSignal::new(String::new()),
             update: RwSignal::new(false),
+            climate: RwSignal::new(Climate::default()),
             said: RwSignal::new(String::new()),
             left: RwSignal::new(Vec::new()),
             asked: RwSignal::new(Vec::new()),

@@ -9,7 +9,7 @@ use finrun_engine::job::{
 use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
 
-pub(crate) const DEMO: &str = include_str!("../../src/app/demo/heron-lane.json");
+pub(crate) const DEMO: &str = include_str!("../../public/demo/bungalow.json");
 pub(crate) const FOUR_ROOMS: &str = include_str!("../jobs/four-rooms.json");
 pub(crate) const V1_FIXTURE: &str = include_str!("../jobs/v1-fixture.json");
 

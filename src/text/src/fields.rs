@@ -203,7 +203,7 @@ pub fn field_note(field: Field) -> &'static str {
         Field::Ground(GroundField::FFactor) => {
             "Heat through each foot of a slab's edge; follows from the choice above."
         }
-        Field::Certainty(_) => "Nine in ten lie less far off than this, either way.",
+        Field::Certainty(_) => "Eight in ten lie no farther off than this, either way.",
         Field::Assembly(..) => "Of the whole assembly, air films included; wins over the layers.",
         Field::Bills(BillsField::Efficiency) => {
             "Heat to the house out of each unit of fuel; more than 100 % for a heat pump."

@@ -23,10 +23,13 @@ words! {
     jobs_title: "Jobs";
     new_job: "New job";
     new_job_name: "My house";
-    demo: "Try the demo house";
-    demo_note: "A bungalow of our own invention: its numbers are invented too.";
+    demos: "Houses to look around in";
+    demo_note: "Of our own invention; their numbers are invented too.";
+    demo_bungalow: "Bungalow on a slab";
+    demo_two_storey: "Two storeys, basement, garage and attic";
+    demo_cottage: "Cottage over a crawl space";
     open_file: "Open a job file";
-    no_jobs: "Nothing here yet. Start with a new job, or look around in the demo house.";
+    no_jobs: "Nothing here yet. Start with a new job, or look around in a house of ours.";
     copy: "Copy";
     rename: "Rename";
     delete: "Delete";

@@ -3,25 +3,38 @@
 use crate::files;
 use crate::page::{JobKey, Page, Station};
 use crate::parts::{button, button_on, foot, live_view};
-use crate::state::{Deleted, Listed, focus_on, store, use_app};
+use crate::state::{Deleted, Listed, fetch, focus_on, store, use_app};
 use finrun_engine::job::Draft;
 use finrun_text as text;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use std::time::Duration;
 use wasm_bindgen::JsCast;
 
-/// A house of our own invention; its numbers are invented and stay there.
-const DEMO: &str = include_str!("../../demo/heron-lane.json");
+/// Houses of our own invention; their numbers are invented and stay there.
+const DEMOS: [(&str, fn() -> &'static str); 3] = [
+    ("demo/bungalow.json", text::demo_bungalow),
+    ("demo/two-storey.json", text::demo_two_storey),
+    ("demo/cottage.json", text::demo_cottage),
+];
 
 pub(crate) fn jobs() -> AnyView {
     let app = use_app();
     let new_job =
         move || app.add_job(Draft::new(text::new_job_name(), app.typed_now(|draft| draft.units)));
-    let demo = move || {
-        // The demo is a file like any other; a test reads it.
-        if let Ok(draft) = store::parse(DEMO) {
-            app.add_job(draft);
-        }
+    // A demo is a file like any other; a test reads it.
+    let demo = |(path, label): (&'static str, fn() -> &'static str)| {
+        button("", label(), move || {
+            spawn_local(async move {
+                match fetch(path).await {
+                    Ok(file) => match store::parse(&file) {
+                        Ok(draft) => app.add_job(draft),
+                        Err(_) => app.trouble.set(text::bad_file(path)),
+                    },
+                    Err(reason) => app.trouble.set(text::bad_file(&reason)),
+                }
+            });
+        })
     };
     let choose = move |event: web_sys::Event| {
         if let Some(input) = event.target() {
@@ -64,11 +77,12 @@ pub(crate) fn jobs() -> AnyView {
             {list}
             <div class="acts">
                 {button("main-act", text::new_job(), new_job)}
-                {button("", text::demo(), demo)}
                 <label class="file" for="open-file">{text::open_file()}</label>
                 <input id="open-file" type="file" accept=".json,application/json" on:change=choose/>
             </div>
+            <h2>{text::demos()}</h2>
             <p class="note">{text::demo_note()}</p>
+            <div class="acts">{DEMOS.map(demo).collect_view()}</div>
             <p class="note">{text::kept_here()}</p>
             {foot()}
         </main>

@@ -28,24 +28,26 @@ impl App {
         }
         self.climate.set(Climate::Coming);
         spawn_local(async move {
-            let climate = match fetch().await {
+            let climate = match fetch(FILE).await {
                 Ok(text) => match Table::parse(&text) {
                     Ok(table) => Climate::Here(Arc::new(table)),
                     Err(error) => Climate::Failed(format!("{FILE}, line {}", error.line)),
                 },
-                Err(error) => Climate::Failed(format!("{FILE}: {error:?}")),
+                Err(reason) => Climate::Failed(reason),
             };
             self.climate.set(climate);
         });
     }
 }
 
-async fn fetch() -> Result<String, JsValue> {
-    let response = JsFuture::from(window().fetch_with_str(FILE)).await?;
+/// A file of this page's own, as text.
+pub async fn fetch(path: &str) -> Result<String, String> {
+    let why = |error: JsValue| format!("{path}: {error:?}");
+    let response = JsFuture::from(window().fetch_with_str(path)).await.map_err(why)?;
     let response: web_sys::Response = response.unchecked_into();
     if !response.ok() {
-        return Err(JsValue::from(response.status()));
+        return Err(format!("{path}: {}", response.status()));
     }
-    let text = JsFuture::from(response.text()?).await?;
+    let text = JsFuture::from(response.text().map_err(why)?).await.map_err(why)?;
     Ok(text.as_string().unwrap_or_default())
 }

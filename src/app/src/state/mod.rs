@@ -6,7 +6,7 @@ mod offline;
 pub mod store;
 mod sync;
 
-pub use climate::Climate;
+pub use climate::{Climate, fetch};
 pub use history::EditKey;
 pub use store::Listed;
 pub use sync::{focus_content, focus_on};

@@ -72,6 +72,10 @@ pub fn assumed_text(draft: &Draft, field: Field) -> String {
         (None, Resolved::Assumed { si }) => {
             let value = Value::new(field.spec().kind, si);
             match value.kind {
+                // Nobody measures a mountain in inches.
+                Kind::Length if draft.units == System::Us && si.abs() > 60.0 => {
+                    format!("{:.0} ft", Unit::Foot.from_si(si))
+                }
                 Kind::Length if draft.units == System::Us => FeetInches::nearest(si, 4).to_string(),
                 _ => show_in(value, draft.box_unit(field)).text(),
             }

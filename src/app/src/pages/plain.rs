@@ -19,6 +19,9 @@ pub(crate) fn about() -> AnyView {
     for paragraph in text::ABOUT {
         markup.leaf("p", &[], paragraph);
     }
+    markup.open("p", &[]);
+    markup.leaf("a", &[("href", "NOTICES.txt"), ("class", "act")], text::notices());
+    markup.close("p");
     plain_page(text::about_title(), markup.done())
 }
 

@@ -1,5 +1,6 @@
 //! Checks that cross more than one file of the engine, and everything against the outside.
 
+mod bills;
 #[cfg(feature = "browser")]
 mod browser;
 mod climate;

@@ -4,6 +4,7 @@
 //! gives field errors ([`job::read`]) or checks ([`check::Check`]), never an error of the engine.
 
 pub mod arrangement;
+pub mod bills;
 pub mod building;
 pub mod check;
 pub mod climate;

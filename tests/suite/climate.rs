@@ -1,6 +1,6 @@
 //! The climate table against the files it was packed from, and what is found and derived from it.
 
-mod season;
+pub(crate) mod season;
 
 use finrun_engine::climate::{
     Day, DayError, Found, Hit, Listed, Station, Table, TableFault, search,

@@ -2,6 +2,7 @@
 
 mod air;
 mod assemblies;
+mod bills;
 #[cfg(feature = "browser")]
 mod browser;
 mod climate;

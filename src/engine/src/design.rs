@@ -1,8 +1,10 @@
 //! The one function from a job to everything that follows from it.
 
 use crate::arrangement::{self, LoopDesign};
+use crate::bills::{Compared, compare};
 use crate::building::{
-    Certainty, RoomId, RoomLoad, SlabCompared, SpaceBalance, losses, slab_compared,
+    Certainty, RoomId, RoomLoad, SlabCompared, SpaceBalance, losses, mean_temperature,
+    slab_compared,
 };
 use crate::check::{Check, checks};
 use crate::job::Job;
@@ -21,6 +23,8 @@ pub struct Design {
     /// Unheated spaces, each at its temperature.
     pub spaces: Vec<SpaceBalance>,
     pub certainty: Certainty,
+    /// The house as calculated, against its fuel bills.
+    pub bills: Option<Compared>,
     /// Slabs on the ground, by the way that was chosen and by the other.
     pub slabs: Option<SlabCompared>,
     #[serde(rename = "loop")]
@@ -86,6 +90,13 @@ impl Design {
     }
 }
 
+/// The design load over the design day's difference, against what the bills say.
+fn against_bills(job: &Job, load: Power) -> Option<Compared> {
+    let fit = job.bills.as_ref()?.as_ref().ok()?;
+    let difference = mean_temperature(&job.house) - job.house.site.outdoors;
+    compare(load / difference, fit)
+}
+
 /// Designs a job.
 ///
 /// Never panics. A job without rooms gives an empty design; whatever cannot be met is a check with
@@ -99,11 +110,13 @@ pub fn design(job: &Job) -> Design {
         .zip(solved.elements)
         .map(|(load, element)| RoomDesign { room: load.room, load, element })
         .collect::<Vec<_>>();
+    let load: Power = rooms.iter().map(|room| room.load.total).sum();
     let mut design = Design {
-        load: rooms.iter().map(|room| room.load.total).sum(),
+        load,
         rooms,
         spaces: losses.spaces,
         certainty: losses.certainty,
+        bills: against_bills(job, load),
         slabs: slab_compared(&job.house),
         circuit: solved.circuit,
         checks: Vec::new(),

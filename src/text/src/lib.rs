@@ -3,6 +3,7 @@
 //! A crate of its own, so that the page and the developer commands say the same thing, a second
 //! language is checked by the compiler, and the tests read every message without a browser.
 
+mod bills;
 mod certainty;
 mod checks;
 mod choices;
@@ -14,6 +15,7 @@ mod problems;
 mod safety;
 mod working;
 
+pub use bills::{against_bills, bills_tell_nothing};
 pub use certainty::{effect, load_and_band, subject};
 pub use checks::{check_detail, check_title, remedy, severity};
 pub use choices::{

@@ -136,6 +136,12 @@ words! {
     add_layer: "Add a layer";
     or_typed: "Or type its value";
     no_u_yet: "no value yet";
+    bills: "Bills";
+    bills_note: "From one reading or filling to the next. Four or more, with a mild month among them, tell the most.";
+    add_bill: "Add a bill";
+    bills_heating: "What was heated with";
+    bills_need_a_station: "Choose a climate station first: bills are held against its year.";
+    no_bills_yet: "Add the fuel bills of a winter, and the loss they tell of stands here beside the calculated one.";
     notices: "Notices of the data's owners";
     spaces: "Unheated spaces";
     spaces_note: "Attic, garage, crawl space, cellar: each finds its own temperature between the rooms beside it and outdoors.";

@@ -115,7 +115,10 @@ pub fn soil(soil: Soil) -> &'static str {
 pub fn fuel(fuel: Fuel) -> &'static str {
     match fuel {
         Fuel::NaturalGasTherm => "Natural gas, therms",
+        Fuel::NaturalGasCcf => "Natural gas, hundreds of cubic feet (CCF)",
         Fuel::HeatingOilGallon => "Heating oil, gallons",
+        Fuel::PropaneGallon => "Propane, gallons",
+        Fuel::ElectricityKwh => "Electricity, kWh",
     }
 }
 

@@ -80,6 +80,17 @@ pub fn problem(error: &FieldError, system: System) -> String {
         Problem::NotADate => {
             "That is no day of the calendar. Write year, month and day: 2025-12-31.".to_string()
         }
+        Problem::PeriodTooShort => {
+            "Less than a week shows the weather, not the house. Take a longer bill.".to_string()
+        }
+        Problem::PeriodTooLong => {
+            "A bill of more than 400 days is two bills. Split it, or correct a day.".to_string()
+        }
+        Problem::UnlikelyDegreeDays => {
+            "No weather of this place has such degree days in those days. Leave it blank, or \
+             correct it."
+                .to_string()
+        }
         Problem::EndsBeforeStart => {
             "The bill ends before it begins. Correct one of the two days.".to_string()
         }

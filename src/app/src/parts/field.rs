@@ -135,7 +135,7 @@ fn marks_row(id: String, type_text: impl Fn(String) + Copy + Send + Sync + 'stat
 
 impl crate::state::App {
     /// The error of a field, as a sentence.
-    fn error_of(self, field: Field) -> Option<String> {
+    pub(crate) fn error_of(self, field: Field) -> Option<String> {
         let system = self.system();
         let asked = self.asked.with(|asked| asked.contains(&field));
         self.follows(|outcome| {

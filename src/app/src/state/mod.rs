@@ -283,7 +283,9 @@ pub fn use_app() -> App {
 fn outcome(open: &Open, before: Option<&Outcome>) -> Outcome {
     let key = open.key.clone();
     let reading = read(&open.draft);
-    let unreadable = reading.errors.iter().any(|error| !error.is_missing());
+    // Bills are held against the design; it does not wait for them.
+    let of_bills = |error: &FieldError| matches!(error.field, Field::Bill(..) | Field::Bills(_));
+    let unreadable = reading.errors.iter().any(|error| !error.is_missing() && !of_bills(error));
     let kept = before.filter(|b| unreadable && b.key == key && b.solved.is_some());
     if let Some(before) = kept {
         return Outcome { errors: reading.errors, standing: Standing::LastGood, ..before.clone() };

@@ -64,7 +64,7 @@ pub fn house_flow(house: &House) -> HouseFlow {
 }
 
 /// Mean design temperature of the heated rooms, by volume.
-fn mean_temperature(house: &House) -> Temperature {
+pub fn mean_temperature(house: &House) -> Temperature {
     let volume: f64 = house.rooms.iter().map(|room| room.volume().si()).sum();
     let weighed: f64 =
         house.rooms.iter().map(|room| room.volume().si() * room.temperature.si()).sum();

@@ -18,7 +18,7 @@ pub use assembly::{Build, BuildLayer, Framing, Place, Position};
 pub use catalogue::{Assembly, Used};
 pub use certainty::{Band, Certainty, Effect, Ranges, Source, Subject};
 pub use earth::{SlabCompared, slab_compared};
-pub use flows::{HouseAir, HouseFlow, Leaks, house_flow};
+pub use flows::{HouseAir, HouseFlow, Leaks, house_flow, mean_temperature};
 pub use ground::{EdgeInsulation, Placement, SlabEdge, Soil};
 pub use loss::{HouseLoss, Part, Path, PathLoss, RoomLoad, SpaceBalance, Through, losses};
 pub use material::Material;

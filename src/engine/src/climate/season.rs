@@ -37,8 +37,10 @@ const MONTH_OF_PEAK: f64 = 0.9882;
 /// come out best with 0.8 to 1, and hardly tell these apart.
 const SEASONAL: f64 = 0.9;
 
-/// Days of one season differ by 2.5 K at least: judgement, what mild coasts have.
-const LEAST_SPREAD_K: f64 = 2.5;
+/// The spread is at least this, and at least so much of the distance from the coldest month's mean to
+/// the 99 % temperature: judgement. Winter's days have half of that distance, summer's less.
+const LEAST_SPREAD_K: f64 = 1.5;
+const LEAST_SHARE: f64 = 1.0 / 3.0;
 
 /// The mean is not raised by more than this: judgement.
 const MOST_RAISED_K: f64 = 1.5;
@@ -62,13 +64,15 @@ impl Season {
         let over = |raised_k: f64, spread_k: f64| {
             season(raised_k, spread_k).year_k() - station.degree_days_65_k()
         };
-        if over(0.0, LEAST_SPREAD_K) > 0.0 {
-            let raised = |raised_k: f64| over(raised_k, LEAST_SPREAD_K);
+        let below = (station.coldest_month() - station.design_99()).si();
+        let least_k = (LEAST_SHARE * below).clamp(LEAST_SPREAD_K, MOST_SPREAD_K);
+        if over(0.0, least_k) > 0.0 {
+            let raised = |raised_k: f64| over(raised_k, least_k);
             let raised_k = root(raised, 0.0, MOST_RAISED_K, TOLERANCE_K).unwrap_or(MOST_RAISED_K);
-            return season(raised_k, LEAST_SPREAD_K);
+            return season(raised_k, least_k);
         }
         let spread = |spread_k: f64| over(0.0, spread_k);
-        let spread_k = root(spread, LEAST_SPREAD_K, MOST_SPREAD_K, TOLERANCE_K);
+        let spread_k = root(spread, least_k, MOST_SPREAD_K, TOLERANCE_K);
         season(0.0, spread_k.unwrap_or(MOST_SPREAD_K))
     }
 

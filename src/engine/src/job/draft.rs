@@ -526,6 +526,17 @@ impl Draft {
         }
     }
 
+    /// What is typed in `field`, be it a number or a date.
+    pub fn typed_text(&self, field: Field) -> String {
+        let date = |id, pick: fn(&BillDraft) -> &String| self.bill(id).map(pick).cloned();
+        match field {
+            Field::Bill(id, BillField::From) => date(id, |bill| &bill.from),
+            Field::Bill(id, BillField::To) => date(id, |bill| &bill.to),
+            _ => self.entry(field).map(|entry| entry.text.clone()),
+        }
+        .unwrap_or_default()
+    }
+
     /// The unit beside the box of `field`: the page's system, or inches for a small length.
     pub fn box_unit(&self, field: Field) -> Unit {
         display_unit(field.spec().kind, self.units)

@@ -31,7 +31,7 @@ pub use field::{
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use outline::{Outline, outline};
 pub use own::{layer_fields, own_transmittance};
-pub use read::{FieldError, Problem, Reading, read};
+pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
 pub use shown::{assumed_text, box_text, echo};
 
@@ -50,6 +50,8 @@ pub struct Job {
     pub approaches: Vec<PipeLeg>,
     pub baseboard: Baseboard,
     pub circuit: Circuit,
+    /// What the fuel bills say of the house.
+    pub bills: Option<BillsRead>,
 }
 
 /// The baseboard: its rating, and the pieces it is sold in.

@@ -1,5 +1,6 @@
 //! From a draft to a job: every value resolved, every clash between values named.
 
+mod bills;
 mod house;
 mod openings;
 mod surface;
@@ -15,6 +16,7 @@ use crate::quantity::{
     Area, ChangeRate, Length, ReadError, Temperature, TemperatureDifference, Transmittance, Value,
     VolumeFlow,
 };
+pub use bills::BillsRead;
 use serde::Serialize;
 
 /// What stands in the way of a value.
@@ -79,6 +81,11 @@ pub enum Problem {
     NoLayers,
     /// A date that is none.
     NotADate,
+    /// A bill of less than a week, or of more than a year and a month.
+    PeriodTooShort,
+    PeriodTooLong,
+    /// Degree days that no weather of the place has.
+    UnlikelyDegreeDays,
     /// A bill ends before it begins.
     EndsBeforeStart,
     /// Two bills cover the same days.
@@ -150,11 +157,12 @@ pub fn read(draft: &Draft) -> Reading {
     house::read_assemblies(&mut reader);
     let baseboard = read_baseboard(&mut reader);
     let circuit = read_circuit(&mut reader);
+    let bills = bills::read_bills(&mut reader);
     let job = match (around, baseboard, circuit) {
         (Some(around), Some(baseboard), Some(circuit)) => {
             let house::Around { site, air, ground, ranges } = around;
             let house = House { site, rooms, spaces, air, ground, ranges };
-            Some(Job { house, approaches, baseboard, circuit })
+            Some(Job { house, approaches, baseboard, circuit, bills })
         }
         _ => None,
     };
@@ -186,7 +194,7 @@ impl Reader<'_> {
     }
 
     pub(super) fn fail(&mut self, field: Field, problem: Problem) {
-        let typed = self.draft.entry(field).map(|e| e.text.clone()).unwrap_or_default();
+        let typed = self.draft.typed_text(field);
         // Two readers of one field report it once.
         if !self.errors.iter().any(|error| error.field == field) {
             self.errors.push(FieldError { field, typed, problem });

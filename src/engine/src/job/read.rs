@@ -6,7 +6,7 @@ mod surface;
 
 use super::draft::{Draft, FlowBasis, RoomDraft, Shape};
 use super::field::{CircuitField, Field, RoomField};
-use super::resolve::{Resolved, resolve};
+use super::resolve::{Resolved, area_follows, resolve};
 use super::table::read_baseboard;
 use super::{Circuit, Flow, Job, PipeLeg};
 use crate::building::{House, Room, RoomUse, Space, Surface};
@@ -282,7 +282,8 @@ fn read_floor(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Area> {
         }
         return None;
     }
-    if area.is_none() {
+    let typed = reader.draft.entry(field(RoomField::FloorArea)).is_some();
+    if area.is_none() && !typed && !area_follows(reader.draft, draft) {
         // Asked for by name, so that each missing one is listed.
         reader.si(field(RoomField::FloorLength));
         reader.si(field(RoomField::FloorWidth));

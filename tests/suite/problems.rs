@@ -1,6 +1,8 @@
 //! What stands in the way of a job: each problem by a draft made for it, and every field at its
 //! bounds.
 
+mod houses;
+
 use crate::support::{FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, fields, holds_number, open, set};
 use finrun_engine::emitter::FitError;
 use finrun_engine::job::{

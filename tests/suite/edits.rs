@@ -1,13 +1,20 @@
 //! Changes to a draft: what they add, and that every thing keeps an id of its own.
 
-use crate::support::{FOUR_ROOMS, open};
-use finrun_engine::building::{Assembly, OpeningKind, RoomId, SurfaceKind};
-use finrun_engine::job::{Behind, Draft, Entry, Field, RoomField, SurfaceField, UValue};
+use crate::support::{V2_FIXTURE, open, room as type_room, set};
+use finrun_engine::building::{
+    Assembly, Level, OpeningKind, Position, RoomId, RoomUse, SurfaceKind,
+};
+use finrun_engine::job::{
+    Behind, BillField, Choice, Draft, Entry, Field, LayerDraft, LayerField, Pick, Problem,
+    RoomField, Shape, SurfaceField, UValue, read, resolve,
+};
 use finrun_engine::quantity::{System, Unit};
 
 fn all_ids(draft: &Draft) -> Vec<u32> {
     let mut ids = Vec::new();
-    for room in &draft.rooms {
+    ids.extend(draft.assemblies.iter().map(|assembly| assembly.id.0));
+    ids.extend(draft.bills.list.iter().map(|bill| bill.id.0));
+    for room in draft.all_rooms() {
         ids.push(room.id.0);
         for surface in &room.surfaces {
             ids.push(surface.id.0);
@@ -45,6 +52,38 @@ fn four_walls_are_as_long_as_the_floor() {
     check_ids(&draft);
 }
 
+/// Round an outline the sides that face each other add up: 11 and 5 to 16 ft, 4 and 9 to 13 ft.
+#[test]
+fn the_walls_of_an_l_go_round_its_corner() {
+    for (system, expected) in [
+        (System::Us, ["16", "13", "11'", "4", "5", "9'"]),
+        (System::Si, ["16 ft", "13 ft", "3.3528", "4 ft", "5 ft", "2.7432"]),
+    ] {
+        let mut draft = Draft::new("", system);
+        let room = draft.add_room("");
+        draft.room_mut(room).expect("the room").shape = Shape::LShape;
+        let typed =
+            |text: &str| if system == System::Us { text.into() } else { format!("{text} ft") };
+        for (field, text) in [
+            (RoomField::FloorLength, "16"),
+            (RoomField::FloorWidth, "13"),
+            (RoomField::CutLength, "5"),
+            (RoomField::CutWidth, "4"),
+        ] {
+            type_room(&mut draft, room, field, &typed(text));
+        }
+        draft.add_walls(room);
+        let walls = &draft.room(room).expect("the room").surfaces;
+        let lengths: Vec<&str> = walls
+            .iter()
+            .map(|wall| wall.entries.get(SurfaceField::Length).expect("its length").text.as_str())
+            .collect();
+        assert_eq!(lengths, expected);
+        let area = resolve(&draft, Field::Room(room, RoomField::FloorArea)).si().expect("its area");
+        assert!((Unit::SquareFoot.from_si(area) - (16.0 * 13.0 - 5.0 * 4.0)).abs() < 1e-9);
+    }
+}
+
 #[test]
 fn four_walls_of_an_unmeasured_room_wait_for_their_lengths() {
     let mut draft = Draft::new("", System::Us);
@@ -57,7 +96,7 @@ fn four_walls_of_an_unmeasured_room_wait_for_their_lengths() {
 
 #[test]
 fn a_copied_room_follows_its_original_with_ids_of_its_own() {
-    let mut draft = open(FOUR_ROOMS);
+    let mut draft = open(V2_FIXTURE);
     let first = draft.rooms[0].id;
     let copy = draft.copy_room(first, "Again").expect("a copy");
     assert_eq!(draft.rooms[1].id, copy);
@@ -68,14 +107,33 @@ fn a_copied_room_follows_its_original_with_ids_of_its_own() {
     assert_eq!(draft.copy_room(RoomId(99_999), ""), None);
 }
 
+/// Both a room and a space: what led to it keeps its word until something else is chosen, so that
+/// undo brings everything back.
 #[test]
-fn a_removed_room_leaves_its_neighbours_a_space_as_warm() {
+fn what_led_to_a_removed_room_says_that_it_is_gone() {
     let mut draft = Draft::new("", System::Us);
     let (hall, bath) = (draft.add_room("Hall"), draft.add_room("Bath"));
-    let wall = draft.add_surface(hall, SurfaceKind::Wall).expect("a wall");
-    draft.surface_mut(hall, wall).expect("the wall").behind = Behind::Room(bath);
-    draft.remove_room(bath);
-    assert_eq!(draft.surface(hall, wall).expect("the wall").behind, Behind::SameTemperature);
+    let attic = draft.add_space(RoomUse::Attic, "Attic");
+    for (gone, kind) in [(bath, SurfaceKind::Wall), (attic, SurfaceKind::Ceiling)] {
+        let behind = Behind::Room(gone);
+        let surface = draft.add_surface_to(hall, kind, behind).expect("a surface");
+        let named = |draft: &Draft| {
+            let errors = read(draft).errors;
+            errors.into_iter().find(|error| error.problem == Problem::NeighbourGone)
+        };
+        assert_eq!(named(&draft), None);
+        draft.remove_room(gone);
+        assert_eq!(draft.room(gone), None);
+        assert_eq!(draft.surface(hall, surface).expect("the surface").behind, behind);
+        let error = named(&draft).expect("an error");
+        assert_eq!(error.field, Field::Surface(hall, surface, SurfaceField::Behind));
+        // It stays on the list as what is chosen, and another choice mends it.
+        let choice = Choice::Behind(hall, surface);
+        assert!(draft.picks(choice).contains(&Pick::Behind(behind)));
+        draft.pick(choice, Pick::Behind(Behind::SameTemperature));
+        assert_eq!(named(&draft), None);
+        assert!(!draft.picks(choice).contains(&Pick::Behind(behind)));
+    }
 }
 
 #[test]
@@ -113,4 +171,150 @@ fn new_surfaces_and_openings_are_built_like_the_last_ones() {
     let second = draft.add_opening(room, next, OpeningKind::Window).expect("a window");
     assert_eq!(draft.opening(room, next, second).expect("the window").u_value, metal);
     check_ids(&draft);
+}
+
+/// What stands around a room, as `wall outdoors` or `floor ground`.
+fn around(draft: &Draft, room: RoomId) -> Vec<String> {
+    let surfaces = &draft.room(room).expect("the room").surfaces;
+    let behind = |behind: Behind| match behind {
+        Behind::Room(id) => draft.room(id).expect("its neighbour").name.clone(),
+        other => format!("{other:?}").to_lowercase(),
+    };
+    surfaces.iter().map(|s| format!("{:?} {}", s.kind, behind(s.behind)).to_lowercase()).collect()
+}
+
+fn shell(draft: &mut Draft, room: RoomId) -> Vec<String> {
+    draft.add_shell(room);
+    check_ids(draft);
+    let found = around(draft, room);
+    assert!(found[..4].iter().all(|wall| *wall == found[0]), "{found:?}");
+    [&found[..1], &found[4..]].concat()
+}
+
+/// A room in a house of one storey lies under the sky and on the ground, until the house has an
+/// attic, a crawl space or storeys; and like the room before it on its storey.
+#[test]
+fn a_shell_is_what_such_houses_have() {
+    let new = || Draft::new("", System::Us);
+    let mut draft = new();
+    let first = draft.add_room("first");
+    let found = shell(&mut draft, first);
+    assert_eq!(found, ["wall outdoors", "ceiling outdoors", "floor ground"]);
+
+    let mut draft = new();
+    for (used, name) in [
+        (RoomUse::Attic, "attic"),
+        (RoomUse::CrawlSpace, "crawl"),
+        (RoomUse::Garage, "garage"),
+        (RoomUse::Basement, "cellar"),
+        (RoomUse::Other, "porch"),
+    ] {
+        let space = draft.add_space(used, name);
+        let expected: &[&str] = match used {
+            RoomUse::Attic => &["wall outdoors", "ceiling outdoors"],
+            RoomUse::Garage | RoomUse::Other => {
+                &["wall outdoors", "ceiling outdoors", "floor ground"]
+            }
+            _ => &["wall ground", "floor ground"],
+        };
+        assert_eq!(shell(&mut draft, space), expected, "{name}");
+    }
+    let ground_floor = draft.add_room("ground floor");
+    let found = shell(&mut draft, ground_floor);
+    assert_eq!(found, ["wall outdoors", "ceiling attic", "floor crawl"]);
+    // A room above it is warm below; the one beside that likewise.
+    for name in ["above", "beside"] {
+        let upstairs = draft.add_room(name);
+        draft.room_mut(upstairs).expect("the room").level = Level::Second;
+        assert_eq!(shell(&mut draft, upstairs), ["wall outdoors", "ceiling attic"]);
+    }
+    // And a new one downstairs is as the one beside it was entered, under an attic.
+    let kitchen = draft.add_room("kitchen");
+    draft.room_mut(kitchen).expect("the room").level = Level::First;
+    assert_eq!(shell(&mut draft, kitchen), ["wall outdoors", "ceiling attic", "floor crawl"]);
+    let cellar = draft.add_room("family room");
+    draft.room_mut(cellar).expect("the room").level = Level::Basement;
+    assert_eq!(shell(&mut draft, cellar), ["wall outdoors", "floor ground"]);
+
+    // What leads to this very room is no pattern for it.
+    let mut draft = new();
+    let (upper, lower) = (draft.add_room("upper"), draft.add_room("lower"));
+    draft.add_surface_to(upper, SurfaceKind::Floor, Behind::Room(lower)).expect("a floor");
+    let found = shell(&mut draft, lower);
+    assert_eq!(found, ["wall outdoors", "ceiling outdoors", "floor ground"]);
+}
+
+/// What now lies elsewhere is built as is usual there; a typed value stays as it was typed.
+#[test]
+fn a_surface_that_is_moved_is_built_for_its_place() {
+    let mut draft = Draft::new("", System::Us);
+    let room = draft.add_room("");
+    let wall = draft.add_surface(room, SurfaceKind::Wall).expect("a wall");
+    let floor = draft.add_surface_to(room, SurfaceKind::Floor, Behind::Unheated).expect("a floor");
+    let built = |draft: &Draft, surface| draft.surface(room, surface).expect("it").u_value;
+    assert_eq!(built(&draft, wall), UValue::Listed(Assembly::FrameWallR11));
+    assert_eq!(built(&draft, floor), UValue::Listed(Assembly::JoistFloorEmpty));
+    draft.set_behind(room, wall, Behind::Ground);
+    draft.set_behind(room, floor, Behind::Ground);
+    assert_eq!(built(&draft, wall), UValue::Listed(Assembly::BasementConcrete));
+    assert_eq!(built(&draft, floor), UValue::Listed(Assembly::SlabBare));
+    draft.set_behind(room, wall, Behind::Outdoors);
+    assert_eq!(built(&draft, wall), UValue::Listed(Assembly::FrameWallR11));
+    draft.surface_mut(room, wall).expect("the wall").u_value = UValue::TypedR;
+    draft.set_behind(room, wall, Behind::Ground);
+    assert_eq!(built(&draft, wall), UValue::TypedR);
+    assert_eq!(draft.surface(room, wall).expect("the wall").behind, Behind::Ground);
+}
+
+/// Nothing new is built of an assembly that is gone.
+#[test]
+fn a_removed_assembly_is_not_passed_on() {
+    let mut draft = Draft::new("", System::Us);
+    let room = draft.add_room("");
+    let own = draft.add_assembly(Position::Wall, "Ours");
+    let wall = draft.add_surface(room, SurfaceKind::Wall).expect("a wall");
+    draft.pick(Choice::SurfaceBuild(room, wall), Pick::Build(UValue::Own(own)));
+    let built = |draft: &mut Draft| {
+        let next = draft.add_surface(room, SurfaceKind::Wall).expect("a wall");
+        let built = draft.surface(room, next).expect("the wall").u_value;
+        draft.remove_surface(room, next);
+        built
+    };
+    assert_eq!(built(&mut draft), UValue::Own(own));
+    draft.remove_assembly(own);
+    assert_eq!(built(&mut draft), UValue::Listed(Assembly::FrameWallR11));
+    assert_eq!(draft.surface(room, wall).expect("the wall").u_value, UValue::Own(own));
+}
+
+#[test]
+fn layers_and_bills_come_and_go() {
+    let mut draft = Draft::new("", System::Us);
+    let own = draft.add_assembly(Position::Roof, "");
+    for thickness in ["1", "2", "3"] {
+        draft.add_layer(own);
+        let row = draft.assembly(own).expect("it").layers.len() - 1;
+        set(&mut draft, Field::Layer(own, row, LayerField::Thickness), thickness);
+    }
+    draft.remove_layer(own, 1);
+    draft.remove_layer(own, 9);
+    let left: Vec<&str> = draft.assembly(own).expect("it").layers.iter().map(thickness).collect();
+    assert_eq!(left, ["1", "3"]);
+    // A bill begins where the one before it ends.
+    let first = draft.add_bill();
+    draft.bill_mut(first).expect("the bill").to = "2025-01-17".to_string();
+    let second = draft.add_bill();
+    assert_eq!(draft.bill(second).expect("the bill").from, "2025-01-17");
+    check_ids(&draft);
+    draft.remove_bill(first);
+    assert_eq!(draft.bills.list.len(), 1);
+    assert_eq!(draft.bill(first), None);
+    // What is gone takes no entry.
+    let before = draft.clone();
+    set(&mut draft, Field::Bill(first, BillField::Amount), "12");
+    set(&mut draft, Field::Layer(own, 9, LayerField::R), "12");
+    assert_eq!(draft, before);
+}
+
+fn thickness(layer: &LayerDraft) -> &str {
+    &layer.entries.get(LayerField::Thickness).expect("its thickness").text
 }

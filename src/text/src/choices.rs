@@ -259,8 +259,11 @@ pub fn behind(draft: &Draft, behind: Behind) -> String {
         Behind::Unheated => "Unheated, temperature known or guessed".to_string(),
         Behind::SameTemperature => "Heated, same temperature".to_string(),
         Behind::Room(id) => match draft.room(id) {
-            Some(room) if room.used != RoomUse::Heated => super::room_name(draft, id),
-            _ => format!("Room: {}", super::room_name(draft, id)),
+            Some(room) if room.used == RoomUse::Heated => {
+                format!("Room: {}", super::room_name(draft, id))
+            }
+            // A space by its name, and a room that is gone.
+            _ => super::room_name(draft, id),
         },
     }
 }

@@ -276,6 +276,15 @@ pub(crate) fn field_owner(draft: &Draft, field: Field) -> String {
 /// The range that a field takes.
 pub fn bounds_hint(field: Field, system: System) -> String {
     let spec = field.spec();
-    let limit = |si| show(Value::new(spec.kind, si), system).text();
-    format!("{} to {}", limit(spec.least), limit(spec.most))
+    let at = |si| limit(Value::new(spec.kind, si), system);
+    format!("{} to {}", at(spec.least), at(spec.most))
+}
+
+/// A bound, which is a round number in one system at least: without zeros that say nothing.
+pub(crate) fn limit(value: Value, system: System) -> String {
+    let mut shown = show(value, system);
+    if shown.number.contains('.') {
+        shown.number = shown.number.trim_end_matches('0').trim_end_matches('.').to_string();
+    }
+    shown.text()
 }

@@ -1,6 +1,6 @@
 //! What is wrong with something typed or opened: the field, the value, the remedy.
 
-use crate::fields::{bounds_hint, field_label, field_owner};
+use crate::fields::{bounds_hint, field_label, field_owner, limit};
 use finrun_engine::emitter::{FitError, PointFault};
 use finrun_engine::job::{Draft, FieldError, OpenError, Problem};
 use finrun_engine::quantity::{Kind, ReadError, System, Value, show};
@@ -13,10 +13,10 @@ pub fn problem(error: &FieldError, system: System) -> String {
         Problem::Missing => format!("Missing. Type {}.", what(error)),
         Problem::Unreadable(reason) => unreadable(typed, reason, error),
         Problem::BelowLeast { least } => {
-            format!("“{typed}” is less than {}. {}", text(*least), takes(error, system))
+            format!("“{typed}” is less than {}. {}", limit(*least, system), takes(error, system))
         }
         Problem::AboveMost { most } => {
-            format!("“{typed}” is more than {}. {}", text(*most), takes(error, system))
+            format!("“{typed}” is more than {}. {}", limit(*most, system), takes(error, system))
         }
         Problem::NotWhole => format!("“{typed}” is no whole number. Count them: 0, 1, 2 …"),
         Problem::OpeningsTooLarge { openings, surface } => format!(
@@ -49,12 +49,11 @@ pub fn problem(error: &FieldError, system: System) -> String {
             )
         }
         Problem::DeeperThanWall { wall } => format!(
-            "It is deeper than the wall of {} is high. Make it less, or the wall higher.",
+            "It reaches deeper than its wall of {}. Make the depth less, or the wall higher.",
             text(*wall)
         ),
         Problem::CutTooLarge { room } => format!(
-            "The corner cut out leaves nothing of a room that is {} long. Make the cut smaller, or \
-             the room larger.",
+            "The cut takes the room's whole {}. Make the cut smaller, or the room larger.",
             text(*room)
         ),
         Problem::NotAboveOutdoors { outdoors } => format!(
@@ -118,6 +117,7 @@ fn takes(error: &FieldError, system: System) -> String {
 fn what(error: &FieldError) -> &'static str {
     match error.field.spec().kind {
         Kind::Length => "feet and inches, or metres",
+        Kind::SmallLength => "inches, or millimetres",
         Kind::Temperature => "degrees",
         Kind::Area => "square feet, or square metres",
         _ => "a number",

@@ -122,17 +122,21 @@ impl Draft {
             Choice::Level(_) => all(Pick::Level),
             Choice::Shape(_) => all(Pick::Shape),
             Choice::Behind(room, surface) => self.behind_picks(room, surface),
-            Choice::SurfaceBuild(room, surface) => {
-                let used =
-                    self.surface(room, surface).map(|s| self.used_at(room, s.kind, s.behind));
-                used.map(|used| self.builds(used)).unwrap_or_default()
-            }
+            Choice::SurfaceBuild(room, surface) => self
+                .surface(room, surface)
+                .map(|s| self.builds(&[self.used_at(room, s.kind, s.behind)], s.u_value))
+                .unwrap_or_default(),
             Choice::OpeningBuild(room, surface, opening) => {
-                let used = self.opening(room, surface, opening).map(|o| match o.kind {
-                    OpeningKind::Window => Used::Window,
-                    OpeningKind::Door => Used::Door,
-                });
-                used.map(|used| self.builds(used)).unwrap_or_default()
+                let garage = self.room(room).is_some_and(|room| room.used == RoomUse::Garage);
+                self.opening(room, surface, opening)
+                    .map(|o| match o.kind {
+                        OpeningKind::Window => self.builds(&[Used::Window], o.u_value),
+                        OpeningKind::Door if garage => {
+                            self.builds(&[Used::GarageDoor, Used::Door], o.u_value)
+                        }
+                        OpeningKind::Door => self.builds(&[Used::Door], o.u_value),
+                    })
+                    .unwrap_or_default()
             }
             Choice::Position(_) => all(Pick::Position),
             Choice::Framing(_) => all(Pick::Framing),
@@ -270,15 +274,19 @@ impl Draft {
         }
     }
 
-    /// The user's own assemblies of a place, the listed ones, and the two ways to type a value.
-    fn builds(&self, used: Used) -> Vec<Pick> {
-        let own = self
-            .assemblies
-            .iter()
-            .filter(|a| used_by(a.position) == used)
-            .map(|a| UValue::Own(a.id));
-        let listed = Assembly::used_in(used).map(UValue::Listed);
-        own.chain(listed).chain([UValue::TypedU, UValue::TypedR]).map(Pick::Build).collect()
+    /// The user's own assemblies of these places, the listed ones, and the two ways to type a value.
+    fn builds(&self, used: &[Used], now: UValue) -> Vec<Pick> {
+        let own = self.assemblies.iter().filter(|a| used.contains(&used_by(a.position)));
+        let mut builds: Vec<UValue> = own.map(|a| UValue::Own(a.id)).collect();
+        for &used in used {
+            builds.extend(Assembly::used_in(used).map(UValue::Listed));
+        }
+        builds.extend([UValue::TypedU, UValue::TypedR]);
+        // What is chosen stays on the list, also when it is gone or meant for another place.
+        if !builds.contains(&now) {
+            builds.push(now);
+        }
+        builds.into_iter().map(Pick::Build).collect()
     }
 }
 

@@ -262,7 +262,7 @@ impl Draft {
             .iter()
             .filter(|other| other.level == level && other.id != room)
             .flat_map(|other| &other.surfaces)
-            .rfind(|surface| surface.kind == kind);
+            .rfind(|surface| surface.kind == kind && surface.behind != Behind::Room(room));
         if let Some(surface) = alike {
             return surface.behind;
         }
@@ -301,7 +301,6 @@ impl Draft {
     /// The assembly last used in the same place; a typed value is not passed on without its number.
     fn last_u_value(&self, room: RoomId, kind: SurfaceKind, behind: Behind) -> UValue {
         let used = self.used_at(room, kind, behind);
-        let known = |u_value: &UValue| matches!(u_value, UValue::Listed(_) | UValue::Own(_));
         let inside = |behind: Behind| behind == Behind::SameTemperature;
         let alike = self.all_rooms().flat_map(|other| {
             other.surfaces.iter().filter(|s| {
@@ -309,12 +308,21 @@ impl Draft {
                     && inside(s.behind) == inside(behind)
             })
         });
-        alike.map(|surface| surface.u_value).filter(known).last().unwrap_or(UValue::Listed(match (
-            used, behind,
-        ) {
+        let known = alike.map(|surface| surface.u_value).filter(|&built| self.can_pass_on(built));
+        known.last().unwrap_or(UValue::Listed(match (used, behind) {
             (Used::Wall, Behind::SameTemperature) => Assembly::Partition,
             _ => usual_assembly(used),
         }))
+    }
+
+    /// Whether a new surface or opening may be built alike: not of an assembly that is gone, nor of a
+    /// typed value without its number.
+    fn can_pass_on(&self, built: UValue) -> bool {
+        match built {
+            UValue::Listed(_) => true,
+            UValue::Own(id) => self.assembly(id).is_some(),
+            UValue::TypedU | UValue::TypedR => false,
+        }
     }
 
     pub fn remove_surface(&mut self, room: RoomId, id: SurfaceId) {
@@ -338,7 +346,7 @@ impl Draft {
             .flat_map(|surface| &surface.openings)
             .filter(|opening| opening.kind == kind)
             .map(|opening| opening.u_value)
-            .rfind(|u_value| matches!(u_value, UValue::Listed(_) | UValue::Own(_)))
+            .rfind(|&built| self.can_pass_on(built))
             .unwrap_or(UValue::Listed(match kind {
                 OpeningKind::Window => Assembly::WindowWoodDouble,
                 OpeningKind::Door => Assembly::DoorWood,

@@ -7,7 +7,7 @@ mod surface;
 
 use super::draft::{Draft, FlowBasis, RoomDraft, Shape};
 use super::field::{CircuitField, Field, RoomField};
-use super::resolve::{Resolved, resolve};
+use super::resolve::{Resolved, area_follows, resolve};
 use super::table::read_baseboard;
 use super::{Circuit, Flow, Job, PipeLeg};
 use crate::building::{House, Room, RoomUse, Space, Surface};
@@ -59,7 +59,7 @@ pub enum Problem {
     DeeperThanWall {
         wall: Value,
     },
-    /// The corner cut out of a room is larger than the room.
+    /// The corner cut out of a room is as long as the room's side, or longer.
     CutTooLarge {
         room: Value,
     },
@@ -224,10 +224,9 @@ fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, PipeLe
     let field = |field| Field::Room(draft.id, field);
     let floor_area = read_floor(reader, draft);
     let height = reader.length(field(RoomField::Height));
-    let temperature = reader.temperature(field(RoomField::Temperature));
-    if let Some(temperature) = temperature {
-        house::check_above_outdoors(reader, draft.id, temperature);
-    }
+    let temperature = reader
+        .temperature(field(RoomField::Temperature))
+        .filter(|&inside| house::is_above_outdoors(reader, draft.id, inside));
     let least_air = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
     read_place(reader, draft);
     let pipe = reader.length(field(RoomField::PipeTo));
@@ -282,15 +281,10 @@ fn read_place(reader: &mut Reader<'_>, draft: &RoomDraft) {
 fn read_floor(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Area> {
     let field = |field| Field::Room(draft.id, field);
     let area = reader.si(field(RoomField::FloorArea)).map(Area::from_si);
-    if area.is_some_and(|area| area <= Area::ZERO) {
-        let whole = |side| reader.value_of(field(side));
-        let room = whole(RoomField::FloorLength);
-        if let Some(room) = room {
-            reader.fail(field(RoomField::CutLength), Problem::CutTooLarge { room });
-        }
-        return None;
+    if reader.draft.entry(field(RoomField::FloorArea)).is_some() {
+        return area;
     }
-    if area.is_none() {
+    if area.is_none() && !area_follows(reader.draft, draft) {
         // Asked for by name, so that each missing one is listed.
         reader.si(field(RoomField::FloorLength));
         reader.si(field(RoomField::FloorWidth));
@@ -299,7 +293,30 @@ fn read_floor(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Area> {
             reader.si(field(RoomField::CutWidth));
         }
     }
-    area
+    match draft.shape {
+        Shape::LShape if area.is_some() && !cut_fits(reader, draft) => None,
+        _ => area,
+    }
+}
+
+/// Whether the corner cut out of an L leaves something of both sides; names the side that it does
+/// not.
+fn cut_fits(reader: &mut Reader<'_>, draft: &RoomDraft) -> bool {
+    let sides = [
+        (RoomField::CutLength, RoomField::FloorLength),
+        (RoomField::CutWidth, RoomField::FloorWidth),
+    ];
+    let mut fits = true;
+    for (cut, side) in sides {
+        let [cut, side] = [cut, side].map(|field| Field::Room(draft.id, field));
+        if let (Some(taken), Some(room)) = (reader.value_of(cut), reader.value_of(side))
+            && taken.si >= room.si
+        {
+            reader.fail(cut, Problem::CutTooLarge { room });
+            fits = false;
+        }
+    }
+    fits
 }
 
 /// All are read before one that failed ends it, so that every error is listed.

@@ -46,6 +46,7 @@ fn read_site(reader: &mut Reader<'_>) -> Option<Site> {
             {
                 let mean = Value::from(mean);
                 reader.fail(field(HouseField::ColdestMonth), Problem::ColdestAboveMean { mean });
+                return None;
             }
             (mean, coldest)
         }
@@ -67,10 +68,14 @@ fn on_ground(reader: &Reader<'_>) -> bool {
 }
 
 /// A heated room must be warmer than the design day; else whoever gave its temperature is told.
-pub(super) fn check_above_outdoors(reader: &mut Reader<'_>, room: RoomId, inside: Temperature) {
-    let Some(outdoors) = reader.value_of(Field::House(HouseField::Outdoors)) else { return };
+pub(super) fn is_above_outdoors(
+    reader: &mut Reader<'_>,
+    room: RoomId,
+    inside: Temperature,
+) -> bool {
+    let Some(outdoors) = reader.value_of(Field::House(HouseField::Outdoors)) else { return true };
     if inside.si() > outdoors.si {
-        return;
+        return true;
     }
     let own = Field::Room(room, RoomField::Temperature);
     let field = match reader.draft.entry(own) {
@@ -78,6 +83,7 @@ pub(super) fn check_above_outdoors(reader: &mut Reader<'_>, room: RoomId, inside
         None => Field::House(HouseField::Indoors),
     };
     reader.fail(field, Problem::NotAboveOutdoors { outdoors });
+    false
 }
 
 fn read_air(reader: &mut Reader<'_>) -> Option<HouseAir> {

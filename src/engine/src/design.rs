@@ -24,8 +24,10 @@ pub struct Design {
     pub spaces: Vec<SpaceBalance>,
     pub certainty: Certainty,
     /// The house as calculated, against its fuel bills.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub bills: Option<Compared>,
     /// Slabs on the ground, by the way that was chosen and by the other.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub slabs: Option<SlabCompared>,
     #[serde(rename = "loop")]
     pub circuit: LoopDesign,

@@ -230,11 +230,13 @@ pub(super) const LOOP: &[Case] = &[
             drop(draft, "20");
             draft.tube = Tube::CopperMHalf;
         },
+        // Each room loses 157 Btu/(h ft2) of its floor.
         brings: &[
+            "watch house per-area",
             "watch loop velocity: less-flow, larger-drop, other-tube, second-circuit",
             "watch loop tube-carries: second-circuit, other-tube, larger-drop",
         ],
-        takes: &["holds loop velocity", "holds loop tube-carries"],
+        takes: &["holds house per-area", "holds loop velocity", "holds loop tube-carries"],
     },
     Case {
         change: |draft| circuit(draft, CircuitField::BoilerLimit, "170"),
@@ -288,6 +290,7 @@ pub(super) const LOOP: &[Case] = &[
         brings: &["watch room-1 no-load: add-surfaces", "watch room-3 no-load: add-surfaces"],
         takes: &[
             "holds house rooms-heated",
+            "holds house per-area",
             "holds loop drop",
             "holds loop velocity",
             "holds loop tube-carries",
@@ -302,7 +305,7 @@ pub(super) const LOOP: &[Case] = &[
             room(draft, FIRST, RoomField::PipeTo, "500");
             wall(draft, SurfaceField::U, "0.02", "0.02");
         },
-        brings: &["watch boiler return-cool: mixing-valve-or-bypass"],
-        takes: &["holds loop tube-carries"],
+        brings: &["watch house per-area", "watch boiler return-cool: mixing-valve-or-bypass"],
+        takes: &["holds house per-area", "holds loop tube-carries"],
     },
 ];

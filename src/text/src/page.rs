@@ -108,7 +108,7 @@ words! {
     leaks: "How it leaks";
     drives: "What drives the air";
     fans: "Fans";
-    two_methods: "The F-factor stands against the full design difference and comes out well above ISO 13370, which lets the ground stay warmer.";
+    two_methods: "The F-factor takes the whole difference to the design day, and so comes out well above ISO 13370, for which the ground stays warmer.";
     path_ventilation: "Air that fans bring in, less the heat recovered";
     from_neighbour: "To the room next door";
     path_by_path: "Path by path";
@@ -185,14 +185,16 @@ pub const ABOUT: &[&str] = &[
     "Heat loss: steady transmission through each surface and the air that leaks in, on the design \
      day. U-values by ISO 6946, IECC default tables, or yours. No gains from sun or people, no \
      reheat, no hidden safety factor.",
+    "Unheated spaces find their own temperature, where the heat that comes in equals the heat that \
+     leaves. Ground by ISO 13370, or a slab by F-factor. Air from a class, a blower door or a leakage \
+     area, shared among the rooms by the area they show to outdoors and to unheated spaces.",
     "Element: the rating's power law, carried along the tube exactly as the water cools. Pieces are \
      chosen room by room from the supply on: the least nominal length that covers the load and fits \
      the wall.",
     "Loop: water properties after IAPWS, friction after Darcy, Weisbach and Colebrook, fittings in \
      the form of Crane TP-410 from memory.",
-    "Limits: one series loop; ground is an unheated space at a temperature you type; no part load, \
-     no expansion tank, no circulator curve yet. What stands marked as common practice or judgement \
-     has no source.",
+    "Limits: one series loop; no thermal bridges beyond the framing; no part load, no expansion tank, \
+     no circulator curve yet. What stands marked as common practice or judgement has no source.",
     "Typeface: Barlow Semi Condensed, SIL Open Font License 1.1.",
 ];
 

@@ -5,6 +5,7 @@ mod assemblies;
 mod bills;
 #[cfg(feature = "browser")]
 mod browser;
+mod choices;
 mod climate;
 mod dependencies;
 mod drafts;

@@ -7,23 +7,26 @@ mod examples;
 mod page;
 
 use crate::findings::tag;
-use crate::support::{FOUR_ROOMS, V1_FIXTURE, fields, open};
+use crate::support::{FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, choices, fields, holds_number, open};
 use examples::{findings, open_errors, problems, remedies};
+use finrun_engine::bills::Fuel;
 use finrun_engine::building::assembly::Position;
 use finrun_engine::building::catalogue::Origin;
 use finrun_engine::building::{
-    AirClass, Assembly, Framing, Material, OpenFlue, OpeningKind, Part, RoomId, Shelter, Storeys,
-    SurfaceKind,
+    AirClass, Assembly, AssemblyId, Framing, Level, Material, OpenFlue, OpeningKind, Part, RoomId,
+    RoomUse, Shelter, SlabEdge, Soil, Storeys, SurfaceKind,
 };
 use finrun_engine::check::{Check, Severity, Subject};
 use finrun_engine::emitter::HeatingEffect;
-use finrun_engine::job::{Behind, Blank, Field, FieldError, FlowBasis, RatingBasis, UValue};
+use finrun_engine::job::{
+    Behind, Blank, Field, FlowBasis, LayerMaterial, Pick, RatingBasis, UValue,
+};
 use finrun_engine::named::Named;
 use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{System, Value};
 use finrun_engine::trace::{Formula, Source};
 use finrun_text as text;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Messages by their key, in order.
 #[derive(Default)]
@@ -48,7 +51,9 @@ impl Book {
 /// One of each kind of field, by the end of its path; every room's wall has the same ones.
 fn one_of_each_field() -> Vec<(String, Field)> {
     let mut out = BTreeMap::new();
-    for field in fields(&open(V1_FIXTURE)).into_iter().chain([Field::Stock]) {
+    let all = [V1_FIXTURE, V2_FIXTURE].map(open);
+    let all = all.iter().flat_map(fields).chain([Field::Stock]);
+    for field in all {
         let path = field.to_string();
         let parts: Vec<&str> = path.split('.').collect();
         let key = match parts[..] {
@@ -70,13 +75,18 @@ fn one_of_each_field() -> Vec<(String, Field)> {
 fn fields_labels_notes_and_bounds() {
     let mut book = Book::default();
     let all = one_of_each_field();
-    // House 4, element 8, table 2, stock 1, circuit 12, room 8, surface 7, opening 5.
-    assert_eq!(all.len(), 47, "{all:?}");
+    // House 8, air 6, ground 5, certainty 7, assembly 2, layer 2, bills 2, bill 4, element 8, table 2,
+    // stock 1, circuit 12, room 13, surface 10, opening 5.
+    assert_eq!(all.len(), 87, "{all:?}");
     for (key, field) in all {
         book.add(&key, text::field_label(field));
         // Most labels leave nothing open.
         if !text::field_note(field).is_empty() {
             book.add(format!("{key} note"), text::field_note(field));
+        }
+        // A date or a choice has no bounds that anybody sees; pieces have.
+        if !holds_number(field) && field != Field::Stock {
+            continue;
         }
         for system in [System::Us, System::Si] {
             book.add(format!("{key} {system:?}"), text::bounds_hint(field, system));
@@ -96,12 +106,16 @@ fn fields_labels_notes_and_bounds() {
 
 #[test]
 fn problems_with_what_is_typed() {
-    let draft = open(FOUR_ROOMS);
+    let (rooms, all) = (open(FOUR_ROOMS), open(V2_FIXTURE));
     let mut book = Book::default();
-    for (key, FieldError { field, typed, problem }) in problems() {
-        let error = FieldError { field, typed, problem };
+    for (key, error) in problems() {
+        // Only the fixture has assemblies and bills of its own.
+        let draft = match error.field {
+            Field::Assembly(..) | Field::Bill(..) => &all,
+            _ => &rooms,
+        };
         for system in [System::Us, System::Si] {
-            book.add(format!("{key} {system:?}"), text::problem_at(&draft, &error, system));
+            book.add(format!("{key} {system:?}"), text::problem_at(draft, &error, system));
         }
     }
     insta::assert_snapshot!(book.text());
@@ -152,7 +166,6 @@ fn remedies_and_what_they_propose() {
 
 #[test]
 fn names_of_choices() {
-    let draft = open(FOUR_ROOMS);
     let mut book = Book::default();
     for &tube in Tube::ALL.iter() {
         book.add(format!("{tube:?}"), text::tube(tube));
@@ -204,12 +217,38 @@ fn names_of_choices() {
     for &part in Part::ALL.iter() {
         book.add(format!("{part:?}"), text::part(part));
     }
-    let room = draft.rooms[0].id;
-    for behind in [Behind::Outdoors, Behind::Unheated, Behind::SameTemperature, Behind::Room(room)]
-    {
-        book.add(format!("{behind:?}"), text::behind(&draft, behind));
+    // What it is, and where.
+    for &used in RoomUse::ALL {
+        book.add(format!("{used:?}"), text::room_use(used));
     }
-    for value in [UValue::Listed(Assembly::FrameWallR11), UValue::TypedU, UValue::TypedR] {
+    for &level in Level::ALL {
+        book.add(format!("{level:?}"), text::level(level));
+    }
+    for &soil in Soil::ALL {
+        book.add(format!("{soil:?}"), text::soil(soil));
+    }
+    for &edge in SlabEdge::ALL {
+        book.add(format!("{edge:?}"), text::slab_edge(edge));
+    }
+    for &fuel in Fuel::ALL {
+        book.add(format!("{fuel:?}"), text::fuel(fuel));
+    }
+    let house = open(V2_FIXTURE);
+    for behind in [
+        Behind::Outdoors,
+        Behind::Ground,
+        Behind::Unheated,
+        Behind::SameTemperature,
+        Behind::Room(house.rooms[0].id),
+        // A space by its name, and one without by what it is.
+        Behind::Room(house.spaces[1].id),
+        Behind::Room(house.spaces[0].id),
+        Behind::Room(RoomId(9999)),
+    ] {
+        book.add(format!("{behind:?}"), text::behind(&house, behind));
+    }
+    let own = UValue::Own(AssemblyId(1));
+    for value in [UValue::Listed(Assembly::FrameWallR11), own, UValue::TypedU, UValue::TypedR] {
         book.add(format!("{value:?}"), text::u_value_basis(value));
     }
     for effect in [
@@ -226,6 +265,44 @@ fn names_of_choices() {
     for basis in [FlowBasis::FromDrop, FlowBasis::Typed] {
         book.add(format!("{basis:?}"), text::flow_basis(basis));
     }
+    insta::assert_snapshot!(book.text());
+}
+
+/// Each list of a job by its label, with whatever may be picked from it.
+#[test]
+fn lists_and_what_is_on_them() {
+    let draft = open(V2_FIXTURE);
+    let mut book = Book::default();
+    let mut seen = BTreeSet::new();
+    for choice in choices(&draft) {
+        // One of each kind: every wall has the same lists.
+        let name = format!("{choice:?}");
+        let name = name.split('(').next().unwrap_or_default();
+        if seen.insert(name.to_string()) {
+            book.add(name, text::choice_label(choice));
+        }
+        for pick in draft.picks(choice) {
+            let words = text::pick(&draft, pick);
+            // Long lists have their names in another book.
+            match pick {
+                Pick::Build(UValue::Listed(assembly)) => {
+                    assert_eq!(words, text::assembly(assembly))
+                }
+                Pick::LayerMaterial(LayerMaterial::Listed(material)) => {
+                    assert_eq!(words, text::material(material));
+                }
+                _ => {
+                    let key = format!("{name} {pick:?}");
+                    if seen.insert(key.clone()) {
+                        book.add(key, words);
+                    }
+                }
+            }
+        }
+    }
+    // An assembly that is gone stays on its list.
+    let gone = Pick::Build(UValue::Own(AssemblyId(9999)));
+    book.add(format!("{gone:?}"), text::pick(&draft, gone));
     insta::assert_snapshot!(book.text());
 }
 
@@ -264,14 +341,23 @@ fn workings_sources_and_symbols() {
 #[test]
 fn names_of_things_without_a_name() {
     let mut book = Book::default();
-    for text in [FOUR_ROOMS, V1_FIXTURE] {
+    for text in [FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE] {
         let draft = open(text);
-        for room in &draft.rooms {
+        for room in draft.all_rooms() {
             book.add(room.id.0, text::room_name(&draft, room.id));
             for surface in &room.surfaces {
                 let name = text::surface_name(&draft, room.id, surface.id);
-                book.add(format!("{} {}", room.id.0, surface.id.0), name);
+                let key = format!("{} {}", room.id.0, surface.id.0);
+                book.add(&key, name);
+                for opening in &surface.openings {
+                    let name = text::opening_name(&draft, room.id, surface.id, opening.id);
+                    book.add(format!("{key} {}", opening.id.0), name);
+                }
             }
+        }
+        let gone = AssemblyId(9999);
+        for id in draft.assemblies.iter().map(|assembly| assembly.id).chain([gone]) {
+            book.add(format!("assembly {}", id.0), text::assembly_name(&draft, id));
         }
         book.add("gone", text::room_name(&draft, RoomId(9999)));
     }

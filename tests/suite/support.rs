@@ -3,9 +3,9 @@
 use finrun_engine::building::{OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
 use finrun_engine::design::{Design, design};
 use finrun_engine::job::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, Draft,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, Choice, CircuitField, Draft,
     ElementField, Entry, Field, File, GroundField, Header, HouseField, Job, LayerField,
-    OpeningField, PointField, RoomField, SurfaceField, UValue, read,
+    OpeningDraft, OpeningField, PointField, RoomField, SurfaceField, UValue, read,
 };
 use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
@@ -131,6 +131,65 @@ pub(crate) fn fields(draft: &Draft) -> Vec<Field> {
                 let of = |&field| Field::Opening(room.id, surface.id, opening.id, field);
                 out.extend(OpeningField::ALL.iter().map(of));
             }
+        }
+    }
+    out
+}
+
+/// Every place of a draft where something is chosen.
+pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
+    let mut out = vec![
+        Choice::DesignHours,
+        Choice::AirClass,
+        Choice::AirBasis,
+        Choice::Storeys,
+        Choice::Shelter,
+        Choice::Flue,
+        Choice::Soil,
+        Choice::GroundMethod,
+        Choice::Edge,
+        Choice::SlabEdge,
+        Choice::Fuel,
+    ];
+    for room in draft.all_rooms() {
+        out.extend([Choice::Level(room.id), Choice::Shape(room.id)]);
+        for surface in &room.surfaces {
+            out.push(Choice::Behind(room.id, surface.id));
+            out.push(Choice::SurfaceBuild(room.id, surface.id));
+            let of = |o: &OpeningDraft| Choice::OpeningBuild(room.id, surface.id, o.id);
+            out.extend(surface.openings.iter().map(of));
+        }
+    }
+    for assembly in &draft.assemblies {
+        out.extend([Choice::Position(assembly.id), Choice::Framing(assembly.id)]);
+        for row in 0..assembly.layers.len() {
+            out.push(Choice::LayerMaterial(assembly.id, row));
+            out.push(Choice::LayerPlace(assembly.id, row));
+        }
+    }
+    // A new one does not compile until it stands above.
+    for choice in &out {
+        match choice {
+            Choice::DesignHours
+            | Choice::AirClass
+            | Choice::AirBasis
+            | Choice::Storeys
+            | Choice::Shelter
+            | Choice::Flue
+            | Choice::Soil
+            | Choice::GroundMethod
+            | Choice::Edge
+            | Choice::SlabEdge
+            | Choice::Fuel
+            | Choice::Level(_)
+            | Choice::Shape(_)
+            | Choice::Behind(..)
+            | Choice::SurfaceBuild(..)
+            | Choice::OpeningBuild(..)
+            | Choice::Position(_)
+            | Choice::Framing(_)
+            | Choice::LayerMaterial(..)
+            | Choice::LayerPlace(..) => {}
         }
     }
     out

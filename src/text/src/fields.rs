@@ -114,13 +114,13 @@ pub fn field_label(field: Field) -> &'static str {
         Field::Assembly(_, AssemblyField::R) => "R-value",
         Field::Layer(_, _, LayerField::Thickness) => "Thickness",
         Field::Layer(_, _, LayerField::R) => "R-value of the layer",
-        Field::Bills(BillsField::Efficiency) => "Efficiency of the old heating",
+        Field::Bills(BillsField::Efficiency) => "Efficiency of the present heating",
         Field::Bills(BillsField::Indoors) => "Indoor temperature in those months",
         Field::Bill(_, field) => match field {
             BillField::From => "From",
             BillField::To => "To",
             BillField::Amount => "Amount",
-            BillField::DegreeDays => "Degree days at 65 °F, if the bill has them",
+            BillField::DegreeDays => "Degree days, base 65 °F, if the bill has them",
         },
         Field::Element(field) => match field {
             ElementField::Output => "Rated output",
@@ -157,12 +157,12 @@ pub fn field_label(field: Field) -> &'static str {
             RoomField::FloorArea => "Floor area, if it has another shape",
             RoomField::Height => "Ceiling height",
             RoomField::Temperature => "Temperature of this room",
-            RoomField::AirChanges => "Air changes, at least",
+            RoomField::AirChanges => "Air changes of this room",
             RoomField::PipeTo => "Pipe from the room before, or the boiler",
             RoomField::Elbows => "Elbows on it",
             RoomField::FromLeft => "On the plan, from the left",
             RoomField::FromFront => "On the plan, from the front",
-            RoomField::VentArea => "Vents, all together",
+            RoomField::VentArea => "Net free area of all vents",
         },
         Field::Surface(_, _, field) => match field {
             SurfaceField::Length => "Length",
@@ -194,27 +194,39 @@ pub fn field_note(field: Field) -> &'static str {
         }
         Field::House(HouseField::AirChanges) => "Follows from the choice above; type to overrule.",
         Field::House(HouseField::MeanTemperature | HouseField::ColdestMonth) => {
-            "For what touches the ground."
+            "Counts for what touches the ground."
         }
-        Field::House(HouseField::Wind) => "In the open, 10 m above the ground.",
-        Field::Air(AirField::BlowerFlow) => "From the tester's report: cfm at 50 Pa.",
-        Field::Air(AirField::LeakageArea) => "All gaps together. Blank: usual for the floor area.",
-        Field::Air(AirField::Recovery) => "Of the air that goes both ways through one unit.",
+        Field::House(HouseField::Wind) => {
+            "At a weather station: in the open, 33 ft (10 m) above the ground."
+        }
+        Field::Air(AirField::BlowerFlow) => "CFM50 on the tester's report.",
+        Field::Air(AirField::LeakageArea) => {
+            "Of all gaps together. Blank: what is usual for the floor area."
+        }
+        Field::Air(AirField::Recovery) => {
+            "By a heat-recovery unit; counts for air that comes in and goes out through it."
+        }
         Field::Ground(GroundField::FFactor) => {
             "Heat through each foot of a slab's edge; follows from the choice above."
         }
-        Field::Certainty(_) => "Eight in ten lie no farther off than this, either way.",
+        Field::Certainty(_) => "Four in five lie no farther off than this, up or down.",
         Field::Assembly(..) => "Of the whole assembly, air films included; wins over the layers.",
         Field::Bills(BillsField::Efficiency) => {
-            "Heat to the house out of each unit of fuel; more than 100 % for a heat pump."
+            "Heat that reaches the house, of the heat in the fuel, over a whole season."
         }
         Field::Room(_, RoomField::AirChanges) => {
-            "A heated room takes its share of the house's air; type if you know it takes more."
+            "A heated room takes its share of the house's air, and at least this. An unheated space \
+             takes this."
+        }
+        Field::Room(_, RoomField::Temperature) => {
+            "Blank: that of the house. An unheated space finds its own."
         }
         Field::Room(_, RoomField::FromLeft | RoomField::FromFront) => {
-            "Of the house's corner; blank places the room beside the others."
+            "From the corner of the house. Blank: beside the other rooms."
         }
-        Field::Surface(_, _, SurfaceField::Depth) => "Zero for a slab on the ground.",
+        Field::Surface(_, _, SurfaceField::Depth) => {
+            "Of the floor, or of the wall's foot; 0 for a slab on the ground."
+        }
         Field::Surface(_, _, SurfaceField::Perimeter) => {
             "Blank: the length of this room's outside walls."
         }

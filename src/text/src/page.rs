@@ -152,7 +152,7 @@ words! {
     leaks: "How it leaks";
     drives: "What drives the air";
     fans: "Fans";
-    two_methods: "The F-factor stands against the full design difference and comes out well above ISO 13370, which lets the ground stay warmer.";
+    two_methods: "The F-factor takes the whole difference to the design day, and so comes out well above ISO 13370, for which the ground stays warmer.";
     path_ventilation: "Air that fans bring in, less the heat recovered";
     from_neighbour: "To the room next door";
     path_by_path: "Path by path";
@@ -244,8 +244,8 @@ pub const ABOUT: &[&str] = &[
      the wall.",
     "Loop: water properties after IAPWS, friction after Darcy, Weisbach and Colebrook, fittings in \
      the form of Crane TP-410 from memory.",
-    "Limits: one series loop; no part load, no expansion tank, no circulator curve yet. What stands \
-     marked as common practice or judgement has no source.",
+    "Limits: one series loop; no thermal bridges beyond the framing; no part load, no expansion tank, \
+     no circulator curve yet. What stands marked as common practice or judgement has no source.",
     "Typeface: Barlow Semi Condensed, SIL Open Font License 1.1.",
 ];
 

@@ -61,14 +61,14 @@ pub fn problem(error: &FieldError, system: System) -> String {
             text(*outdoors)
         ),
         Problem::ColdestAboveMean { mean } => format!(
-            "The coldest month cannot be warmer than the year, {}. Correct one of the two.",
+            "The coldest month cannot be warmer than the year's mean of {}. Correct one of the two.",
             text(*mean)
         ),
         Problem::BehindItself => {
             "This leads to its own room. Choose what lies on the other side.".to_string()
         }
         Problem::NeighbourGone => {
-            "The room that was behind it is gone. Choose what lies there now, or undo.".to_string()
+            "The room or space behind it is gone. Choose what lies there now, or undo.".to_string()
         }
         Problem::AssemblyGone => {
             "The assembly that it was built of is gone. Choose another, or undo.".to_string()
@@ -76,9 +76,7 @@ pub fn problem(error: &FieldError, system: System) -> String {
         Problem::NoLayers => {
             "It has no layers yet. Add them, or type its U-value or R-value.".to_string()
         }
-        Problem::NotADate => {
-            "That is no day of the calendar. Write year, month and day: 2025-12-31.".to_string()
-        }
+        Problem::NotADate => "That is no date. Write year, month and day: 2025-12-31.".to_string(),
         Problem::PeriodTooShort => {
             "Less than a week shows the weather, not the house. Take a longer bill.".to_string()
         }

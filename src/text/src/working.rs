@@ -47,7 +47,9 @@ pub fn symbol_meaning(symbol: &str) -> &'static str {
     match symbol {
         "Q" | "Q_1" | "Q_2" | "Q_3" | "Q_4" | "Q_5" | "Q_6" | "Q_7" | "Q_8" | "Q_9" | "Q_10"
         | "Q_11" | "Q_12" | "Q_n" => "heat",
-        "Q_wall" | "Q_window" | "Q_door" | "Q_ceiling" | "Q_floor" | "Q_air" => "heat by this path",
+        "Q_wall" | "Q_window" | "Q_door" | "Q_ceiling" | "Q_floor" | "Q_ground" | "Q_air" => {
+            "heat by this path"
+        }
         "Q_i" => "heat given up on one stretch",
         "Q_x" => "heat the room gets",
         "s" => "share over the load",
@@ -58,7 +60,7 @@ pub fn symbol_meaning(symbol: &str) -> &'static str {
         "R" => "thermal resistance",
         "A" | "A_gross" => "area",
         "A_opening" => "a window or door, taken off",
-        "H" => "height",
+        "H" => "height, or heat passed per degree",
         "T_in" => "inside",
         "T_out" => "beyond",
         "T_a" => "air at the element or pipe",

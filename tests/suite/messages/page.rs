@@ -1,7 +1,7 @@
 //! The words of the page itself: headings, buttons, and sentences that count.
 
 use super::Book;
-use finrun_engine::quantity::System;
+use finrun_engine::quantity::{System, Transmittance, Unit};
 use finrun_text as text;
 
 #[test]
@@ -47,6 +47,21 @@ fn sentences_with_names_in_them() {
         ("free", text::free_for_baseboard("9 ft")),
         ("wall", text::wall_picture("Wall north")),
         ("loop", text::loop_picture("180 °F", "160 °F")),
+        ("bill", text::bill_name(0)),
+        ("through the ground", text::through_ground("Floor")),
+        ("swing", text::coldest_month_adds("North wall")),
+        ("slab's edge", text::slab_edge_of("Floor")),
+        ("back", text::back_to("Rooms")),
+        ("short", text::short_by("420 Btu/h")),
+        ("row", text::table_row(2)),
+        ("remove row", text::table_row_remove(2)),
+        ("pipe", text::pipe_to("Kitchen")),
+        ("pressure", text::pressure_lost("Kitchen")),
+        ("water", text::water_after("Kitchen")),
+        ("assumed", text::assumed_value("8 ft")),
+        ("title", text::title(&["Kitchen", "Our house", "Finrun"])),
+        ("own assembly", text::own_u(Transmittance::of(0.05, Unit::UsU), System::Us)),
+        ("own assembly in SI", text::own_u(Transmittance::of(0.05, Unit::UsU), System::Si)),
         ("fitted", text::fitted("600 Btu/h·ft", "180 °F", "1.38", "4 Btu/h·ft")),
     ];
     for (key, message) in all {

@@ -128,7 +128,8 @@ fn a_room_no_warmer_than_the_design_day() {
 
 #[test]
 fn a_coldest_month_warmer_than_the_year() {
-    let words = "The coldest month cannot be warmer than the year, 47 °F. Correct one of the two.";
+    let words =
+        "The coldest month cannot be warmer than the year's mean of 47 °F. Correct one of the two.";
     let draft = typed(&[("house.coldest-month", "48")]);
     check(&draft, &[("house.coldest-month", words)], 0);
     check(&typed(&[("house.coldest-month", "47")]), &[], 4);
@@ -150,7 +151,7 @@ fn a_wall_to_a_room_that_was_removed() {
     check(&draft, &[], 2);
     let whole = draft.clone();
     draft.remove_room(SECOND);
-    let words = "The room that was behind it is gone. Choose what lies there now, or undo.";
+    let words = "The room or space behind it is gone. Choose what lies there now, or undo.";
     check(&draft, &[("room-1.surface-2.behind", words)], 0);
     // What is there still leads to it.
     assert_eq!(draft.rooms[0], whole.rooms[0]);

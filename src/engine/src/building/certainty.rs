@@ -243,10 +243,11 @@ pub(super) fn certainty(
             balance.unknowns.iter().map(|&node| -slopes.by_shared[node][column]).collect();
         let shift = balance.solve(&right);
         let mut total = 0.0;
-        for room in 0..rooms {
-            let by_spaces = dot(&slopes.to_unknown[room], &shift);
-            let slope = slopes.by_shared[room][column] - by_spaces;
-            room_squares[room] += square(slope * range);
+        let nodes = slopes.by_shared.iter().zip(&slopes.to_unknown);
+        // The rooms come first.
+        for (room_square, (own, to)) in room_squares.iter_mut().zip(nodes) {
+            let slope = own[column] - dot(to, &shift);
+            *room_square += square(slope * range);
             total += slope;
         }
         house_square += square(total * range);

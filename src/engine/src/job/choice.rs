@@ -276,7 +276,8 @@ impl Draft {
 
     /// The user's own assemblies of these places, the listed ones, and the two ways to type a value.
     fn builds(&self, used: &[Used], now: UValue) -> Vec<Pick> {
-        let own = self.assemblies.iter().filter(|a| used.contains(&used_by(a.position)));
+        let own =
+            self.assemblies.iter().filter(|a| used.iter().any(|&used| fits(a.position, used)));
         let mut builds: Vec<UValue> = own.map(|a| UValue::Own(a.id)).collect();
         for &used in used {
             builds.extend(Assembly::used_in(used).map(UValue::Listed));
@@ -290,14 +291,16 @@ impl Draft {
     }
 }
 
-/// Where an assembly of the user's own can stand.
-pub(super) fn used_by(position: Position) -> Used {
-    match position {
-        Position::Wall | Position::Partition => Used::Wall,
-        Position::Ceiling => Used::Ceiling,
-        Position::Roof => Used::Roof,
-        Position::Floor => Used::Floor,
-        Position::Slab => Used::Slab,
-        Position::GroundWall => Used::BasementWall,
+/// Whether an assembly of the user's own can stand there.
+fn fits(position: Position, used: Used) -> bool {
+    match used {
+        Used::Wall => matches!(position, Position::Wall | Position::Partition),
+        // A ceiling and roof in one stands over a room as over an attic.
+        Used::Ceiling => matches!(position, Position::Ceiling | Position::Roof),
+        Used::Roof => position == Position::Roof,
+        Used::Floor => position == Position::Floor,
+        Used::Slab => position == Position::Slab,
+        Used::BasementWall => position == Position::GroundWall,
+        Used::Window | Used::Door | Used::GarageDoor => false,
     }
 }

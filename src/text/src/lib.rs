@@ -34,7 +34,9 @@ pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use problems::{file_problem, problem, problem_at};
 pub use safety::{CAUTIONS, Caution};
-pub use working::{Piece, formula_text, set_formula, set_symbol, source, symbol_meaning};
+pub use working::{
+    Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,
+};
 
 use finrun_engine::quantity::{System, Value, show};
 

@@ -8,10 +8,30 @@ pub fn source(source: Source) -> &'static str {
         Source::Transmission => {
             "Steady transmission: EN 12831-1; ASHRAE Handbook of Fundamentals, residential load."
         }
+        Source::Layers => "ISO 6946, combined method.",
+        Source::Ground => "ISO 13370:2017, as two public implementations have it.",
+        Source::GroundSwing => "ISO 13370:2017, annex H, as two public implementations have it.",
+        Source::FFactor => "F-factor of US energy codes, along the slab's edge.",
+        Source::CrawlSpaceVents => {
+            "ISO 13370, suspended floors; air of 1200 J/(m³·K), which the standard's number holds."
+        }
         Source::StandardAtmosphere => {
-            "U.S. Standard Atmosphere 1976 and the ideal gas law; z in metres, T in kelvins."
+            "U.S. Standard Atmosphere 1976 and the ideal gas law; metres and kelvins."
         }
         Source::Ventilation => "ASHRAE Handbook of Fundamentals, ventilation and infiltration.",
+        Source::Infiltration => {
+            "Sherman and Grimsrud's basic model, LBL-10163, with the coefficients of the ASHRAE \
+             Handbook of Fundamentals."
+        }
+        Source::BlowerDoor => {
+            "The tested flow brought from 50 Pa to 4 Pa, and Bernoulli's equation there; air at \
+             20 °C and sea level, as testers reduce it (from memory)."
+        }
+        Source::Shares => "Shared by the area where the gaps are, or by volume: judgement.",
+        Source::SpaceBalance => {
+            "Balance of the space, counted from the outdoor temperature: what comes in goes out again."
+        }
+        Source::Errors => "Independent errors, to first order: their squares add up.",
         Source::EnergyBalance => "Energy balance; water properties fitted to IAPWS-95.",
         Source::RatingPractice => {
             "Hot-water rating practice of the hydronics trade; power law in the form of EN 442."
@@ -31,13 +51,17 @@ pub fn source(source: Source) -> &'static str {
     }
 }
 
-/// The right-hand side as people write it; a sum is written from its terms.
+/// The right-hand side as people write it; some are written from their terms.
 pub fn formula_text(step: &Step) -> String {
-    match step.formula {
-        Formula::Sum => {
-            let symbols: Vec<&str> = step.terms.iter().map(|term| term.symbol).collect();
-            symbols.join(" + ")
-        }
+    let symbols = step.terms.iter().map(|term| term.symbol.to_string()).collect::<Vec<_>>();
+    spread_text(step.formula, &symbols)
+}
+
+/// The same with `items` in the place of the terms, where it is written from those.
+pub fn spread_text(formula: Formula, items: &[String]) -> String {
+    match formula {
+        Formula::Sum => items.join(" + "),
+        Formula::RootOfSquares => format!("({} ^ 2) ^ 0.5", items.join(" ^ 2 + ")),
         formula => formula.text().to_string(),
     }
 }
@@ -51,18 +75,60 @@ pub fn symbol_meaning(symbol: &str) -> &'static str {
             "heat by this path"
         }
         "Q_i" => "heat given up on one stretch",
+        "Q_in" => "heat that would come in at the outdoor temperature",
+        "Q_swing" => "heat that the coldest month takes, taken off",
+        "Q_alone" => "half the band that one input gives by itself",
+        "Q_half" => "half the band",
+        "Q_low" | "Q_high" => "end of the band",
         "Q_x" => "heat the room gets",
         "s" => "share over the load",
         "Q_short" => "heat missing",
-        "L_i" => "one part",
+        "A_i" | "L_i" | "Vol_i" | "R_i" | "G_i" | "dT_i" => "one part",
         "Q_w" => "heat given up by the water",
         "U" => "heat passed per area, or per length of pipe, and degree",
+        "U_g" => "heat passed through the ground per area and degree",
+        "U_0" => "nothing: no floor gains heat, nor loses it without an outside edge",
+        "G" => "heat passed per degree",
         "R" => "thermal resistance",
+        "R_si" => "film inside",
+        "R_se" => "film outside",
+        "R_f" => "layers of the floor",
+        "R_w" => "layers of the wall",
+        "R_n" => "edge insulation",
+        "R_cav" => "between the framing",
+        "R_wood" => "in the framing",
+        "R_upper" => "two paths side by side",
+        "R_lower" => "layer by layer",
+        "f_wood" => "share of the area that is framing",
         "A" | "A_gross" => "area",
         "A_opening" => "a window or door, taken off",
-        "H" => "height, or heat passed per degree",
+        "A_w" => "wall in the earth",
+        "A_g" => "floor on the same ground",
+        "P" => "edge at outside walls",
+        "B" => "characteristic dimension",
+        "w" => "thickness of the outside wall",
+        "lambda" => "conductivity of the ground",
+        "delta" => "how deep the year's swing reaches",
+        "d_f" => "floor, as a thickness of ground",
+        "d_w" => "wall, as a thickness of ground",
+        "d_min" => "the lesser of the two thicknesses",
+        "d_n" => "thickness of the edge insulation",
+        "d_e" => "ground that it is worth beyond its own thickness",
+        "D" => "reach of the edge insulation",
+        "D_v" => "depth of the edge insulation",
+        "psi" => "what edge insulation saves per length and degree",
+        "psi_p" => "heat per length of edge and degree of swing",
+        "F_edge" => "F-factor",
+        "z" => "depth below the ground outside",
+        "H" => "height",
+        "T" => "temperature of the space",
         "T_in" => "inside",
         "T_out" => "beyond",
+        "T_0" => "outdoors",
+        "T_i" => "temperature there",
+        "T_mean" => "mean of the year",
+        "T_cold" => "mean of the coldest month",
+        "T_abs" => "temperature from absolute zero",
         "T_a" => "air at the element or pipe",
         "T_w" => "water that enters",
         "T_x" => "water that leaves",
@@ -70,9 +136,30 @@ pub fn symbol_meaning(symbol: &str) -> &'static str {
         "T_e" => "entering air of the rating",
         "T_s" => "supply",
         "T_b" => "return",
-        "dT" => "temperature drop",
+        "dT" => "temperature difference",
         "n" => "exponent, or air changes",
         "V" => "volume flow",
+        "V_n" => "flow by air changes",
+        "V_50" => "flow at 50 Pa",
+        "V_L" => "flow through the gaps",
+        "V_i" => "flow before fans",
+        "V_fan" => "flow of a fan",
+        "V_u" => "flow of fans without counterpart",
+        "V_h" => "flow of the whole house",
+        "V_v" => "flow through the vents",
+        "Vol" => "volume of all heated rooms",
+        "Vol_r" => "volume of this part",
+        "A_L" => "leakage area",
+        "A_flue" => "opening to a chimney",
+        "A_r" => "area of this room that faces outdoors or unheated spaces",
+        "A_x" => "such area of all rooms",
+        "A_v" => "area of the vents",
+        "C_s" => "stack coefficient",
+        "C_w" => "wind coefficient",
+        "v_w" => "wind",
+        "f_v" => "share of the wind that reaches the vents",
+        "eta" => "share of the heat recovered",
+        "h_alt" => "altitude",
         "m" => "mass flow",
         "m_r" => "mass flow of the rating",
         "rho" => "density",
@@ -91,7 +178,6 @@ pub fn symbol_meaning(symbol: &str) -> &'static str {
         "K" => "sum of loss coefficients",
         "dp" | "dp_i" => "pressure lost",
         "h" => "head lost in equipment",
-        "z" => "altitude",
         _ => "",
     }
 }
@@ -124,7 +210,8 @@ pub fn set_formula(text: &str, write: &dyn Fn(&str) -> Vec<Piece>) -> Vec<Piece>
             }
             '*' => out.push(Piece::Plain("·".to_string())),
             '-' => out.push(Piece::Plain("−".to_string())),
-            c if c.is_ascii_alphabetic() && !matches!(piece, "exp" | "log10") => {
+            _ if piece == "pi" => out.push(Piece::Plain("π".to_string())),
+            c if c.is_ascii_alphabetic() && !matches!(piece, "exp" | "ln" | "log10") => {
                 out.extend(write(piece));
             }
             _ => out.push(Piece::Plain(piece.to_string())),
@@ -142,6 +229,10 @@ pub fn set_symbol(symbol: &str) -> Vec<Piece> {
     let name = match name {
         "rho" => "ρ",
         "mu" => "μ",
+        "lambda" => "λ",
+        "delta" => "δ",
+        "psi" => "ψ",
+        "eta" => "η",
         "dT" => "ΔT",
         "dp" => "Δp",
         "e" => "ε",

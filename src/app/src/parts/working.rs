@@ -3,7 +3,7 @@
 use crate::markup::{Markup, live_markup};
 use crate::state::use_app;
 use finrun_engine::quantity::{Shown, System, Value, display_unit, show_precise};
-use finrun_engine::trace::{self, Formula, Step, Topic};
+use finrun_engine::trace::{self, Step, Topic};
 use finrun_text as text;
 use finrun_text::Piece;
 use leptos::prelude::*;
@@ -50,13 +50,14 @@ fn show_step(markup: &mut Markup, step: &Step, system: System) {
         vec![Piece::Plain(term.map_or(symbol.to_string(), |term| number(term.value, system)))]
     };
     // The terms of a sum may share a symbol, so its numbers are taken in turn.
-    let numbers = match step.formula {
-        Formula::Sum => {
+    let numbers = match step.formula.is_spread() {
+        true => {
             let numbers: Vec<String> =
                 step.terms.iter().map(|term| number(term.value, system)).collect();
-            vec![Piece::Plain(numbers.join(" + "))]
+            let plain = |word: &str| vec![Piece::Plain(word.to_string())];
+            text::set_formula(&text::spread_text(step.formula, &numbers), &plain)
         }
-        _ => text::set_formula(&formula, &by_number),
+        false => text::set_formula(&formula, &by_number),
     };
     markup.open("div", &[("class", "step")]);
     markup.open("p", &[("class", "formula")]);

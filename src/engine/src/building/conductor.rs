@@ -182,9 +182,7 @@ pub(super) fn buried_area(surface: &Surface) -> Area {
 /// The outdoor air of an unheated space: its own changes, and the wind through its vents.
 fn space_air(space: &super::Space, house: &House) -> RoomAir {
     let leaked = space.air_changes * space.volume() + super::flows::vented(space, house);
-    // Judgement: air of an unheated space on a cold day is near the freezing point.
-    let temperature = Temperature::from_si(273.15);
-    let density = air::air_density(temperature, house.site.altitude);
+    let density = air::air_density(super::flows::SPACE_AIR, house.site.altitude);
     RoomAir {
         leaked: leaked * density * air::SPECIFIC_HEAT,
         ventilated: LossCoefficient::ZERO,

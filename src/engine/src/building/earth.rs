@@ -15,32 +15,34 @@ use super::ground::{
 };
 use super::{Behind, House, Level, Part, Path, RoomId, SlabMethod, Surface, SurfaceKind};
 use crate::numeric::dual::{Dual, Scalar};
-use crate::quantity::{Area, LossCoefficient, Power, Resistance, Transmittance};
+use crate::quantity::{
+    Area, LinearTransmittance, LossCoefficient, Power, Resistance, Transmittance,
+};
 use serde::Serialize;
 
 /// A room's part of a footprint.
-struct Member<'a> {
+pub(crate) struct Member<'a> {
     node: usize,
-    room: RoomId,
+    pub(crate) room: RoomId,
     /// Its floors on the ground.
-    floors: Vec<&'a Surface>,
-    edges: Vec<Edge<'a>>,
+    pub(crate) floors: Vec<&'a Surface>,
+    pub(crate) edges: Vec<Edge<'a>>,
 }
 
 /// A stretch of outside wall above a floor on the ground.
-struct Edge<'a> {
+pub(crate) struct Edge<'a> {
     /// The wall; none where only the length of a floor's edge was typed.
-    wall: Option<&'a Surface>,
-    length_m: f64,
-    depth_m: f64,
+    pub(crate) wall: Option<&'a Surface>,
+    pub(crate) length_m: f64,
+    pub(crate) depth_m: f64,
 }
 
 /// Ground under rooms of one storey, or under one unheated space.
-struct Plot<'a> {
-    members: Vec<Member<'a>>,
-    footprint: Footprint,
+pub(crate) struct Plot<'a> {
+    pub(crate) members: Vec<Member<'a>>,
+    pub(crate) footprint: Footprint,
     /// Mean U of the floors with films, weighed by area, and the first one's subject for all.
-    floor_u: Transmittance,
+    pub(crate) floor_u: Transmittance,
     floor_subject: Subject,
 }
 
@@ -61,7 +63,7 @@ pub fn slab_compared(house: &House) -> Option<SlabCompared> {
         for plot in plots(house).iter().filter(|plot| plot.footprint.depth_m == 0.0) {
             for member in &plot.members {
                 let Some(room) = house.rooms.get(member.node) else { continue };
-                plot.of(member, house, slab, &mut |conductor| {
+                plot.slab(member, house, slab, &mut |conductor| {
                     let loss = match (conductor.near, conductor.beyond) {
                         (Near::At(near), Beyond::At(far)) => conductor.conductance * (near - far),
                         (_, Beyond::At(far)) => conductor.conductance * (room.temperature - far),
@@ -81,55 +83,50 @@ pub(super) fn earth(house: &House) -> Vec<(usize, Conductor)> {
     let mut out = Vec::new();
     for plot in plots(house) {
         for member in &plot.members {
-            plot.of(member, house, house.ground.slab, &mut |conductor| {
-                out.push((member.node, conductor));
-            });
+            plot.slab(member, house, house.ground.slab, &mut |c| out.push((member.node, c)));
+            plot.walls(member, house, &mut |c| out.push((member.node, c)));
         }
     }
     out
 }
 
-impl Plot<'_> {
-    /// What one member loses to the ground.
-    fn of(
-        &self,
-        member: &Member<'_>,
-        house: &House,
-        slab: SlabMethod,
-        push: &mut dyn FnMut(Conductor),
-    ) {
-        match slab {
-            SlabMethod::FFactor(factor) if self.footprint.depth_m == 0.0 => {
-                let Some(floor) = member.floors.first() else { return };
-                push(Conductor {
-                    path: Path::SlabEdge(floor.id),
-                    part: Part::Ground,
-                    area: None,
-                    transmittance: None,
-                    conductance: LossCoefficient::from_si(factor.si() * member.length_m()),
-                    near: Near::Node,
-                    beyond: Beyond::Outdoors,
-                    sensitivities: [
-                        Some((Subject::Soil, 1.0)),
-                        Some((Subject::Size(member.room), 1.0)),
-                        None,
-                        None,
-                    ],
-                });
-            }
-            SlabMethod::FFactor(_) => self.conductors(member, house, None, push),
-            SlabMethod::Iso(edge) => self.conductors(member, house, edge, push),
-        }
+/// The ground under and beside a room or a space.
+pub(crate) fn plot_of(house: &House, room: RoomId) -> Option<Plot<'_>> {
+    plots(house).into_iter().find(|plot| plot.members.iter().any(|member| member.room == room))
+}
+
+/// A slab by its F-factor.
+fn slab_edge(floor: &Surface, member: &Member<'_>, factor: LinearTransmittance) -> Conductor {
+    let size = Subject::Size(member.room);
+    Conductor {
+        path: Path::SlabEdge(floor.id),
+        part: Part::Ground,
+        area: None,
+        transmittance: None,
+        conductance: LossCoefficient::from_si(factor.si() * member.length_m()),
+        near: Near::Node,
+        beyond: Beyond::Outdoors,
+        sensitivities: [Some((Subject::Soil, 1.0)), Some((size, 1.0)), None, None],
     }
 }
 
-impl Member<'_> {
+impl<'a> Member<'a> {
     fn length_m(&self) -> f64 {
         self.edges.iter().map(|edge| edge.length_m).sum()
     }
 
     fn area_m2(&self) -> f64 {
         self.floors.iter().map(|floor| floor.gross_area.si()).sum()
+    }
+
+    /// The edges of a slab, which go with its first floor; a wall in the earth goes by itself.
+    pub(crate) fn strip(&self) -> impl Iterator<Item = &Edge<'a>> {
+        self.edges.iter().filter(|edge| edge.depth_m == 0.0 || edge.wall.is_none())
+    }
+
+    /// Insulation along those edges, which only a slab on grade has.
+    pub(crate) fn edge_insulation(&self, edge: Option<EdgeInsulation>) -> Option<EdgeInsulation> {
+        edge.filter(|_| self.strip().all(|strip| strip.depth_m == 0.0))
     }
 }
 
@@ -208,16 +205,16 @@ fn plot<'a>(members: Vec<Member<'a>>, house: &House) -> Plot<'a> {
     }
 }
 
-fn floor_films() -> Resistance {
+pub(crate) fn floor_films() -> Resistance {
     HeatFlow::Downward.inside_film() + OUTSIDE_FILM
 }
 
-fn wall_films() -> Resistance {
+pub(crate) fn wall_films() -> Resistance {
     HeatFlow::Horizontal.inside_film() + OUTSIDE_FILM
 }
 
 /// The resistance of the layers alone, from a U that has its films in it.
-fn layers_m2k_w<S: Scalar>(u: S, films: Resistance) -> S {
+pub(crate) fn layers_m2k_w<S: Scalar>(u: S, films: Resistance) -> S {
     let layers = S::from(1.0) / u - films.si();
     if layers.value() > 0.0 { layers } else { S::from(0.0) }
 }
@@ -267,93 +264,134 @@ fn sloped(inputs: Inputs<f64>, f: &dyn Fn(Inputs<Dual>) -> Dual) -> Sloped {
 }
 
 impl Plot<'_> {
-    fn conductors(
+    /// What a member's floors lose to the ground.
+    fn slab(
+        &self,
+        member: &Member<'_>,
+        house: &House,
+        slab: SlabMethod,
+        push: &mut dyn FnMut(Conductor),
+    ) {
+        match slab {
+            SlabMethod::FFactor(factor) if self.footprint.depth_m == 0.0 => {
+                if let Some(floor) = member.floors.first() {
+                    push(slab_edge(floor, member, factor));
+                }
+            }
+            SlabMethod::FFactor(_) => self.floors(member, house, None, push),
+            SlabMethod::Iso(edge) => self.floors(member, house, edge, push),
+        }
+    }
+
+    fn inputs(&self, house: &House, wall_u: f64) -> Inputs<f64> {
+        let soil: Ground<f64> = house.ground.soil.ground();
+        Inputs { floor_u: self.floor_u.si(), wall_u, conductivity_w_mk: soil.conductivity_w_mk }
+    }
+
+    fn floor(&self, house: &House, inputs: Inputs<Dual>) -> Floor<Dual> {
+        let soil: Ground<Dual> = house.ground.soil.ground();
+        Floor {
+            ground: Ground { conductivity_w_mk: inputs.conductivity_w_mk, ..soil },
+            footprint: self.footprint,
+            resistance_m2k_w: layers_m2k_w(inputs.floor_u, floor_films()),
+        }
+    }
+
+    fn floors(
         &self,
         member: &Member<'_>,
         house: &House,
         edge: Option<EdgeInsulation>,
         push: &mut dyn FnMut(Conductor),
     ) {
-        let soil: Ground<f64> = house.ground.soil.ground();
-        let inputs = |wall_u: f64| Inputs {
-            floor_u: self.floor_u.si(),
-            wall_u,
-            conductivity_w_mk: soil.conductivity_w_mk,
-        };
-        let floor = |i: Inputs<Dual>| Floor {
-            ground: Ground {
-                conductivity_w_mk: i.conductivity_w_mk,
-                periodic_depth_m: soil.periodic_depth_m,
-            },
-            footprint: self.footprint,
-            resistance_m2k_w: layers_m2k_w(i.floor_u, floor_films()),
-        };
-        let edge = edge.map(|e| EdgeInsulation {
+        let edge = member.edge_insulation(edge).map(|e| EdgeInsulation {
             placement: e.placement,
             depth_m: e.depth_m,
             thickness_m: e.thickness_m,
             resistance_m2k_w: Dual::from(e.resistance_m2k_w),
         });
-        let size = Some((Subject::Size(member.room), 1.0));
-        let site = &house.site;
-        let to_mean = Beyond::At(site.mean);
-        let make =
-            |path, area: Option<Area>, g: Sloped, of: [Option<Sensitivity>; 2], swing| Conductor {
-                path,
-                part: Part::Ground,
-                area,
-                transmittance: area.map(|area| Transmittance::from_si(g.value / area.si())),
-                conductance: LossCoefficient::from_si(g.value),
-                near: if swing { Near::At(site.mean) } else { Near::Node },
-                beyond: if swing { Beyond::At(site.coldest_month) } else { to_mean },
-                sensitivities: [of[0], of[1], Some((Subject::Soil, g.by_soil)), size],
-            };
-        let by_floor = |g: &Sloped| Some((self.floor_subject, g.by_floor));
-        // A slab's edges go with its first floor; a wall in the earth goes by itself.
-        let on_grade = |edge: &&Edge<'_>| edge.depth_m == 0.0 || edge.wall.is_none();
-        let shallow_m: f64 = member.edges.iter().filter(on_grade).map(|e| e.length_m).sum();
+        let inputs = self.inputs(house, 1.0);
+        let strip_m: f64 = member.strip().map(|edge| edge.length_m).sum();
         for (index, surface) in member.floors.iter().enumerate() {
             let area = surface.gross_area;
-            let strip_m = if index == 0 { shallow_m } else { 0.0 };
-            let g = sloped(inputs(1.0), &|i| {
-                let floor = floor(i);
+            let strip_m = if index == 0 { strip_m } else { 0.0 };
+            let by_floor = |g: &Sloped| [Some((self.floor_subject, g.by_floor)), None];
+            let g = sloped(inputs, &|i| {
+                let floor = self.floor(house, i);
                 let whole = floor_u_w_m2k(&floor, None) * area.si();
-                match &edge {
-                    Some(edge) if self.footprint.depth_m == 0.0 => {
-                        whole + edge_psi_w_mk(&floor, edge) * strip_m
-                    }
-                    _ => whole,
-                }
+                let Some(edge) = &edge else { return whole };
+                let saved = whole + edge_psi_w_mk(&floor, edge) * strip_m;
+                // A small room's share of the strip may outgrow its share of the floor, but no
+                // floor gains heat.
+                if saved.value > 0.0 { saved } else { Dual::from(0.0) }
             });
-            let of = [by_floor(&g), None];
-            push(make(Path::Ground(surface.id), Some(area), g, of, false));
+            let of = by_floor(&g);
+            push(conductor(Path::Ground(surface.id), Some(area), g, of, member, house));
             if strip_m > 0.0 {
-                let g = sloped(inputs(1.0), &|i| {
-                    periodic_slab_w_mk(&floor(i), edge.as_ref()) * strip_m
+                let g = sloped(inputs, &|i| {
+                    periodic_slab_w_mk(&self.floor(house, i), edge.as_ref()) * strip_m
                 });
-                let of = [by_floor(&g), None];
-                push(make(Path::GroundSwing(surface.id), None, g, of, true));
+                let of = by_floor(&g);
+                push(conductor(Path::GroundSwing(surface.id), None, g, of, member, house));
             }
         }
+    }
+
+    fn walls(&self, member: &Member<'_>, house: &House, push: &mut dyn FnMut(Conductor)) {
         for (edge, wall) in member.edges.iter().filter_map(|e| Some((e, e.wall?))) {
             if edge.depth_m == 0.0 {
                 continue;
             }
             let area = buried_area(wall);
             let wall_subject = built(wall.built, wall.transmittance);
-            let both = |g: &Sloped| [by_floor(g), Some((wall_subject, g.by_wall))];
-            let inputs = inputs(wall.transmittance.si());
+            let both = |g: &Sloped| {
+                [Some((self.floor_subject, g.by_floor)), Some((wall_subject, g.by_wall))]
+            };
+            let inputs = self.inputs(house, wall.transmittance.si());
             let resistance = |i: Inputs<Dual>| layers_m2k_w(i.wall_u, wall_films());
             let g = sloped(inputs, &|i| {
-                wall_u_w_m2k(&floor(i), edge.depth_m, resistance(i)) * area.si()
+                wall_u_w_m2k(&self.floor(house, i), edge.depth_m, resistance(i)) * area.si()
             });
             let of = both(&g);
-            push(make(Path::Ground(wall.id), Some(area), g, of, false));
+            push(conductor(Path::Ground(wall.id), Some(area), g, of, member, house));
             let g = sloped(inputs, &|i| {
-                periodic_basement_w_mk(&floor(i), edge.depth_m, resistance(i)) * edge.length_m
+                periodic_basement_w_mk(&self.floor(house, i), edge.depth_m, resistance(i))
+                    * edge.length_m
             });
             let of = both(&g);
-            push(make(Path::GroundSwing(wall.id), None, g, of, true));
+            push(conductor(Path::GroundSwing(wall.id), None, g, of, member, house));
         }
+    }
+}
+
+/// A conductor to the mean of the year; without an area, what the coldest month adds to that.
+fn conductor(
+    path: Path,
+    area: Option<Area>,
+    g: Sloped,
+    of: [Option<Sensitivity>; 2],
+    member: &Member<'_>,
+    house: &House,
+) -> Conductor {
+    let site = &house.site;
+    let (near, beyond) = match area {
+        Some(_) => (Near::Node, site.mean),
+        None => (Near::At(site.mean), site.coldest_month),
+    };
+    let [floor, wall] = of;
+    Conductor {
+        path,
+        part: Part::Ground,
+        area,
+        transmittance: area.map(|area| Transmittance::from_si(g.value / area.si())),
+        conductance: LossCoefficient::from_si(g.value),
+        near,
+        beyond: Beyond::At(beyond),
+        sensitivities: [
+            floor,
+            wall,
+            Some((Subject::Soil, g.by_soil)),
+            Some((Subject::Size(member.room), 1.0)),
+        ],
     }
 }

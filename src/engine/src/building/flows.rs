@@ -13,9 +13,18 @@ pub enum Leaks {
     /// Air changes of the whole heated volume on the design day.
     Changes(ChangeRate),
     /// From a blower door.
-    Measured(Leakage),
+    Measured(BlowerDoor),
     /// From the floor area, or by judgement.
     Estimated(Leakage),
+}
+
+/// What a blower door measures.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BlowerDoor {
+    /// At 50 Pa.
+    pub flow: VolumeFlow,
+    /// How the flow goes with the pressure.
+    pub exponent: f64,
 }
 
 /// Air through the whole house.
@@ -52,7 +61,10 @@ pub fn house_flow(house: &House) -> HouseFlow {
     let air = &house.air;
     let (own, leakage) = match air.leaks {
         Leaks::Changes(rate) => (rate * volume, Leakage::of(Area::ZERO)),
-        Leaks::Measured(leakage) | Leaks::Estimated(leakage) => (VolumeFlow::ZERO, leakage),
+        Leaks::Measured(BlowerDoor { flow, exponent }) => {
+            (VolumeFlow::ZERO, Leakage::from_blower_door(flow, exponent))
+        }
+        Leaks::Estimated(leakage) => (VolumeFlow::ZERO, leakage),
     };
     let difference = mean_temperature(house) - house.site.outdoors;
     let leakage = leakage.with(air.flue);
@@ -79,7 +91,12 @@ pub fn mean_temperature(house: &House) -> Temperature {
 /// A room that the user knows to take more than its share takes that; the others keep theirs.
 pub(super) fn room_air(house: &House, nodes: &Nodes) -> Vec<RoomAir> {
     let flow = house_flow(house);
-    let exposed = exposed_areas(house, nodes);
+    let mut exposed = vec![Area::ZERO; house.rooms.len()];
+    for (room, area) in exposed_surfaces(house, nodes) {
+        if let Some(sum) = exposed.get_mut(room) {
+            *sum += area;
+        }
+    }
     let volumes: Vec<Volume> = house.rooms.iter().map(|room| room.volume()).collect();
     let leaked = air::share(flow.leaked, &exposed, &volumes);
     let all: Volume = volumes.iter().copied().sum();
@@ -101,13 +118,18 @@ pub(super) fn room_air(house: &House, nodes: &Nodes) -> Vec<RoomAir> {
         .collect()
 }
 
-/// The area of each heated room that faces outdoor air or an unheated space.
-fn exposed_areas(house: &House, nodes: &Nodes) -> Vec<Area> {
+/// The areas among which the house's leakage is shared.
+pub(crate) fn exposed_areas(house: &House) -> Vec<(usize, Area)> {
+    exposed_surfaces(house, &Nodes::of(house))
+}
+
+/// Every surface of a heated room that faces outdoor air or an unheated space: the room's place
+/// among the rooms, and the area.
+fn exposed_surfaces(house: &House, nodes: &Nodes) -> Vec<(usize, Area)> {
     let rooms = house.rooms.len();
-    let mut exposed = vec![Area::ZERO; rooms];
+    let mut exposed = Vec::new();
     for (node, (_, surfaces)) in surfaces(house).enumerate() {
         for surface in surfaces {
-            let area = surface.gross_area - buried_area(surface);
             // What a space shares with a room may be entered on the space's side.
             let of = match surface.behind {
                 Behind::Outdoors | Behind::Ground { .. } | Behind::Unheated(..) => Some(node),
@@ -118,9 +140,8 @@ fn exposed_areas(house: &House, nodes: &Nodes) -> Vec<Area> {
                 },
                 Behind::SameTemperature => None,
             };
-            if let Some(sum) = of.and_then(|of| exposed.get_mut(of)) {
-                *sum += area;
-            }
+            let area = surface.gross_area - buried_area(surface);
+            exposed.extend(of.filter(|of| *of < rooms && area > Area::ZERO).map(|of| (of, area)));
         }
     }
     exposed
@@ -131,10 +152,17 @@ fn exposed_areas(house: &House, nodes: &Nodes) -> Vec<Area> {
 /// `725 v f_w` times the vents' area, as a conductance; here as a flow of air of 1200 J/(m3 K), the
 /// heat capacity that the standard's number holds.
 pub(super) fn vented(space: &Space, house: &House) -> VolumeFlow {
-    let shielding = match house.air.shelter {
+    let speed = house.site.wind.si() * vent_shielding(house.air.shelter);
+    VolumeFlow::from_si(725.0 / 1200.0 * speed * space.vent_area.si())
+}
+
+pub(crate) fn vent_shielding(shelter: Shelter) -> f64 {
+    match shelter {
         Shelter::Open => 0.10,
         Shelter::Light | Shelter::Moderate => 0.05,
         Shelter::Heavy | Shelter::VeryHeavy => 0.02,
-    };
-    VolumeFlow::from_si(725.0 / 1200.0 * house.site.wind.si() * shielding * space.vent_area.si())
+    }
 }
+
+/// Judgement: air of an unheated space on a cold day is near the freezing point.
+pub(crate) const SPACE_AIR: Temperature = Temperature::from_si(273.15);

@@ -1,8 +1,7 @@
-//! The formulas, as text that a person reads and a test evaluates, and as code.
+//! The formulas, as text that a person reads and that is evaluated.
 
-use crate::numeric::{exp, log10, pow};
+use super::evaluate::evaluate;
 use serde::Serialize;
-use std::f64::consts::LN_10;
 
 /// Where a formula or its constants come from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -11,10 +10,30 @@ pub enum Source {
     Arithmetic,
     /// EN 12831-1; ASHRAE Handbook of Fundamentals, residential load calculation.
     Transmission,
+    /// ISO 6946, combined method.
+    Layers,
+    /// ISO 13370:2017, read in two public implementations.
+    Ground,
+    /// ISO 13370:2017, annex H, read likewise.
+    GroundSwing,
+    /// US energy codes.
+    FFactor,
+    /// ISO 13370, suspended floors; air of 1200 J/(m3 K).
+    CrawlSpaceVents,
     /// U.S. Standard Atmosphere 1976, and the ideal gas law.
     StandardAtmosphere,
     /// ASHRAE Handbook of Fundamentals, ventilation and infiltration.
     Ventilation,
+    /// The basic model of Sherman and Grimsrud, LBL-10163, with the handbook's coefficients.
+    Infiltration,
+    /// Bernoulli's equation at 4 Pa; the test at 50 Pa.
+    BlowerDoor,
+    /// Leakage among rooms by the area where its gaps are: judgement.
+    Shares,
+    /// What comes in leaves again.
+    SpaceBalance,
+    /// Independent errors, to first order.
+    Errors,
     /// Energy balance; water properties IAPWS-95, fitted.
     EnergyBalance,
     /// Hot-water rating practice of the hydronics trade; the form of EN 442.
@@ -34,163 +53,177 @@ pub enum Source {
     CommonPractice,
 }
 
-/// A formula. Its text uses `+ - * / ^`, brackets, `exp`, `log10`, and symbols with `_` subscripts.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Formula {
-    /// The result is the sum of the terms.
-    Sum,
-    Reciprocal,
-    Transmission,
-    Conductance,
-    AirFlow,
-    AirDensity,
-    AirLoss,
-    FlowFromDrop,
-    MassFlow,
-    VolumeFlow,
-    OutputPerLength,
-    FinnedOut,
-    /// [`Formula::FinnedOut`] at n = 1.
-    FinnedOutLinear,
-    HeatGiven,
-    Credited,
-    WaterNeeded,
-    LengthNeeded,
-    /// [`Formula::LengthNeeded`] at n = 1; the number is the natural logarithm of ten.
-    LengthNeededLinear,
-    RuleOfThumb,
-    PerArea,
-    Over,
-    PipeOut,
-    Drop,
-    Velocity,
-    Reynolds,
-    Laminar,
-    Colebrook,
-    Bridge,
-    Friction,
-    Fittings,
-    Equipment,
-    Head,
+/// Declares the formulas by their source, each with its right-hand side.
+macro_rules! formulas {
+    ($($source:ident: [$($(#[$doc:meta])* $name:ident = $text:literal),+ $(,)?]),+ $(,)?) => {
+        /// A formula. Its text uses `+ - * / ^`, brackets, `exp`, `ln`, `log10`, `pi`, and symbols
+        /// with `_` subscripts.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+        #[serde(rename_all = "kebab-case")]
+        pub enum Formula { $($($(#[$doc])* $name),+),+ }
+
+        impl Formula {
+            pub const ALL: &[Formula] = &[$($(Formula::$name),+),+];
+
+            /// The right-hand side. Empty for [`Formula::Sum`] and [`Formula::RootOfSquares`], whose
+            /// text follows from their terms.
+            pub const fn text(self) -> &'static str {
+                match self { $($(Formula::$name => $text),+),+ }
+            }
+
+            pub const fn source(self) -> Source {
+                match self { $($(Formula::$name)|+ => Source::$source),+ }
+            }
+        }
+    };
+}
+
+formulas! {
+    Arithmetic: [
+        /// The result is the sum of the terms.
+        Sum = "",
+        Reciprocal = "1 / U",
+        PerArea = "Q / A",
+        Over = "(Q_x - Q) / Q",
+        Twice = "2 * D_v",
+        WallArea = "L * z",
+        MeanDepth = "A_w / P",
+        MeanTransmittance = "G / A_g",
+        Difference = "T_in - T_0",
+        WeighedDifference = "Vol_r / Vol * (T_in - T_0)",
+    ],
+    Errors: [
+        /// The result is the root of the sum of the terms' squares.
+        RootOfSquares = "",
+    ],
+    Transmission: [
+        Transmission = "U * A * (T_in - T_out)",
+    ],
+    Layers: [
+        SideBySide = "1 / ((1 - f_wood) / R_cav + f_wood / R_wood)",
+        MeanOfLimits = "(R_upper + R_lower) / 2",
+        OfResistance = "1 / R",
+    ],
+    Ground: [
+        LayersAlone = "1 / U - R_si - R_se",
+        Characteristic = "A_g / (0.5 * P)",
+        FloorThickness = "w + lambda * (R_si + R_f + R_se)",
+        WallThickness = "lambda * (R_si + R_w + R_se)",
+        /// Of a floor that insulates little for its size.
+        FloorU = "2 * lambda / (pi * B + d_f + 0.5 * z) * ln(pi * B / (d_f + 0.5 * z) + 1)",
+        InsulatedFloorU = "lambda / (0.457 * B + d_f + 0.5 * z)",
+        EdgeThickness = "lambda * R_n - d_n",
+        EdgePsi = "-lambda / pi * (ln(D / d_f + 1) - ln(D / (d_f + d_e) + 1))",
+        WallU = "2 * lambda / (pi * z) * (1 + 0.5 * d_min / (d_min + z)) * ln(z / d_w + 1)",
+        /// Of a floor without an outside edge, or whose edge would save more than it loses.
+        NoGroundLoss = "U_0 * A * (T_in - T_mean)",
+        GroundLoss = "U_g * A * (T_in - T_mean)",
+        InsulatedEdgeLoss = "(U_g * A + psi * L) * (T_in - T_mean)",
+    ],
+    GroundSwing: [
+        SlabSwing = "0.37 * lambda * ln(delta / d_f + 1)",
+        InsulatedEdgeSwing = "0.37 * lambda * ((1 - exp(-D / delta)) * ln(delta / (d_f + d_e) + 1) \
+            + exp(-D / delta) * ln(delta / d_f + 1))",
+        BasementSwing = "0.37 * lambda * (exp(-z / delta) * ln(delta / d_f + 1) \
+            + 2 * (1 - exp(-z / delta)) * ln(delta / d_w + 1))",
+        SwingLoss = "psi_p * L * (T_mean - T_cold)",
+    ],
+    FFactor: [
+        SlabEdgeLoss = "F_edge * P * (T_in - T_out)",
+    ],
+    StandardAtmosphere: [
+        AirDensity = "101325 * (1 - 0.0000225577 * h_alt) ^ 5.25588 / (287.055 * T_abs)",
+    ],
+    Ventilation: [
+        AirChange = "n * Vol",
+        /// Of one room or space.
+        OwnAirChange = "n * Vol_r",
+        WithFans = "(V_u ^ 2 + V_i ^ 2) ^ 0.5",
+        AirLoss = "rho * c * V * (T_in - T_out)",
+        RecoveredAirLoss = "rho * c * V * (1 - eta) * (T_in - T_out)",
+    ],
+    BlowerDoor: [
+        LeakageArea = "V_50 * (4 / 50) ^ n * (rho / (2 * 4)) ^ 0.5",
+    ],
+    Infiltration: [
+        Infiltration = "A_L * (C_s * dT + C_w * v_w ^ 2) ^ 0.5",
+    ],
+    Shares: [
+        ShareByArea = "V_h * A_r / A_x",
+        ShareByVolume = "V_h * Vol_r / Vol",
+    ],
+    CrawlSpaceVents: [
+        VentFlow = "725 / 1200 * v_w * f_v * A_v",
+    ],
+    SpaceBalance: [
+        HeatIn = "G * (T_i - T_0)",
+        SpaceTemperature = "T_0 + Q / G",
+    ],
+    EnergyBalance: [
+        FlowFromDrop = "Q / (c * dT)",
+        HeatGiven = "m * c * (T_w - T_x)",
+        WaterNeeded = "T_w - Q / (m * c * E)",
+        Drop = "T_s - T_b",
+    ],
+    Continuity: [
+        MassFlow = "V * rho",
+        VolumeFlow = "m / rho",
+        Velocity = "4 * V / (pi * d ^ 2)",
+        Reynolds = "rho * v * d / mu",
+    ],
+    RatingPractice: [
+        OutputPerLength = "q_r * ((T_w - T_a) / (T_r - T_e)) ^ n * (m / m_r) ^ 0.04 * F",
+        Credited = "Q_w * E",
+    ],
+    Integrated: [
+        FinnedOut = "T_a + (T_w - T_a) \
+            * (1 + (n - 1) * q * L / (m * c * (T_w - T_a))) ^ (1 / (1 - n))",
+        /// [`Formula::FinnedOut`] at n = 1.
+        FinnedOutLinear = "T_a + (T_w - T_a) * exp(-q * L / (m * c * (T_w - T_a)))",
+        LengthNeeded = "m * c * (T_w - T_a) / ((n - 1) * q) \
+            * (((T_x - T_a) / (T_w - T_a)) ^ (1 - n) - 1)",
+        /// [`Formula::LengthNeeded`] at n = 1.
+        LengthNeededLinear = "m * c * (T_w - T_a) / q * ln((T_w - T_a) / (T_x - T_a))",
+    ],
+    CommonPractice: [
+        RuleOfThumb = "Q / q_r",
+    ],
+    BarePipe: [
+        PipeOut = "T_a + (T_w - T_a) * exp(-U * L / (m * c))",
+    ],
+    Colebrook: [
+        Laminar = "64 / Re",
+        Colebrook = "(-2 * log10(e / (3.7 * d) + 2.51 / (Re * f ^ 0.5))) ^ (-2)",
+        Bridge = "0.032 + (f_t - 0.032) * (Re - 2000) / 2000",
+    ],
+    DarcyWeisbach: [
+        Friction = "f * L / d * rho * v ^ 2 / 2",
+    ],
+    Crane: [
+        Fittings = "K * rho * v ^ 2 / 2",
+    ],
+    Hydrostatics: [
+        Equipment = "rho * 9.80665 * h",
+        Head = "dp / (rho * 9.80665)",
+    ],
 }
 
 impl Formula {
-    pub const ALL: &[Formula] = {
-        use Formula::*;
-        &[
-            Sum,
-            Reciprocal,
-            Transmission,
-            Conductance,
-            AirFlow,
-            AirDensity,
-            AirLoss,
-            FlowFromDrop,
-            MassFlow,
-            VolumeFlow,
-            OutputPerLength,
-            FinnedOut,
-            FinnedOutLinear,
-            HeatGiven,
-            Credited,
-            WaterNeeded,
-            LengthNeeded,
-            LengthNeededLinear,
-            RuleOfThumb,
-            PerArea,
-            Over,
-            PipeOut,
-            Drop,
-            Velocity,
-            Reynolds,
-            Laminar,
-            Colebrook,
-            Bridge,
-            Friction,
-            Fittings,
-            Equipment,
-            Head,
-        ]
-    };
-
-    /// The right-hand side. Empty for [`Formula::Sum`], whose text follows from its terms.
-    pub const fn text(self) -> &'static str {
-        match self {
-            Formula::Sum => "",
-            Formula::Reciprocal => "1 / U",
-            Formula::Transmission => "U * A * (T_in - T_out)",
-            Formula::Conductance => "H * (T_in - T_out)",
-            Formula::AirFlow => "n * A * H",
-            Formula::AirDensity => "101325 * (1 - 0.0000225577 * z) ^ 5.25588 / (287.055 * T_in)",
-            Formula::AirLoss => "rho * c * V * (T_in - T_out)",
-            Formula::FlowFromDrop => "Q / (c * dT)",
-            Formula::MassFlow => "V * rho",
-            Formula::VolumeFlow => "m / rho",
-            Formula::OutputPerLength => {
-                "q_r * ((T_w - T_a) / (T_r - T_e)) ^ n * (m / m_r) ^ 0.04 * F"
-            }
-            Formula::FinnedOut => {
-                "T_a + (T_w - T_a) * (1 + (n - 1) * q * L / (m * c * (T_w - T_a))) ^ (1 / (1 - n))"
-            }
-            Formula::FinnedOutLinear => "T_a + (T_w - T_a) * exp(-q * L / (m * c * (T_w - T_a)))",
-            Formula::HeatGiven => "m * c * (T_w - T_x)",
-            Formula::Credited => "Q_w * E",
-            Formula::WaterNeeded => "T_w - Q / (m * c * E)",
-            Formula::LengthNeeded => {
-                "m * c * (T_w - T_a) / ((n - 1) * q) * (((T_x - T_a) / (T_w - T_a)) ^ (1 - n) - 1)"
-            }
-            Formula::LengthNeededLinear => {
-                "m * c * (T_w - T_a) / q * 2.302585093 * log10((T_w - T_a) / (T_x - T_a))"
-            }
-            Formula::RuleOfThumb => "Q / q_r",
-            Formula::PerArea => "Q / A",
-            Formula::Over => "(Q_x - Q) / Q",
-            Formula::PipeOut => "T_a + (T_w - T_a) * exp(-U * L / (m * c))",
-            Formula::Drop => "T_s - T_b",
-            Formula::Velocity => "4 * V / (3.14159265 * d ^ 2)",
-            Formula::Reynolds => "rho * v * d / mu",
-            Formula::Laminar => "64 / Re",
-            Formula::Colebrook => "(-2 * log10(e / (3.7 * d) + 2.51 / (Re * f ^ 0.5))) ^ (-2)",
-            Formula::Bridge => "0.032 + (f_t - 0.032) * (Re - 2000) / 2000",
-            Formula::Friction => "f * L / d * rho * v ^ 2 / 2",
-            Formula::Fittings => "K * rho * v ^ 2 / 2",
-            Formula::Equipment => "rho * 9.80665 * h",
-            Formula::Head => "dp / (rho * 9.80665)",
-        }
-    }
-
     /// Whether the numbers must be in SI: the formula has constants with units.
     pub const fn needs_si(self) -> bool {
-        matches!(self, Formula::AirDensity | Formula::Equipment | Formula::Head)
+        matches!(
+            self,
+            Formula::AirDensity
+                | Formula::LeakageArea
+                | Formula::Infiltration
+                | Formula::Equipment
+                | Formula::Head
+        )
     }
 
-    pub const fn source(self) -> Source {
-        match self {
-            Formula::Sum | Formula::Reciprocal | Formula::PerArea | Formula::Over => {
-                Source::Arithmetic
-            }
-            Formula::Transmission | Formula::Conductance => Source::Transmission,
-            Formula::AirFlow | Formula::AirLoss => Source::Ventilation,
-            Formula::AirDensity => Source::StandardAtmosphere,
-            Formula::FlowFromDrop | Formula::HeatGiven | Formula::WaterNeeded | Formula::Drop => {
-                Source::EnergyBalance
-            }
-            Formula::MassFlow | Formula::VolumeFlow | Formula::Velocity | Formula::Reynolds => {
-                Source::Continuity
-            }
-            Formula::OutputPerLength | Formula::Credited => Source::RatingPractice,
-            Formula::FinnedOut
-            | Formula::FinnedOutLinear
-            | Formula::LengthNeeded
-            | Formula::LengthNeededLinear => Source::Integrated,
-            Formula::RuleOfThumb => Source::CommonPractice,
-            Formula::PipeOut => Source::BarePipe,
-            Formula::Laminar | Formula::Colebrook | Formula::Bridge => Source::Colebrook,
-            Formula::Friction => Source::DarcyWeisbach,
-            Formula::Fittings => Source::Crane,
-            Formula::Equipment | Formula::Head => Source::Hydrostatics,
-        }
+    /// Whether its text follows from its terms, which may share a symbol.
+    pub const fn is_spread(self) -> bool {
+        matches!(self, Formula::Sum | Formula::RootOfSquares)
     }
 
     /// The formula's value for numbers in the order of the step's terms; NaN for a wrong count.
@@ -198,59 +231,10 @@ impl Formula {
     /// With numbers in other units than SI the quotient of the true result and this value is the
     /// factor of units that the page shows.
     pub fn evaluate(self, terms: &[f64]) -> f64 {
-        match (self, terms) {
-            (Formula::Sum, terms) => terms.iter().sum(),
-            (Formula::Reciprocal, &[u]) => 1.0 / u,
-            (Formula::Transmission, &[u, a, inside, outside]) => u * a * (inside - outside),
-            (Formula::Conductance, &[g, inside, outside]) => g * (inside - outside),
-            (Formula::AirFlow, &[n, a, h]) => n * a * h,
-            (Formula::AirDensity, &[z, t]) => {
-                101_325.0 * pow(1.0 - 2.25577e-5 * z, 5.25588) / (287.055 * t)
-            }
-            (Formula::AirLoss, &[rho, c, v, inside, outside]) => rho * c * v * (inside - outside),
-            (Formula::FlowFromDrop, &[q, c, drop]) => q / (c * drop),
-            (Formula::MassFlow, &[v, rho]) => v * rho,
-            (Formula::VolumeFlow, &[m, rho]) => m / rho,
-            (Formula::OutputPerLength, &[q_r, t_w, t_a, t_r, t_e, n, m, m_r, f]) => {
-                q_r * pow((t_w - t_a) / (t_r - t_e), n) * pow(m / m_r, 0.04) * f
-            }
-            (Formula::FinnedOut, &[t_a, t_w, n, q, l, m, c]) => {
-                let share = (n - 1.0) * q * l / (m * c * (t_w - t_a));
-                t_a + (t_w - t_a) * pow(1.0 + share, 1.0 / (1.0 - n))
-            }
-            (Formula::FinnedOutLinear, &[t_a, t_w, q, l, m, c]) => {
-                t_a + (t_w - t_a) * exp(-q * l / (m * c * (t_w - t_a)))
-            }
-            (Formula::HeatGiven, &[m, c, t_w, t_x]) => m * c * (t_w - t_x),
-            (Formula::Credited, &[q, e]) => q * e,
-            (Formula::WaterNeeded, &[t_w, q, m, c, e]) => t_w - q / (m * c * e),
-            (Formula::LengthNeeded, &[m, c, t_w, t_a, n, q, t_x]) => {
-                m * c * (t_w - t_a) / ((n - 1.0) * q)
-                    * (pow((t_x - t_a) / (t_w - t_a), 1.0 - n) - 1.0)
-            }
-            (Formula::LengthNeededLinear, &[m, c, t_w, t_a, q, t_x]) => {
-                m * c * (t_w - t_a) / q * LN_10 * log10((t_w - t_a) / (t_x - t_a))
-            }
-            (Formula::RuleOfThumb, &[q, q_r]) => q / q_r,
-            (Formula::PerArea, &[q, a]) => q / a,
-            (Formula::Over, &[given, load]) => (given - load) / load,
-            (Formula::PipeOut, &[t_a, t_w, u, l, m, c]) => {
-                t_a + (t_w - t_a) * exp(-u * l / (m * c))
-            }
-            (Formula::Drop, &[t_s, t_b]) => t_s - t_b,
-            (Formula::Velocity, &[v, d]) => 4.0 * v / (std::f64::consts::PI * d * d),
-            (Formula::Reynolds, &[rho, v, d, mu]) => rho * v * d / mu,
-            (Formula::Laminar, &[re]) => 64.0 / re,
-            (Formula::Colebrook, &[e, d, re, f]) => {
-                let inner = e / (3.7 * d) + 2.51 / (re * f.sqrt());
-                1.0 / (4.0 * log10(inner) * log10(inner))
-            }
-            (Formula::Bridge, &[f_t, re]) => 0.032 + (f_t - 0.032) * (re - 2000.0) / 2000.0,
-            (Formula::Friction, &[f, l, d, rho, v]) => f * l / d * rho * v * v / 2.0,
-            (Formula::Fittings, &[k, rho, v]) => k * rho * v * v / 2.0,
-            (Formula::Equipment, &[rho, h]) => rho * 9.80665 * h,
-            (Formula::Head, &[dp, rho]) => dp / (rho * 9.80665),
-            _ => f64::NAN,
+        match self {
+            Formula::Sum => terms.iter().sum(),
+            Formula::RootOfSquares => terms.iter().map(|term| term * term).sum::<f64>().sqrt(),
+            _ => evaluate(self.text(), terms),
         }
     }
 }

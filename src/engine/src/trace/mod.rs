@@ -3,17 +3,23 @@
 //! Neutral: symbols and values, no words. The page writes it out in the reader's units; a test
 //! evaluates each formula's text and compares it with the engine's number.
 
+mod air;
+mod evaluate;
 mod formula;
+mod ground;
 mod heat;
+mod layers;
+mod spaces;
 mod water;
 
 pub use formula::{Formula, Source};
+pub use layers::built_u;
 
-use crate::building::{Path, RoomId};
+use crate::building::{Assembly, Path, RoomId};
 use crate::design::Design;
 use crate::job::Job;
 use crate::network::Place;
-use crate::quantity::Value;
+use crate::quantity::{Kind, Value};
 use serde::Serialize;
 
 /// A symbol with its value.
@@ -37,8 +43,16 @@ pub struct Step {
 pub enum Topic {
     HouseLoad,
     RoomLoad(RoomId),
-    /// Heat along one path of a room.
+    /// Heat along one path of a room or an unheated space.
     PathLoss(RoomId, Path),
+    /// The temperature of an unheated space, from its balance.
+    SpaceTemperature(RoomId),
+    /// What leaks into the whole house, with what fans draw in.
+    HouseAir,
+    /// How sure the house's load is.
+    Band,
+    /// The U of a listed assembly that is built up from layers.
+    ListedU(Assembly),
     /// A room's load on each part of its floor.
     PerArea(RoomId),
     /// The finned length that a room needs.
@@ -71,6 +85,10 @@ pub fn working(job: &Job, design: &Design, topic: Topic) -> Vec<Step> {
         Topic::HouseLoad => Some(heat::house_load(design)),
         Topic::RoomLoad(room) => heat::room_load(design, room),
         Topic::PathLoss(room, path) => heat::path_loss(job, design, room, path),
+        Topic::SpaceTemperature(space) => spaces::temperature(job, design, space),
+        Topic::HouseAir => Some(air::house_air(job)),
+        Topic::Band => Some(heat::band(design)),
+        Topic::ListedU(assembly) => assembly.build().map(|build| built_u(&build)),
         Topic::PerArea(room) => heat::per_area(job, design, room),
         Topic::Over(room) => water::over(design, room),
         Topic::Pieces(room) => water::pieces(design, room),
@@ -89,12 +107,70 @@ pub fn working(job: &Job, design: &Design, topic: Topic) -> Vec<Step> {
     steps.unwrap_or_default()
 }
 
+/// Steps in the making.
+#[derive(Default)]
+struct Steps(Vec<Step>);
+
+impl Steps {
+    /// Adds a step, unless it is there, and gives its result for the steps that follow.
+    fn add(&mut self, formula: Formula, terms: &[Term], symbol: &'static str, kind: Kind) -> Term {
+        let numbers: Vec<f64> = terms.iter().map(|term| term.value.si).collect();
+        let result = Term { symbol, value: Value::new(kind, formula.evaluate(&numbers)) };
+        let step = step(formula, terms.to_vec(), result);
+        if !self.0.contains(&step) {
+            self.0.push(step);
+        }
+        result
+    }
+
+    /// Adds a step whose result counts as nothing where it is not positive; it is then left out.
+    fn positive(
+        &mut self,
+        formula: Formula,
+        terms: &[Term],
+        symbol: &'static str,
+        kind: Kind,
+    ) -> Term {
+        let result = self.add(formula, terms, symbol, kind);
+        // Rounding leaves no layers.
+        if result.value.si > 1e-9 {
+            return result;
+        }
+        self.0.pop();
+        of(symbol, kind, 0.0)
+    }
+
+    /// Adds terms of one kind; a single one is the sum itself, under its name.
+    fn sum(&mut self, terms: &[Term], symbol: &'static str) -> Term {
+        let Some(first) = terms.first() else { return number(symbol, 0.0) };
+        if terms.len() > 1 {
+            return self.add(Formula::Sum, terms, symbol, first.value.kind);
+        }
+        let renamed = Term { symbol, ..*first };
+        if let Some(last) = self.0.last_mut().filter(|last| last.result == *first) {
+            last.result = renamed;
+        }
+        renamed
+    }
+
+    /// The steps, ended by the one that gives a number of the design.
+    fn end(mut self, formula: Formula, terms: &[Term], result: Term) -> Vec<Step> {
+        self.0.push(step(formula, terms.to_vec(), result));
+        self.0
+    }
+}
+
 fn term(symbol: &'static str, value: impl Into<Value>) -> Term {
     Term { symbol, value: value.into() }
 }
 
+/// A term by its number in SI.
+fn of(symbol: &'static str, kind: Kind, si: f64) -> Term {
+    Term { symbol, value: Value::new(kind, si) }
+}
+
 fn number(symbol: &'static str, value: f64) -> Term {
-    Term { symbol, value: Value::number(value) }
+    of(symbol, Kind::Number, value)
 }
 
 fn step(formula: Formula, terms: Vec<Term>, result: Term) -> Step {

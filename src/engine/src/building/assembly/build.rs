@@ -42,9 +42,12 @@ impl Build {
     /// U with its films.
     pub fn transmittance(&self) -> Transmittance {
         let (inside, outside) = self.position.films();
+        combined(&self.resistances(), self.framing, inside, outside)
+    }
+
+    pub(crate) fn resistances(&self) -> Vec<Layer> {
         let flow = self.position.flow();
-        let layers: Vec<Layer> = self.layers.iter().map(|layer| layer.resist(flow)).collect();
-        combined(&layers, self.framing, inside, outside)
+        self.layers.iter().map(|layer| layer.resist(flow)).collect()
     }
 }
 

@@ -2,7 +2,9 @@
 
 use super::{Problem, Reader};
 use crate::building::air::{Leakage, Ventilation};
-use crate::building::{EdgeInsulation, Ground, HouseAir, Leaks, Ranges, RoomId, Site, SlabMethod};
+use crate::building::{
+    BlowerDoor, EdgeInsulation, Ground, HouseAir, Leaks, Ranges, RoomId, Site, SlabMethod,
+};
 use crate::job::draft::{AirBasis, Behind, GroundMethod};
 use crate::job::field::{
     AirField, AssemblyField, CertaintyField, Field, GroundField, HouseField, RoomField,
@@ -102,7 +104,7 @@ fn read_air(reader: &mut Reader<'_>) -> Option<HouseAir> {
             let exponent = reader.si(Field::Air(AirField::BlowerExponent));
             at_50
                 .zip(exponent)
-                .map(|(at_50, n)| Leaks::Measured(Leakage::from_blower_door(at_50, n)))
+                .map(|(flow, exponent)| Leaks::Measured(BlowerDoor { flow, exponent }))
         }
         AirBasis::LeakageArea => {
             let area = reader.si(Field::Air(AirField::LeakageArea)).map(Area::from_si);

@@ -66,7 +66,32 @@ def air_factor(room_f):
     return watts / BTUH
 
 
-def room(name, wall_ft, windows, doors, floor, temperature, to_neighbour=0.0):
+# name: (outside wall in feet, windows, doors, floor, temperature, least air changes an hour)
+ROOMS = {
+    "Living room": (16 + 13, 6 * 4, 0, 16 * 13, 70, 0),
+    "Kitchen": (12, 3 * 3, 3 * (6 + 8 / 12), 12 * 10, 70, 0),
+    "Bath": (8, 2 * 3, 0, 8 * 6, 74, 1),
+    "Bedroom": (12 + 11, 2 * 3 * 4, 0, 12 * 11, 70, 0),
+}
+
+# Half an air change of the whole house, shared by gross area that faces outdoors or the cellar:
+# walls, ceiling and floor, not the wall between bath and bedroom.
+HOUSE_CFM = 0.5 * sum(floor * 8 for _, _, _, floor, _, _ in ROOMS.values()) / 60
+EXPOSED = {name: wall * 8 + 2 * floor for name, (wall, _, _, floor, _, _) in ROOMS.items()}
+print(f"house {HOUSE_CFM:.4f} cfm over {sum(EXPOSED.values())} square feet")
+
+
+def cfm(name):
+    """A room's share, or what it is known to take at least; the others keep their shares."""
+    _, _, _, floor, _, least = ROOMS[name]
+    share = HOUSE_CFM * EXPOSED[name] / sum(EXPOSED.values())
+    known = least * floor * 8 / 60
+    print(f"{name:12} {EXPOSED[name]} square feet, share {share:.4f} cfm, at least {known:.4f}")
+    return max(share, known)
+
+
+def room(name, to_neighbour=0.0):
+    wall_ft, windows, doors, floor, temperature, _ = ROOMS[name]
     gross = wall_ft * 8
     dt = temperature - OUT
     parts = {
@@ -75,7 +100,7 @@ def room(name, wall_ft, windows, doors, floor, temperature, to_neighbour=0.0):
         "doors": U_DOOR * doors * dt,
         "ceiling": U_CEILING * floor * dt,
         "floor": U_FLOOR * floor * (temperature - CELLAR),
-        "air": 0.5 * floor * 8 / 60 * air_factor(temperature) * dt,
+        "air": cfm(name) * air_factor(temperature) * dt,
         "between": to_neighbour,
     }
     parts["total"] = sum(parts.values())
@@ -85,12 +110,7 @@ def room(name, wall_ft, windows, doors, floor, temperature, to_neighbour=0.0):
 
 partition = 6 * 8 / 2.5 * (74 - 70)
 print("1.08 is", round(air_factor(70), 5), "at 70 F and", round(air_factor(74), 5), "at 74 F")
-LOADS = [
-    room("Living room", 16 + 13, 6 * 4, 0, 16 * 13, 70),
-    room("Kitchen", 12, 3 * 3, 3 * (6 + 8 / 12), 12 * 10, 70),
-    room("Bath", 8, 2 * 3, 0, 8 * 6, 74, partition),
-    room("Bedroom", 12 + 11, 2 * 3 * 4, 0, 12 * 11, 70, -partition),
-]
+LOADS = [room("Living room"), room("Kitchen"), room("Bath", partition), room("Bedroom", -partition)]
 print("house", round(sum(LOADS), 2))
 
 # --- 2. flow for a drop of 20 F ---------------------------------------------------------------

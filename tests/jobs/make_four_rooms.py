@@ -76,8 +76,8 @@ rooms = [
         surface("wall", r("2.5"), {"room": bedroom_id}, name="inside", length=ft("6'")),
         surface("ceiling", ceiling),
         over_cellar(),
-    ], floor_length=ft("8'"), floor_width=ft("6'"), temperature=deg("74"), pipe_to=ft("6"),
-        elbows=("2", "Piece")),
+    ], floor_length=ft("8'"), floor_width=ft("6'"), temperature=deg("74"),
+        air_changes=("1", "PerHour"), pipe_to=ft("6"), elbows=("2", "Piece")),
     room("Bedroom", [
         surface("wall", wall, name="east", length=ft("12'"), openings=[
             opening("window", "0.50", "3'", "4'", "2'"),

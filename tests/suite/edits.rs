@@ -1,8 +1,10 @@
 //! Changes to a draft: what they add, and that every thing keeps an id of its own.
 
 use crate::support::{FOUR_ROOMS, open};
-use finrun_engine::building::{Assembly, OpeningKind, RoomId, SurfaceKind};
-use finrun_engine::job::{Behind, Draft, Entry, Field, RoomField, SurfaceField, UValue};
+use finrun_engine::building::{Assembly, OpeningKind, RoomId, RoomUse, SurfaceKind};
+use finrun_engine::job::{
+    Behind, Choice, Draft, Entry, Field, Pick, Problem, RoomField, SurfaceField, UValue, read,
+};
 use finrun_engine::quantity::{System, Unit};
 
 fn all_ids(draft: &Draft) -> Vec<u32> {
@@ -68,14 +70,33 @@ fn a_copied_room_follows_its_original_with_ids_of_its_own() {
     assert_eq!(draft.copy_room(RoomId(99_999), ""), None);
 }
 
+/// Both a room and a space: what led to it keeps its word until something else is chosen, so that
+/// undo brings everything back.
 #[test]
-fn a_removed_room_leaves_its_neighbours_a_space_as_warm() {
+fn what_led_to_a_removed_room_says_that_it_is_gone() {
     let mut draft = Draft::new("", System::Us);
     let (hall, bath) = (draft.add_room("Hall"), draft.add_room("Bath"));
-    let wall = draft.add_surface(hall, SurfaceKind::Wall).expect("a wall");
-    draft.surface_mut(hall, wall).expect("the wall").behind = Behind::Room(bath);
-    draft.remove_room(bath);
-    assert_eq!(draft.surface(hall, wall).expect("the wall").behind, Behind::SameTemperature);
+    let attic = draft.add_space(RoomUse::Attic, "Attic");
+    for (gone, kind) in [(bath, SurfaceKind::Wall), (attic, SurfaceKind::Ceiling)] {
+        let behind = Behind::Room(gone);
+        let surface = draft.add_surface_to(hall, kind, behind).expect("a surface");
+        let named = |draft: &Draft| {
+            let errors = read(draft).errors;
+            errors.into_iter().find(|error| error.problem == Problem::NeighbourGone)
+        };
+        assert_eq!(named(&draft), None);
+        draft.remove_room(gone);
+        assert_eq!(draft.room(gone), None);
+        assert_eq!(draft.surface(hall, surface).expect("the surface").behind, behind);
+        let error = named(&draft).expect("an error");
+        assert_eq!(error.field, Field::Surface(hall, surface, SurfaceField::Behind));
+        // It stays on the list as what is chosen, and another choice mends it.
+        let choice = Choice::Behind(hall, surface);
+        assert!(draft.picks(choice).contains(&Pick::Behind(behind)));
+        draft.pick(choice, Pick::Behind(Behind::SameTemperature));
+        assert_eq!(named(&draft), None);
+        assert!(!draft.picks(choice).contains(&Pick::Behind(behind)));
+    }
 }
 
 #[test]

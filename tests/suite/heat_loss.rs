@@ -4,7 +4,7 @@
 use crate::support::{add_opening, add_room, add_wall, cold_day, job_of, room, set};
 use finrun_engine::building::assembly::{HeatFlow, Layer, OUTSIDE_FILM, combined};
 use finrun_engine::building::{
-    Assembly, Behind, OpeningKind, Part, Path, Room, RoomLoad, Site, SurfaceKind, loads,
+    Assembly, Behind, House, OpeningKind, Part, Path, Room, RoomLoad, SurfaceKind, losses,
     ventilation_loss,
 };
 use finrun_engine::job::{self, Field, OpeningField, RoomField, SurfaceField, UValue};
@@ -194,7 +194,7 @@ fn the_combined_method_as_worked_by_hand() {
 }
 
 /// Two rooms of 74 and 66 °F with an inside wall and a door between them, entered in the first.
-fn neighbours() -> (Vec<Room>, Site) {
+fn neighbours() -> House {
     let mut draft = cold_day();
     let warm = add_room(&mut draft, "Warm", "12", "10");
     let cool = add_room(&mut draft, "Cool", "11", "10");
@@ -205,14 +205,14 @@ fn neighbours() -> (Vec<Room>, Site) {
     let between = add_wall(&mut draft, warm, "10", "0.3");
     add_opening(&mut draft, warm, between, OpeningKind::Door, &[(OpeningField::Width, "2' 8\"")]);
     draft.surface_mut(warm, between).expect("just added").behind = job::Behind::Room(cool);
-    let job = job_of(&draft);
-    (job.house.rooms, job.house.site)
+    job_of(&draft).house
 }
 
 #[test]
 fn what_one_room_loses_to_another_the_other_gains() {
-    let (rooms, site) = neighbours();
-    let both = loads(&rooms, &site);
+    let house = neighbours();
+    let rooms = &house.rooms;
+    let both = losses(&house).rooms;
     let between = |load: &RoomLoad, beyond: &Room| -> Power {
         load.paths.iter().filter(|p| p.beyond == beyond.temperature).map(|p| p.loss).sum()
     };
@@ -226,18 +226,18 @@ fn what_one_room_loses_to_another_the_other_gains() {
     assert!((lost.to(Unit::BtuPerHour) - expected).abs() < 1e-9, "{lost:?} {expected}");
     assert_eq!(lost, -gained);
     // Entered from the other side it is the same heat.
-    let mut turned = rooms.clone();
-    let mut wall = turned[0].surfaces.pop().expect("the inside wall");
-    wall.behind = Behind::Room(turned[0].id);
-    turned[1].surfaces.push(wall);
-    let other_way = loads(&turned, &site);
+    let mut turned = house.clone();
+    let mut wall = turned.rooms[0].surfaces.pop().expect("the inside wall");
+    wall.behind = Behind::Room(turned.rooms[0].id);
+    turned.rooms[1].surfaces.push(wall);
+    let other_way = losses(&turned).rooms;
     for (a, b) in both.iter().zip(&other_way) {
         assert!((a.total - b.total).abs().si() < 1e-9, "{a:?} {b:?}");
     }
     // Between rooms heat only moves: the house loses what it would without that wall.
-    turned[1].surfaces.pop();
+    turned.rooms[1].surfaces.pop();
     let total = |loads: &[RoomLoad]| -> Power { loads.iter().map(|load| load.total).sum() };
-    let apart = loads(&turned, &site);
+    let apart = losses(&turned).rooms;
     assert!((total(&both) - total(&apart)).abs().si() < 1e-9);
     assert!(total(&both) > Power::ZERO);
 }
@@ -245,9 +245,9 @@ fn what_one_room_loses_to_another_the_other_gains() {
 /// Doubling is exact in binary, so the loads double to the last bit.
 #[test]
 fn twice_the_house_loses_twice_the_heat() {
-    let (rooms, site) = neighbours();
-    let mut doubled = rooms.clone();
-    for room in &mut doubled {
+    let house = neighbours();
+    let mut doubled = house.clone();
+    for room in &mut doubled.rooms {
         room.floor_area = room.floor_area * 2.0;
         for surface in &mut room.surfaces {
             surface.gross_area = surface.gross_area * 2.0;
@@ -256,7 +256,7 @@ fn twice_the_house_loses_twice_the_heat() {
             }
         }
     }
-    for (one, two) in loads(&rooms, &site).iter().zip(loads(&doubled, &site)) {
+    for (one, two) in losses(&house).rooms.iter().zip(losses(&doubled).rooms) {
         assert_eq!(two.total, one.total * 2.0);
         assert!(one.total > Power::ZERO);
     }
@@ -293,7 +293,7 @@ fn openings_are_subtracted_and_counted_by_their_own_u() {
     draft.surface_mut(id, floor).expect("just added").behind = job::Behind::Unheated;
     set(&mut draft, Field::Surface(id, floor, SurfaceField::BehindTemperature), "45");
     let job = job_of(&draft);
-    let load = &loads(&job.house.rooms, &job.house.site)[0];
+    let load = &losses(&job.house).rooms[0];
     let expected = [
         (Part::Wall, 0.1 * (96.0 - 12.0 - 21.0) * 70.0),
         (Part::Window, 0.5 * 12.0 * 70.0),

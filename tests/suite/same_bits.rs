@@ -97,13 +97,13 @@ fn a_whole_job_typed_in_either_system_has_one_design() {
     let mut us = open(DEMO);
     // Temperatures and a flow that both systems write exactly.
     let exact = [
-        ("outdoors", "5", Unit::Fahrenheit),
-        ("indoors", "68", Unit::Fahrenheit),
-        ("supply", "176", Unit::Fahrenheit),
-        ("drop", "18", Unit::FahrenheitDegree),
+        ("house.outdoors", "5", Unit::Fahrenheit),
+        ("house.indoors", "68", Unit::Fahrenheit),
+        ("circuit.supply", "176", Unit::Fahrenheit),
+        ("circuit.drop", "18", Unit::FahrenheitDegree),
     ];
     for (name, text, unit) in exact {
-        let field = fields(&us).into_iter().find(|field| field.to_string().ends_with(name));
+        let field = fields(&us).into_iter().find(|field| field.to_string() == name);
         us.set_entry(field.expect(name), Entry { text: text.to_string(), unit });
     }
     let mut si = us.clone();

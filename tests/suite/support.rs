@@ -3,8 +3,9 @@
 use finrun_engine::building::{OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
 use finrun_engine::design::{Design, design};
 use finrun_engine::job::{
-    CircuitField, Draft, ElementField, Entry, Field, File, Header, HouseField, Job, OpeningField,
-    PointField, RoomField, SurfaceField, UValue, read,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, Draft,
+    ElementField, Entry, Field, File, GroundField, Header, HouseField, Job, LayerField,
+    OpeningField, PointField, RoomField, SurfaceField, UValue, read,
 };
 use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
@@ -12,6 +13,7 @@ use finrun_engine::quantity::System;
 pub(crate) const DEMO: &str = include_str!("../../public/demo/bungalow.json");
 pub(crate) const FOUR_ROOMS: &str = include_str!("../jobs/four-rooms.json");
 pub(crate) const V1_FIXTURE: &str = include_str!("../jobs/v1-fixture.json");
+pub(crate) const V2_FIXTURE: &str = include_str!("../jobs/v2-fixture.json");
 
 /// Opens a job file as the page does: its header first.
 pub(crate) fn open(text: &str) -> Draft {
@@ -48,19 +50,20 @@ pub(crate) fn solve(draft: &Draft) -> (Job, Design) {
     (job, design)
 }
 
-/// An empty job in US units for a day of 0 °F.
+/// An empty job in US units for a day of 0 °F, in a house that lets no air in, so that a room's load
+/// is that of its surfaces.
 pub(crate) fn cold_day() -> Draft {
     let mut draft = Draft::new("Test", System::Us);
     house(&mut draft, HouseField::Outdoors, "0");
+    house(&mut draft, HouseField::AirChanges, "0");
     draft
 }
 
-/// Adds a room of this floor with no air change, so that its load is that of its surfaces.
+/// Adds a room of this floor.
 pub(crate) fn add_room(draft: &mut Draft, name: &str, length: &str, width: &str) -> RoomId {
     let id = draft.add_room(name);
     room(draft, id, RoomField::FloorLength, length);
     room(draft, id, RoomField::FloorWidth, width);
-    room(draft, id, RoomField::AirChanges, "0");
     id
 }
 
@@ -87,15 +90,39 @@ pub(crate) fn add_opening(
     id
 }
 
+/// Whether a number is read from a field: not from a date, nor from a choice that has errors.
+pub(crate) fn holds_number(field: Field) -> bool {
+    !matches!(
+        field,
+        Field::Stock
+            | Field::Bill(_, BillField::From | BillField::To)
+            | Field::Surface(_, _, SurfaceField::Behind)
+    )
+}
+
 /// Every field of a draft.
 pub(crate) fn fields(draft: &Draft) -> Vec<Field> {
     let mut out: Vec<Field> = HouseField::ALL.iter().copied().map(Field::House).collect();
+    out.extend(AirField::ALL.iter().copied().map(Field::Air));
+    out.extend(GroundField::ALL.iter().copied().map(Field::Ground));
+    out.extend(CertaintyField::ALL.iter().copied().map(Field::Certainty));
+    for assembly in &draft.assemblies {
+        out.extend(AssemblyField::ALL.iter().map(|&field| Field::Assembly(assembly.id, field)));
+        for row in 0..assembly.layers.len() {
+            let of = |&field| Field::Layer(assembly.id, row, field);
+            out.extend(LayerField::ALL.iter().map(of));
+        }
+    }
+    out.extend(BillsField::ALL.iter().copied().map(Field::Bills));
+    for bill in &draft.bills.list {
+        out.extend(BillField::ALL.iter().map(|&field| Field::Bill(bill.id, field)));
+    }
     out.extend(ElementField::ALL.iter().copied().map(Field::Element));
     for row in 0..draft.element.points.len() {
         out.extend(PointField::ALL.iter().map(|&field| Field::Point(row, field)));
     }
     out.extend(CircuitField::ALL.iter().copied().map(Field::Circuit));
-    for room in &draft.rooms {
+    for room in draft.all_rooms() {
         out.extend(RoomField::ALL.iter().map(|&field| Field::Room(room.id, field)));
         for surface in &room.surfaces {
             let of = |&field| Field::Surface(room.id, surface.id, field);

@@ -21,10 +21,13 @@ fn published(unit: Unit) -> Factor {
         Foot | HeadFoot | FootPerSecond => Exact(0.3048),
         Inch | InchSmall => Exact(0.0254),
         SquareFoot => Exact(9.290304e-2),
+        SquareInch => Exact(6.4516e-4),
         CubicFoot => SevenFigures(2.831685e-2),
         Gallon => SevenFigures(3.785412e-3),
         // Degrees Fahrenheit: (t + 459.67)/1.8, and an interval divided by 1.8.
         Fahrenheit | FahrenheitDegree => Exact(1.0 / 1.8),
+        // A degree day as that interval held for a day, in kelvins and days.
+        FahrenheitDay => Exact(1.0 / 1.8),
         // British thermal unit (International Table) per hour, per foot and so on.
         BtuPerHour => SevenFigures(2.930711e-1),
         BtuPerHourSquareFoot => SevenFigures(3.154591),
@@ -37,7 +40,9 @@ fn published(unit: Unit) -> Factor {
         BtuPerHourFahrenheit => SevenFigures(5.275279e-1),
         PoundPerHour => SevenFigures(1.259979e-4),
         GallonPerMinute => SevenFigures(6.309020e-5),
-        CubicFootPerMinute => SevenFigures(4.719474e-4),
+        CubicFootPerMinute | AirCubicFootPerMinute => SevenFigures(4.719474e-4),
+        MilePerHour => Exact(4.4704e-1),
+        KilometrePerHour => SevenFigures(2.777778e-1),
         Psi => SevenFigures(6.894757e3),
         PoundPerCubicFoot => SevenFigures(1.601846e1),
         Centipoise | MillipascalSecond => Exact(1.0e-3),
@@ -57,6 +62,8 @@ fn published(unit: Unit) -> Factor {
         | SiConductivity
         | KilogramPerSecond
         | MetrePerSecond
+        | WindMetrePerSecond
+        | KelvinDay
         | Pascal
         | HeadMetre
         | KilogramPerCubicMetre
@@ -64,10 +71,11 @@ fn published(unit: Unit) -> Factor {
         | One
         | Piece => Exact(1.0),
         Centimetre | CentimetreSmall | Percent => Exact(0.01),
-        Millimetre | MillimetreSmall | Litre | LitrePerSecond => Exact(0.001),
+        SquareCentimetre => Exact(1e-4),
+        Millimetre | MillimetreSmall | Litre | LitrePerSecond | AirLitrePerSecond => Exact(0.001),
         Kilowatt | Kilopascal => Exact(1000.0),
         LitrePerMinute => Exact(0.001 / 60.0),
-        CubicMetrePerHour | PerHour => Exact(1.0 / 3600.0),
+        CubicMetrePerHour | AirCubicMetrePerHour | PerHour => Exact(1.0 / 3600.0),
     }
 }
 
@@ -114,6 +122,10 @@ fn derived_units_follow_from_their_parts() {
         (Unit::PoundPerHour, pound / 3600.0),
         (Unit::GallonPerMinute, gallon / 60.0),
         (Unit::CubicFootPerMinute, foot * foot * foot / 60.0),
+        (Unit::AirCubicFootPerMinute, foot * foot * foot / 60.0),
+        (Unit::MilePerHour, 5280.0 * foot / 3600.0),
+        (Unit::SquareInch, inch * inch),
+        (Unit::FahrenheitDay, fahrenheit),
         (Unit::FootPerSecond, foot),
         (Unit::Psi, pound * 9.80665 / (inch * inch)),
         (Unit::PoundPerCubicFoot, pound / (foot * foot * foot)),

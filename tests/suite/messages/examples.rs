@@ -1,11 +1,12 @@
 //! One of each thing that is said: a new one does not compile until it stands here.
 
 use crate::support::{FOUR_ROOMS, fields, open};
-use finrun_engine::building::RoomId;
+use finrun_engine::building::{AssemblyId, BillId, RoomId};
 use finrun_engine::check::{Finding, Remedy, Severity, Subject};
 use finrun_engine::emitter::{FitError, PointFault};
 use finrun_engine::job::{
-    CircuitField, ElementField, Field, FieldError, HouseField, OpenError, PointField, Problem,
+    AssemblyField, BillField, CircuitField, ElementField, Field, FieldError, HouseField, OpenError,
+    PointField, Problem, RoomField,
 };
 use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{
@@ -57,6 +58,10 @@ pub(super) fn problems() -> Vec<(String, FieldError)> {
     let output = Field::Point(0, PointField::Output);
     let part = |part: &str| part.to_string();
     let outdoors = Field::House(HouseField::Outdoors);
+    let indoors = Field::House(HouseField::Indoors);
+    let coldest = Field::House(HouseField::ColdestMonth);
+    let cut = Field::Room(RoomId(6), RoomField::CutLength);
+    let temperature = |degrees: f64| Value::from(fahrenheit(degrees));
     let water = Field::Element(ElementField::Water);
     let elbows = Field::Circuit(CircuitField::BoilerElbows);
     let area = |square_feet: f64| Value::new(Kind::Area, square_feet * 0.09290304);
@@ -76,6 +81,18 @@ pub(super) fn problems() -> Vec<(String, FieldError)> {
         at(left, "12", Problem::PastWallEnd { end: length(18.0), wall: length(16.0) }),
         at(left, "6", Problem::Overlaps { ends: length(8.5) }),
         at(free, "20", Problem::LongerThanWall { wall: length(16.0) }),
+        at("room-6.surface-2.depth", "9", Problem::DeeperThanWall { wall: length(8.0) }),
+        on(cut, "17", Problem::CutTooLarge { room: length(16.0) }),
+        on(indoors, "45", Problem::NotAboveOutdoors { outdoors: temperature(50.0) }),
+        at("room-18.temperature", "40", Problem::NotAboveOutdoors { outdoors: temperature(50.0) }),
+        on(coldest, "60", Problem::ColdestAboveMean { mean: temperature(51.0) }),
+        at("room-6.surface-2.behind", "", Problem::BehindItself),
+        at("room-6.surface-2.behind", "", Problem::NeighbourGone),
+        at("room-6.surface-2.u", "", Problem::AssemblyGone),
+        on(Field::Assembly(AssemblyId(3), AssemblyField::U), "", Problem::NoLayers),
+        on(Field::Bill(BillId(4), BillField::From), "2025-02-30", Problem::NotADate),
+        on(Field::Bill(BillId(4), BillField::To), "2025-01-01", Problem::EndsBeforeStart),
+        on(Field::Bill(BillId(4), BillField::From), "", Problem::BillsOverlap { other: 2 }),
         on(water, "60", Problem::NotAboveAir { air: Value::from(fahrenheit(65.0)) }),
         on(Field::Point(0, PointField::Water), "", Problem::TooFewPoints),
         on(Field::Stock, "", Problem::NoStock),
@@ -134,6 +151,17 @@ fn problem_name(problem: &Problem) -> String {
         Problem::PastWallEnd { .. } => "past wall's end",
         Problem::Overlaps { .. } => "overlaps",
         Problem::LongerThanWall { .. } => "longer than wall",
+        Problem::DeeperThanWall { .. } => "deeper than wall",
+        Problem::CutTooLarge { .. } => "cut too large",
+        Problem::NotAboveOutdoors { .. } => "not above outdoors",
+        Problem::ColdestAboveMean { .. } => "coldest above mean",
+        Problem::BehindItself => "behind itself",
+        Problem::NeighbourGone => "neighbour gone",
+        Problem::AssemblyGone => "assembly gone",
+        Problem::NoLayers => "no layers",
+        Problem::NotADate => "not a date",
+        Problem::EndsBeforeStart => "ends before start",
+        Problem::BillsOverlap { .. } => "bills overlap",
         Problem::NotAboveAir { .. } => "not above air",
         Problem::TooFewPoints => "too few points",
         Problem::NoFit(error) => return format!("no fit {error:?}"),
@@ -144,7 +172,7 @@ fn problem_name(problem: &Problem) -> String {
 
 pub(super) fn open_errors() -> Vec<OpenError> {
     let all = vec![
-        OpenError::Newer { version: 2 },
+        OpenError::Newer { version: 3 },
         OpenError::UnknownVersion { version: 0 },
         OpenError::RepeatedId { id: 12 },
         OpenError::TooLarge { count: 201, most: 200 },

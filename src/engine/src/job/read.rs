@@ -6,7 +6,7 @@ mod surface;
 
 use super::draft::{Draft, FlowBasis, RoomDraft, Shape};
 use super::field::{CircuitField, Field, RoomField};
-use super::resolve::{Resolved, resolve};
+use super::resolve::{Resolved, area_follows, resolve};
 use super::table::read_baseboard;
 use super::{Circuit, Flow, Job, PipeLeg};
 use crate::building::{House, Room, RoomUse, Space, Surface};
@@ -221,6 +221,7 @@ fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, PipeLe
         house::check_above_outdoors(reader, draft.id, temperature);
     }
     let least_air = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
+    read_place(reader, draft);
     let pipe = reader.length(field(RoomField::PipeTo));
     let elbows = reader.count(field(RoomField::Elbows));
     let surfaces = read_surfaces(reader, draft);
@@ -244,6 +245,7 @@ fn read_space(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Space> {
     // Blank, its own balance gives the temperature.
     let temperature = reader.temperature(field(RoomField::Temperature));
     let air_changes = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
+    read_place(reader, draft);
     let vent_area = match draft.used {
         RoomUse::CrawlSpace => reader.si(field(RoomField::VentArea)).map(Area::from_si),
         _ => Some(Area::ZERO),
@@ -262,6 +264,13 @@ fn read_space(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Space> {
     })
 }
 
+/// The place on the plan, for its errors: no load depends on it.
+fn read_place(reader: &mut Reader<'_>, draft: &RoomDraft) {
+    for field in [RoomField::FromLeft, RoomField::FromFront] {
+        reader.si(Field::Room(draft.id, field));
+    }
+}
+
 fn read_floor(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Area> {
     let field = |field| Field::Room(draft.id, field);
     let area = reader.si(field(RoomField::FloorArea)).map(Area::from_si);
@@ -273,7 +282,8 @@ fn read_floor(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Area> {
         }
         return None;
     }
-    if area.is_none() {
+    let typed = reader.draft.entry(field(RoomField::FloorArea)).is_some();
+    if area.is_none() && !typed && !area_follows(reader.draft, draft) {
         // Asked for by name, so that each missing one is listed.
         reader.si(field(RoomField::FloorLength));
         reader.si(field(RoomField::FloorWidth));

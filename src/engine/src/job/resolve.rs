@@ -1,7 +1,7 @@
 //! The value of one field: as typed, assumed when blank, or in want of something.
 
 use super::draft::{Behind, Draft};
-use super::draft::{DesignHours, RoomDraft, Shape};
+use super::draft::{DesignHours, RoomDraft, Shape, SurfaceDraft};
 use super::field::{
     AirField, AssemblyField, BillsField, Blank, Field, GroundField, HouseField, OpeningField,
     RoomField, SurfaceField, usual_opening,
@@ -144,7 +144,7 @@ fn follow_room(draft: &Draft, room: &RoomDraft, field: RoomField) -> Option<f64>
     let heated = room.used == RoomUse::Heated;
     match field {
         RoomField::FloorArea => {
-            if !heated && room.entries.get(RoomField::FloorLength).is_none() {
+            if !heated && !measured(room) {
                 return area_beside(draft, room.id);
             }
             let whole = own(RoomField::FloorLength)? * own(RoomField::FloorWidth)?;
@@ -167,18 +167,34 @@ fn follow_room(draft: &Draft, room: &RoomDraft, field: RoomField) -> Option<f64>
     }
 }
 
+/// Whether either side of the floor is typed; then both are asked for.
+fn measured(room: &RoomDraft) -> bool {
+    [RoomField::FloorLength, RoomField::FloorWidth].iter().any(|&f| room.entries.get(f).is_some())
+}
+
 /// The area of the ceilings and floors of heated rooms that lead to a space.
 fn area_beside(draft: &Draft, space: RoomId) -> Option<f64> {
     let mut sum = 0.0;
-    for room in &draft.rooms {
-        for surface in &room.surfaces {
-            if surface.behind == Behind::Room(space) && surface.kind != SurfaceKind::Wall {
-                let area = Field::Surface(room.id, surface.id, SurfaceField::Area);
-                sum += resolve(draft, area).si()?;
-            }
-        }
+    for (room, surface) in leading_to(draft, space) {
+        let area = Field::Surface(room, surface, SurfaceField::Area);
+        sum += resolve(draft, area).si()?;
     }
     (sum > 0.0).then_some(sum)
+}
+
+fn leading_to(draft: &Draft, space: RoomId) -> impl Iterator<Item = (RoomId, SurfaceId)> {
+    draft.rooms.iter().flat_map(move |room| {
+        let leads = move |surface: &&SurfaceDraft| {
+            surface.behind == Behind::Room(space) && surface.kind != SurfaceKind::Wall
+        };
+        room.surfaces.iter().filter(leads).map(|surface| (room.id, surface.id))
+    })
+}
+
+/// Whether a space's floor area is that of what leads to it, so that it may wait for a room's
+/// measures.
+pub(super) fn area_follows(draft: &Draft, room: &RoomDraft) -> bool {
+    room.used != RoomUse::Heated && !measured(room) && leading_to(draft, room.id).next().is_some()
 }
 
 fn follow_surface(draft: &Draft, room: RoomId, id: SurfaceId, field: SurfaceField) -> Option<f64> {

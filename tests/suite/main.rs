@@ -20,6 +20,7 @@ mod published;
 mod random_house;
 mod reading;
 mod same_bits;
+mod shipped;
 mod shown;
 mod support;
 mod units;

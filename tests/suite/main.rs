@@ -22,6 +22,7 @@ mod published;
 mod random_house;
 mod reading;
 mod same_bits;
+mod shipped;
 mod shown;
 mod support;
 mod units;

@@ -1,7 +1,7 @@
 //! Rules on the job as a whole.
 
 use super::{Check, Finding, Remedy, Severity, Subject};
-use crate::building::{Behind, SurfaceKind};
+use crate::building::{Behind, RoomId, Surface, SurfaceKind};
 use crate::design::Design;
 use crate::job::Job;
 
@@ -24,37 +24,41 @@ pub(super) fn not_finite(design: &Design) -> Vec<Check> {
     rooms.map(|room| fault(Subject::Room(room.room))).chain(round).collect()
 }
 
-/// A wall between two rooms is entered in one of them; the other then knows of it.
+/// What two rooms share, or a room and an unheated space, is entered in one of them; the other then
+/// knows of it.
 pub(super) fn entered_twice(job: &Job) -> Vec<Check> {
+    let house = &job.house;
+    let rooms = house.rooms.iter().map(|r| (r.id, Some(r.temperature), r.surfaces.as_slice()));
+    let spaces = house.spaces.iter().map(|s| (s.id, None, s.surfaces.as_slice()));
+    let all: Vec<_> = rooms.chain(spaces).collect();
     let mut out = Vec::new();
-    for (index, room) in job.house.rooms.iter().enumerate() {
-        for other in job.house.rooms.iter().skip(index + 1) {
-            let leads = |from: &crate::building::Room, to| {
-                from.surfaces
-                    .iter()
-                    .filter(move |s| s.behind == Behind::Room(to))
-                    .map(|s| s.kind)
-                    .collect::<Vec<_>>()
-            };
-            let there = leads(room, other.id);
-            let back = leads(other, room.id);
-            // A floor seen from above is a ceiling seen from below.
-            let twice = there.iter().any(|kind| {
-                back.contains(match kind {
-                    SurfaceKind::Wall => &SurfaceKind::Wall,
-                    SurfaceKind::Ceiling => &SurfaceKind::Floor,
-                    SurfaceKind::Floor => &SurfaceKind::Ceiling,
-                })
-            });
-            if twice && room.temperature != other.temperature {
+    for (index, &(id, temperature, surfaces)) in all.iter().enumerate() {
+        for &(other, beyond, others) in all.iter().skip(index + 1) {
+            // Between two rooms as warm no heat is counted, once or twice.
+            let as_warm = temperature.is_some() && temperature == beyond;
+            if !as_warm && shared_twice(id, surfaces, other, others) {
                 out.push(Check {
                     severity: Severity::Watch,
-                    subject: Subject::Room(room.id),
-                    finding: Finding::EnteredTwice { other: other.id },
+                    subject: Subject::Room(id),
+                    finding: Finding::EnteredTwice { other },
                     remedies: vec![Remedy::RemoveOneEntry],
                 });
             }
         }
     }
     out
+}
+
+fn shared_twice(id: RoomId, surfaces: &[Surface], other: RoomId, others: &[Surface]) -> bool {
+    let leads = |from: &[Surface], to: RoomId, kind: SurfaceKind| {
+        from.iter().any(|s| s.kind == kind && s.behind == Behind::Room(to))
+    };
+    // A floor seen from above is a ceiling seen from below.
+    [
+        (SurfaceKind::Wall, SurfaceKind::Wall),
+        (SurfaceKind::Ceiling, SurfaceKind::Floor),
+        (SurfaceKind::Floor, SurfaceKind::Ceiling),
+    ]
+    .into_iter()
+    .any(|(here, there)| leads(surfaces, other, here) && leads(others, id, there))
 }

@@ -6,9 +6,9 @@ use crate::support::{V1_FIXTURE, V2_FIXTURE, fields, open, set};
 use finrun_engine::building::{Material, Place, RoomId, RoomUse, SurfaceKind};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    AirBasis, AirField, AssemblyField, Behind, CircuitField, Draft, ElementField, Field, FlowBasis,
-    HouseField, LayerDraft, LayerField, LayerMaterial, OpeningField, PointField, RatingBasis,
-    RoomDraft, RoomField, Shape, SurfaceField, UValue, read, resolve,
+    AirBasis, AirField, AssemblyField, Behind, BillField, CircuitField, Draft, ElementField, Field,
+    FlowBasis, HouseField, LayerDraft, LayerField, LayerMaterial, OpeningField, PointField,
+    RatingBasis, RoomDraft, RoomField, Shape, SurfaceField, UValue, read, resolve,
 };
 use proptest::prelude::*;
 use proptest::sample::Index;
@@ -52,7 +52,10 @@ fn is_read(draft: &Draft, field: Field) -> bool {
                 && layer_needs(layer, of)
         }
         // Held against a finished design, and read there.
-        Field::Bills(_) | Field::Bill(..) => false,
+        Field::Bills(_) => !draft.bills.list.is_empty(),
+        // Days hold no number.
+        Field::Bill(_, BillField::From | BillField::To) => false,
+        Field::Bill(..) => true,
         Field::Stock => false,
         Field::Element(ElementField::Output | ElementField::Water | ElementField::Exponent) => {
             draft.element.rating_basis == RatingBasis::Single

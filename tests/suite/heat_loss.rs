@@ -1,6 +1,8 @@
 //! Heat loss: air against the trade's rule, assemblies against published values, and what must
 //! hold between rooms.
 
+mod shared_air;
+
 use crate::support::{add_opening, add_room, add_wall, cold_day, job_of, room, set};
 use finrun_engine::building::assembly::{HeatFlow, Layer, OUTSIDE_FILM, combined};
 use finrun_engine::building::{

@@ -2,7 +2,7 @@
 
 use super::{FIRST, FIRST_WALL, SECOND, SECOND_WALL};
 use crate::support::{room, set};
-use finrun_engine::building::{RoomId, SurfaceKind};
+use finrun_engine::building::{RoomId, RoomUse, SurfaceKind};
 use finrun_engine::job::{Behind, CircuitField, Draft, Field, FlowBasis, RoomField, SurfaceField};
 use finrun_engine::pipe::Tube;
 
@@ -127,6 +127,38 @@ pub(super) const ROOMS: &[Case] = &[
             between(draft, SECOND, SurfaceKind::Floor);
         },
         brings: &["watch room-1 entered-twice: remove-one-entry"],
+        takes: &[],
+    },
+    // A garage wall entered in the room and in the garage, whatever the garage's temperature.
+    Case {
+        change: |draft| {
+            let garage = draft.add_space(RoomUse::Garage, "Garage");
+            room(draft, garage, RoomField::FloorArea, "200");
+            for (of, behind) in [(SECOND, garage), (garage, SECOND)] {
+                let wall = draft.add_surface_to(of, SurfaceKind::Wall, Behind::Room(behind));
+                let wall = wall.expect("the room is there");
+                set(draft, Field::Surface(of, wall, SurfaceField::Length), "1");
+            }
+        },
+        brings: &["watch room-3 entered-twice: remove-one-entry"],
+        takes: &[],
+    },
+    // A garage wall entered once, and the attic over both rooms.
+    Case {
+        change: |draft| {
+            let garage = draft.add_space(RoomUse::Garage, "Garage");
+            room(draft, garage, RoomField::FloorArea, "200");
+            let wall = draft.add_surface_to(garage, SurfaceKind::Wall, Behind::Room(SECOND));
+            let wall = wall.expect("the space is there");
+            set(draft, Field::Surface(garage, wall, SurfaceField::Length), "1");
+            let attic = draft.add_space(RoomUse::Attic, "Attic");
+            for of in [FIRST, SECOND] {
+                let ceiling = draft.add_surface_to(of, SurfaceKind::Ceiling, Behind::Room(attic));
+                let ceiling = ceiling.expect("the room is there");
+                set(draft, Field::Surface(of, ceiling, SurfaceField::Area), "5");
+            }
+        },
+        brings: &[],
         takes: &[],
     },
     // From one side only, from both at one temperature, or two ceilings: nothing to say.

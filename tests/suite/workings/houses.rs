@@ -69,9 +69,16 @@ fn type_air(draft: &mut Draft, basis: AirBasis, flue: OpenFlue, (supply, exhaust
     }
 }
 
+/// A cold day on which the house leaks as most do.
+fn windy_day() -> Draft {
+    let mut draft = cold_day();
+    house(&mut draft, HouseField::AirChanges, "");
+    draft
+}
+
 /// A house on a day whose ground has temperatures.
 fn on_ground() -> Draft {
-    let mut draft = cold_day();
+    let mut draft = windy_day();
     house(&mut draft, HouseField::MeanTemperature, "48");
     house(&mut draft, HouseField::ColdestMonth, "21");
     house(&mut draft, HouseField::Altitude, "2400");

@@ -53,42 +53,45 @@ pub(super) fn per_area(job: &Job, design: &Design) -> Option<Check> {
     })
 }
 
-/// A surface between two rooms is entered in one of them; the other then knows of it.
+/// What two rooms share, or a room and an unheated space, is entered in one of them; the other then
+/// knows of it.
 pub(super) fn entered_twice(job: &Job) -> Vec<Check> {
-    let rooms = &job.house.rooms;
+    let house = &job.house;
+    let rooms = house.rooms.iter().map(|r| (r.id, Some(r.temperature), r.surfaces.as_slice()));
+    let spaces = house.spaces.iter().map(|s| (s.id, None, s.surfaces.as_slice()));
+    let all: Vec<_> = rooms.chain(spaces).collect();
     let mut by_id: Vec<(RoomId, usize)> = Vec::new();
-    for (index, room) in rooms.iter().enumerate() {
-        let place = by_id.partition_point(|(known, _)| *known < room.id);
-        by_id.insert(place, (room.id, index));
+    for (index, (id, ..)) in all.iter().enumerate() {
+        let place = by_id.partition_point(|(known, _)| known < id);
+        by_id.insert(place, (*id, index));
     }
     let find = |id| {
         let place = by_id.binary_search_by_key(&id, |(known, _)| *known).ok()?;
         Some(by_id.get(place)?.1)
     };
     let mut out: Vec<Check> = Vec::new();
-    for (index, room) in rooms.iter().enumerate() {
-        for surface in &room.surfaces {
-            let Behind::Room(id) = surface.behind else { continue };
-            let Some(other) = find(id).filter(|other| *other > index) else { continue };
-            let other = &rooms[other];
+    for (index, &(id, temperature, surfaces)) in all.iter().enumerate() {
+        let mut said: Vec<RoomId> = Vec::new();
+        for surface in surfaces {
+            let Behind::Room(other) = surface.behind else { continue };
+            let Some(at) = find(other).filter(|at| *at > index) else { continue };
+            let (_, beyond, others) = all[at];
             // A floor seen from above is a ceiling seen from below.
             let seen_from_there = match surface.kind {
                 SurfaceKind::Wall => SurfaceKind::Wall,
                 SurfaceKind::Ceiling => SurfaceKind::Floor,
                 SurfaceKind::Floor => SurfaceKind::Ceiling,
             };
-            let twice = other
-                .surfaces
-                .iter()
-                .any(|s| s.behind == Behind::Room(room.id) && s.kind == seen_from_there);
-            let finding = Finding::EnteredTwice { other: id };
-            let subject = Subject::Room(room.id);
-            let said = out.iter().any(|c| c.subject == subject && c.finding == finding);
-            if twice && !said && room.temperature != other.temperature {
+            let twice =
+                others.iter().any(|s| s.behind == Behind::Room(id) && s.kind == seen_from_there);
+            // Between two rooms as warm no heat is counted, once or twice.
+            let as_warm = temperature.is_some() && temperature == beyond;
+            if twice && !as_warm && !said.contains(&other) {
+                said.push(other);
                 out.push(Check {
                     severity: Severity::Watch,
-                    subject,
-                    finding,
+                    subject: Subject::Room(id),
+                    finding: Finding::EnteredTwice { other },
                     remedies: vec![Remedy::RemoveOneEntry],
                 });
             }

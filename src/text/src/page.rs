@@ -227,11 +227,12 @@ pub const ABOUT: &[&str] = &[
      element at the water temperature that reaches it, and a checked series loop. It works without \
      a network, without an account, and keeps jobs in this browser alone.",
     "Heat loss: steady, on the design day. U-values by ISO 6946 from layers, IECC default tables, \
-     or yours. Slabs, basements and crawl spaces by ISO 13370, whose formulas were read in public \
+     or yours. No gains from sun or people, no reheat, no hidden safety factor.",
+    "Ground: slabs, basements and crawl spaces by ISO 13370, whose formulas were read in public \
      implementations of it, or by the F-factors of US codes. Unheated spaces at the temperature of \
-     their own balance. Air by class, blower door or leakage area with the model of Sherman and \
-     Grimsrud, shared among rooms by the area they expose. No gains from sun or people, no reheat, \
-     no hidden safety factor.",
+     their own balance.",
+    "Air: by class, blower door or leakage area, with the model of Sherman and Grimsrud, shared among \
+     the rooms by the area they show to outdoors and to unheated spaces.",
     "How sure: ranges of the inputs are judgement and can be changed; they are carried through by \
      exact derivatives to first order.",
     "Climate: statistics of 1,020 US stations from the Typical Meteorological Year 3 files of the \

@@ -83,7 +83,6 @@ words! {
     remove: "Remove";
     earlier: "Earlier";
     later: "Later";
-    how_tight: "How tight is the house?";
     room_name_label: "Name";
     size: "Size";
     more_of_room: "Shape, temperature and air";
@@ -98,8 +97,6 @@ words! {
     add_window: "Add a window";
     add_door: "Add a door";
     which_side: "Which wall (north, street side …)";
-    behind_label: "Behind it";
-    built_like: "Built like";
     more_of_surface: "Area, free length";
     done_room: "Done with this room";
     no_such_room: "This room is gone. Undo brings it back.";
@@ -146,7 +143,6 @@ words! {
     spaces: "Unheated spaces";
     spaces_note: "Attic, garage, crawl space, cellar: each finds its own temperature between the rooms beside it and outdoors.";
     no_station: "No station chosen yet";
-    space_size: "Size";
     plan_place: "Place on the plan";
     add_shell: "Add walls, ceiling and floor";
     leaks: "How it leaks";
@@ -208,8 +204,6 @@ words! {
     safety_title: "Before you build";
     about_title: "About Finrun";
     yes: "Yes";
-    feet_mark: "ft";
-    inch_mark: "in";
     remove_deleted: "Close";
     no_such_job: "That job is not in this browser.";
     storage_full: "The browser's storage is full or blocked. Download the job to keep it.";

@@ -18,4 +18,5 @@ pub mod numeric;
 pub mod pipe;
 pub mod quantity;
 pub mod sizing;
+mod stored;
 pub mod trace;

@@ -29,6 +29,7 @@ use crate::quantity::{
     Area, ChangeRate, Length, LinearTransmittance, Temperature, Transmittance, Unit, Velocity,
     Volume,
 };
+use crate::stored::{Slot, Stored, View};
 use serde::{Deserialize, Serialize};
 
 /// Identifies a thing within one job; never reused there.
@@ -38,6 +39,18 @@ macro_rules! ids {
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
         #[serde(transparent)]
         pub struct $name(pub u32);
+
+        impl Stored for $name {
+            fn blank() -> $name {
+                $name(0)
+            }
+            fn view(&self) -> View<'_> {
+                self.0.view()
+            }
+            fn slot(&mut self) -> Slot<'_> {
+                self.0.slot()
+            }
+        }
     )+};
 }
 

@@ -14,11 +14,11 @@ pub use season::Season;
 pub use table::{Listed, Position, Table, TableError, TableFault};
 
 use crate::quantity::{Length, Temperature, TemperatureDifference, Unit, Velocity};
-use serde::{Deserialize, Serialize};
+use crate::stored::stored;
 
 /// What a job keeps of a weather station. Whole numbers in the units of the table, so that a copy
 /// equals its original.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Station {
     /// Two letters.
     pub state: String,
@@ -37,6 +37,18 @@ pub struct Station {
     /// Mean of the coldest month, 10 m above the ground.
     pub wind_mph: i32,
 }
+
+stored!(Station {
+    state,
+    name,
+    elevation_m,
+    t99_f,
+    t996_f,
+    mean_f,
+    coldest_month_f,
+    degree_days_65_f,
+    wind_mph,
+});
 
 /// The base of published degree-days.
 pub const PUBLISHED_BASE_F: f64 = 65.0;

@@ -1,5 +1,6 @@
 //! The job as typed.
 
+pub use super::entries::{Entries, Entry};
 use super::field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
     Field, GroundField, HouseField, LayerField, OpeningField, PointField, RoomField, SurfaceField,
@@ -12,136 +13,73 @@ use crate::building::{
 };
 use crate::climate::Station;
 use crate::emitter::HeatingEffect;
-use crate::named::{Named, find, names};
+use crate::named::names;
 use crate::pipe::Tube;
 use crate::quantity::{System, Unit, display_unit};
-use serde::de::{Error, MapAccess, Visitor};
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
-use std::fmt;
-use std::marker::PhantomData;
-
-/// A field's text exactly as typed, and the unit that stood beside the box.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Entry {
-    pub text: String,
-    pub unit: Unit,
-}
-
-/// The fields of one thing that hold text, in the order of the fields; a blank field has no entry.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Entries<F>(Vec<(F, Entry)>);
-
-impl<F> Default for Entries<F> {
-    fn default() -> Self {
-        Entries(Vec::new())
-    }
-}
-
-impl<F: Named + Ord> Entries<F> {
-    pub fn get(&self, field: F) -> Option<&Entry> {
-        self.0.iter().find(|(at, _)| *at == field).map(|(_, entry)| entry)
-    }
-
-    /// Keeps `entry`, or forgets the field when only spaces are left.
-    pub fn set(&mut self, field: F, entry: Entry) {
-        self.0.retain(|(at, _)| *at != field);
-        if !entry.text.trim().is_empty() {
-            let place = self.0.partition_point(|(at, _)| *at < field);
-            self.0.insert(place, (field, entry));
-        }
-    }
-
-    /// For building a draft in code: `entries.with(RoomField::Height, "8", Unit::Foot)`.
-    #[must_use]
-    pub fn with(mut self, field: F, text: &str, unit: Unit) -> Self {
-        self.set(field, Entry { text: text.to_string(), unit });
-        self
-    }
-}
-
-impl<F: Named + Ord> Serialize for Entries<F> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_map(self.0.iter().map(|(field, entry)| (field.name(), entry)))
-    }
-}
-
-impl<'de, F: Named + Ord> Deserialize<'de> for Entries<F> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct ByName<F>(PhantomData<F>);
-
-        impl<'de, F: Named + Ord> Visitor<'de> for ByName<F> {
-            type Value = Entries<F>;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("fields by name")
-            }
-
-            fn visit_map<M: MapAccess<'de>>(self, mut map: M) -> Result<Entries<F>, M::Error> {
-                let mut entries = Entries::default();
-                while let Some(name) = map.next_key::<String>()? {
-                    let field = find(&name)
-                        .ok_or_else(|| M::Error::custom(format_args!("unknown field `{name}`")))?;
-                    entries.set(field, map.next_value()?);
-                }
-                Ok(entries)
-            }
-        }
-
-        deserializer.deserialize_map(ByName(PhantomData))
-    }
-}
+use crate::stored::{stored, stored_choice};
 
 /// A job as typed: what is stored, shared and undone.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Draft {
     pub name: String,
     /// The units that the page shows; entries keep their own.
     pub units: System,
-    #[serde(default)]
     pub house: Entries<HouseField>,
     /// The climate station, copied into the job so that the job stands by itself.
-    #[serde(default)]
     pub station: Option<Station>,
-    #[serde(default)]
     pub design_hours: DesignHours,
     pub air_class: AirClass,
-    #[serde(default)]
     pub air: AirDraft,
-    #[serde(default)]
     pub ground: GroundDraft,
     /// In the order in which the water passes them.
     pub rooms: Vec<RoomDraft>,
     /// Garages, attics, crawl spaces and the like, drawn and built as rooms are.
-    #[serde(default)]
     pub spaces: Vec<RoomDraft>,
     /// The user's own assemblies, layer by layer.
-    #[serde(default)]
     pub assemblies: Vec<AssemblyDraft>,
-    #[serde(default)]
     pub bills: BillsDraft,
-    #[serde(default)]
     pub certainty: Entries<CertaintyField>,
     pub element: ElementDraft,
     pub tube: Tube,
     pub flow_basis: FlowBasis,
-    #[serde(default)]
     pub circuit: Entries<CircuitField>,
     /// The next id to give out.
     pub next_id: u32,
 }
 
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+stored!(Draft {
+    name,
+    units,
+    house: default,
+    station: default,
+    design_hours: default,
+    air_class,
+    air: default,
+    ground: default,
+    rooms,
+    spaces: default,
+    assemblies: default,
+    bills: default,
+    certainty: default,
+    element,
+    tube,
+    flow_basis,
+    circuit: default,
+    next_id,
+});
+
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ElementDraft {
     pub rating_basis: RatingBasis,
     pub heating_effect: HeatingEffect,
-    #[serde(default)]
     pub entries: Entries<ElementField>,
     /// The maker's table, row by row.
-    #[serde(default)]
     pub points: Vec<Entries<PointField>>,
     /// Whole-foot pieces that the shop has, ascending.
     pub stock_ft: Vec<u8>,
 }
+
+stored!(ElementDraft { rating_basis, heating_effect, entries: default, points: default, stock_ft });
 
 /// Which share of the year's hours stays above the design temperature.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -175,8 +113,7 @@ names!(AirBasis {
 });
 
 /// Air through the whole house.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
-#[serde(default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct AirDraft {
     pub basis: AirBasis,
     pub storeys: Storeys,
@@ -184,6 +121,14 @@ pub struct AirDraft {
     pub flue: OpenFlue,
     pub entries: Entries<AirField>,
 }
+
+stored!(AirDraft {
+    basis: default,
+    storeys: default,
+    shelter: default,
+    flue: default,
+    entries: default,
+});
 
 /// How the loss of a slab on the ground is found.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -244,8 +189,7 @@ starts_as! {
 }
 
 /// The ground under and around the house.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
-#[serde(default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct GroundDraft {
     pub soil: Soil,
     pub method: GroundMethod,
@@ -254,36 +198,49 @@ pub struct GroundDraft {
     pub entries: Entries<GroundField>,
 }
 
+stored!(GroundDraft {
+    soil: default,
+    method: default,
+    edge: default,
+    slab_edge: default,
+    entries: default,
+});
+
 /// An assembly of the user's own.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct AssemblyDraft {
     pub id: AssemblyId,
     pub name: String,
     pub position: Position,
     pub framing: Framing,
-    #[serde(default)]
     pub entries: Entries<AssemblyField>,
     /// From inside to outside.
-    #[serde(default)]
     pub layers: Vec<LayerDraft>,
 }
 
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+stored!(AssemblyDraft { id, name, position, framing, entries: default, layers: default });
+
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LayerDraft {
     pub material: LayerMaterial,
     pub place: Place,
-    #[serde(default)]
     pub entries: Entries<LayerField>,
 }
 
+stored!(LayerDraft { material, place, entries: default });
+
 /// What a layer is made of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum LayerMaterial {
     Listed(Material),
     /// A layer whose R is on its label.
     TypedR,
 }
+
+stored_choice!(LayerMaterial {
+    Listed(material: Material) = "listed",
+    TypedR = "typed-r",
+});
 
 names!(Place {
     Through = "through",
@@ -291,25 +248,25 @@ names!(Place {
 });
 
 /// What was paid for, to hold the calculation against.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
-#[serde(default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct BillsDraft {
     pub fuel: Fuel,
     pub entries: Entries<BillsField>,
     pub list: Vec<BillDraft>,
 }
 
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+stored!(BillsDraft { fuel: default, entries: default, list: default });
+
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct BillDraft {
     pub id: BillId,
     /// Dates as a calendar writes them: 2025-12-31.
-    #[serde(default)]
     pub from: String,
-    #[serde(default)]
     pub to: String,
-    #[serde(default)]
     pub entries: Entries<BillField>,
 }
+
+stored!(BillDraft { id, from: default, to: default, entries: default });
 
 /// Where the element's rating comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -336,21 +293,26 @@ names!(FlowBasis {
     Typed = "typed",
 });
 
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct RoomDraft {
     pub id: RoomId,
     pub name: String,
-    #[serde(default)]
     pub used: RoomUse,
-    #[serde(default)]
     pub level: Level,
-    #[serde(default)]
     pub shape: Shape,
-    #[serde(default)]
     pub entries: Entries<RoomField>,
-    #[serde(default)]
     pub surfaces: Vec<SurfaceDraft>,
 }
+
+stored!(RoomDraft {
+    id,
+    name,
+    used: default,
+    level: default,
+    shape: default,
+    entries: default,
+    surfaces: default,
+});
 
 /// The outline of a room's floor.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -366,24 +328,30 @@ names!(Shape {
     LShape = "l-shape",
 });
 
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SurfaceDraft {
     pub id: SurfaceId,
     pub kind: SurfaceKind,
     /// Empty for none; walls are then numbered.
-    #[serde(default)]
     pub name: String,
     pub behind: Behind,
     pub u_value: UValue,
-    #[serde(default)]
     pub entries: Entries<SurfaceField>,
-    #[serde(default)]
     pub openings: Vec<OpeningDraft>,
 }
 
+stored!(SurfaceDraft {
+    id,
+    kind,
+    name: default,
+    behind,
+    u_value,
+    entries: default,
+    openings: default,
+});
+
 /// What lies behind a surface, as chosen.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Behind {
     Outdoors,
     /// Earth: under a floor, or against a wall down to a depth.
@@ -395,9 +363,16 @@ pub enum Behind {
     SameTemperature,
 }
 
+stored_choice!(Behind {
+    Outdoors = "outdoors",
+    Ground = "ground",
+    Unheated = "unheated",
+    Room(room: RoomId) = "room",
+    SameTemperature = "same-temperature",
+});
+
 /// Where a U-value comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum UValue {
     Listed(Assembly),
     Own(AssemblyId),
@@ -405,14 +380,22 @@ pub enum UValue {
     TypedR,
 }
 
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+stored_choice!(UValue {
+    Listed(assembly: Assembly) = "listed",
+    Own(assembly: AssemblyId) = "own",
+    TypedU = "typed-u",
+    TypedR = "typed-r",
+});
+
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OpeningDraft {
     pub id: OpeningId,
     pub kind: OpeningKind,
     pub u_value: UValue,
-    #[serde(default)]
     pub entries: Entries<OpeningField>,
 }
+
+stored!(OpeningDraft { id, kind, u_value, entries: default });
 
 /// The whole-foot pieces of the trade: common practice, no source.
 pub(super) const STOCK_FT: std::ops::RangeInclusive<u8> = 2..=10;

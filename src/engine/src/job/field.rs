@@ -9,6 +9,12 @@ use crate::quantity::{Kind, Unit};
 use serde::Serialize;
 use std::fmt;
 
+/// The fields of one kind of thing.
+pub trait Family: Named {
+    /// Its place in the family's list.
+    fn place(self) -> u8;
+}
+
 /// Declares a family of fields, each with the name under which it is stored.
 macro_rules! fields {
     ($(#[$doc:meta])* $family:ident { $($(#[$field_doc:meta])* $name:ident = $text:literal),+ $(,)? }) => {
@@ -23,6 +29,12 @@ macro_rules! fields {
             }
         }
         stored_by_name!($family);
+
+        impl Family for $family {
+            fn place(self) -> u8 {
+                self as u8
+            }
+        }
     };
 }
 

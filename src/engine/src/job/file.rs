@@ -5,7 +5,7 @@
 //! a `From` step leads to the next version. One committed fixture of each version is read by the tests.
 
 use super::draft::Draft;
-use serde::{Deserialize, Serialize};
+use crate::stored::stored;
 
 pub const CURRENT_VERSION: u32 = 2;
 
@@ -14,19 +14,21 @@ pub const CURRENT_VERSION: u32 = 2;
 const OLDEST_READ: u32 = 1;
 
 /// Read first: it has the same shape in every version.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Header {
-    #[serde(rename = "finrun")]
     pub version: u32,
 }
 
+stored!(Header { version as "finrun" });
+
 /// A whole file of the current version.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct File {
-    #[serde(rename = "finrun")]
     version: u32,
     job: Draft,
 }
+
+stored!(File { version as "finrun", job });
 
 /// Why a file is no job.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -8,6 +8,7 @@
 mod choice;
 mod draft;
 mod edit;
+mod entries;
 mod field;
 mod file;
 mod outline;
@@ -25,8 +26,8 @@ pub use draft::{
 };
 pub use field::{
     AirField, AssemblyField, BillField, BillsField, Blank, CertaintyField, CircuitField,
-    ElementField, Field, GroundField, HouseField, LayerField, OpeningField, PointField, RoomField,
-    Spec, SurfaceField,
+    ElementField, Family, Field, GroundField, HouseField, LayerField, OpeningField, PointField,
+    RoomField, Spec, SurfaceField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use outline::{Outline, outline};

@@ -3,7 +3,7 @@
 use crate::arrangement::{self, LoopDesign};
 use crate::bills::{Compared, compare};
 use crate::building::{
-    Certainty, RoomId, RoomLoad, SlabCompared, SpaceBalance, losses, mean_temperature,
+    Certainty, HouseFlow, RoomId, RoomLoad, SlabCompared, SpaceBalance, losses, mean_temperature,
     slab_compared,
 };
 use crate::check::{Check, checks};
@@ -23,6 +23,8 @@ pub struct Design {
     /// Unheated spaces, each at its temperature.
     pub spaces: Vec<SpaceBalance>,
     pub certainty: Certainty,
+    /// Outdoor air through the whole house.
+    pub air: HouseFlow,
     /// The house as calculated, against its fuel bills.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bills: Option<Compared>,
@@ -118,6 +120,7 @@ pub fn design(job: &Job) -> Design {
         rooms,
         spaces: losses.spaces,
         certainty: losses.certainty,
+        air: losses.flow,
         bills: against_bills(job, load),
         slabs: slab_compared(&job.house),
         circuit: solved.circuit,

@@ -145,6 +145,7 @@ words! {
     no_station: "No station chosen yet";
     plan_place: "Place on the plan";
     add_shell: "Add walls, ceiling and floor";
+    air_leaked: "Outdoor air through gaps on the design day, with what fans draw in";
     leaks: "How it leaks";
     drives: "What drives the air";
     fans: "Fans";

@@ -2,9 +2,11 @@
 
 use super::section;
 use crate::page::{JobKey, Section};
-use crate::parts::{choice_field, number_field, when};
+use crate::parts::{choice_field, figure, live_view, number_field, when, working};
 use crate::state::use_app;
 use finrun_engine::job::{AirBasis, AirField, Choice, Field, HouseField};
+use finrun_engine::quantity::{Kind, Value};
+use finrun_engine::trace::Topic;
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -22,7 +24,16 @@ pub(super) fn air(job: &JobKey) -> AnyView {
     let by_door = move || {
         view! { {field(AirField::BlowerFlow)} {field(AirField::BlowerExponent)} }.into_any()
     };
+    let flow = live_view(move || match app.design(|s| s.as_ref().map(|(_, d)| d.air.leaked)) {
+        Some(leaked) => {
+            let leaked = figure("air.leaked", Value::new(Kind::AirFlow, leaked.si()));
+            let row = view! { <span class="row"><span>{text::air_leaked()}</span> {leaked}</span> };
+            working(Topic::HouseAir, row.into_any())
+        }
+        None => ().into_any(),
+    });
     let inside = view! {
+        {flow}
         <section class="columns">
             <div>
                 <h2>{text::leaks()}</h2>

@@ -5,7 +5,7 @@ use crate::markup::{Markup, live_markup, num, still_markup};
 use crate::page::{JobKey, Page, Section};
 use crate::parts::{figure, in_system, live, live_view, working};
 use crate::state::{App, use_app};
-use finrun_engine::building::{Band, Level, Part, Path, PathLoss, RoomLoad};
+use finrun_engine::building::{Band, Level, Part, Path, PathLoss, RoomId, RoomLoad};
 use finrun_engine::check::Finding;
 use finrun_engine::design::Design;
 use finrun_engine::job::{Draft, Job};
@@ -67,7 +67,7 @@ fn all(key: &JobKey, draft: &Draft, job: &Job, design: &Design) -> AnyView {
     });
     view! {
         {working(Topic::HouseLoad, title.into_any())}
-        <p data-figure="load.band">{band}</p>
+        {working(Topic::Band, view! { <span data-figure="load.band">{band}</span> }.into_any())}
         <p class="note">{live(move || app.second_opinion())}</p>
         <div class="acts">{links.into_iter().collect_view()}</div>
         {legend()}
@@ -105,7 +105,17 @@ fn spaces(draft: &Draft, design: &Design) -> AnyView {
             let name = text::room_name(draft, space.space);
             let id = space.space.0;
             let temperature = figure(&format!("room-{id}.temperature"), space.temperature);
-            view! { <p class="row"><span>{name}</span> {temperature}</p> }.into_any()
+            let title = view! {
+                <h3 class="row in-summary"><span>{name}</span> {temperature}</h3>
+            };
+            view! {
+                {working(Topic::SpaceTemperature(space.space), title.into_any())}
+                <details class="more">
+                    <summary>{text::path_by_path()}</summary>
+                    {paths(draft, space.space, &space.paths)}
+                </details>
+            }
+            .into_any()
         })
         .collect_view();
     view! {
@@ -115,6 +125,22 @@ fn spaces(draft: &Draft, design: &Design) -> AnyView {
         </section>
     }
     .into_any()
+}
+
+/// Each way that heat takes out of a room or a space, open to its working.
+fn paths(draft: &Draft, room: RoomId, paths: &[PathLoss]) -> AnyView {
+    let id = room.0;
+    paths
+        .iter()
+        .enumerate()
+        .map(|(index, path)| {
+            let name = path_name(draft, room, path);
+            let loss = figure(&format!("room-{id}.path-{index}"), path.loss);
+            let row = view! { <span class="row"><span>{name}</span> {loss}</span> };
+            working(Topic::PathLoss(room, path.path), row.into_any())
+        })
+        .collect_view()
+        .into_any()
 }
 
 /// Room by room in numbers: floor, load, load on each part of the floor, band.
@@ -220,17 +246,7 @@ fn part_class(part: Part) -> &'static str {
 fn one_room(draft: &Draft, load: &RoomLoad, most: Power, per_area: Value) -> AnyView {
     let name = text::room_name(draft, load.room);
     let id = load.room.0;
-    let paths = load
-        .paths
-        .iter()
-        .enumerate()
-        .map(|(index, path)| {
-            let name = path_name(draft, load, path);
-            let loss = figure(&format!("room-{id}.path-{index}"), path.loss);
-            let row = view! { <span class="row"><span>{name}</span> {loss}</span> };
-            working(Topic::PathLoss(load.room, path.path), row.into_any())
-        })
-        .collect_view();
+    let paths = paths(draft, load.room, &load.paths);
     let density = figure(&format!("room-{id}.per-area"), per_area);
     let density = view! { <span class="row"><span>{text::per_area()}</span> {density}</span> };
     let total = figure(&format!("room-{id}.load"), load.total);
@@ -294,25 +310,21 @@ fn bar(load: &RoomLoad, most: Power) -> AnyView {
     })
 }
 
-fn path_name(draft: &Draft, load: &RoomLoad, path: &PathLoss) -> String {
+fn path_name(draft: &Draft, room: RoomId, path: &PathLoss) -> String {
     match path.path {
-        Path::Surface(surface) => text::surface_name(draft, load.room, surface),
-        Path::Ground(surface) => {
-            text::through_ground(&text::surface_name(draft, load.room, surface))
-        }
+        Path::Surface(surface) => text::surface_name(draft, room, surface),
+        Path::Ground(surface) => text::through_ground(&text::surface_name(draft, room, surface)),
         Path::GroundSwing(surface) => {
-            text::coldest_month_adds(&text::surface_name(draft, load.room, surface))
+            text::coldest_month_adds(&text::surface_name(draft, room, surface))
         }
-        Path::SlabEdge(surface) => {
-            text::slab_edge_of(&text::surface_name(draft, load.room, surface))
-        }
+        Path::SlabEdge(surface) => text::slab_edge_of(&text::surface_name(draft, room, surface)),
         Path::Opening(surface, opening) => format!(
             "{}, {}",
-            text::opening_name(draft, load.room, surface, opening),
-            text::surface_name(draft, load.room, surface)
+            text::opening_name(draft, room, surface, opening),
+            text::surface_name(draft, room, surface)
         ),
-        Path::Neighbour(room, _) => {
-            format!("{} ({})", text::from_neighbour(), text::room_name(draft, room))
+        Path::Neighbour(other, _) => {
+            format!("{} ({})", text::from_neighbour(), text::room_name(draft, other))
         }
         Path::Air => text::path_air().to_string(),
         Path::Ventilation => text::path_ventilation().to_string(),

@@ -6,6 +6,7 @@ use super::certainty::Subject;
 use super::conductor::{Nodes, buried_area, surfaces};
 use super::{Behind, House, OpenFlue, Shelter, Space, Storeys};
 use crate::quantity::{Area, ChangeRate, LossCoefficient, Temperature, Volume, VolumeFlow};
+use serde::Serialize;
 
 /// What is known of the house's leakage.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -45,13 +46,16 @@ pub(super) struct RoomAir {
 }
 
 /// The flows of the whole house on the design day.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct HouseFlow {
     /// Through gaps, before fans.
+    #[serde(rename = "infiltration_m3_s")]
     pub infiltration: VolumeFlow,
     /// Through gaps, with what unbalanced fans draw in.
+    #[serde(rename = "leaked_m3_s")]
     pub leaked: VolumeFlow,
     /// Through both fans at once.
+    #[serde(rename = "balanced_m3_s")]
     pub balanced: VolumeFlow,
 }
 

@@ -22,6 +22,7 @@ mod reading;
 mod same_bits;
 mod shown;
 mod support;
+mod unheated;
 mod units;
 mod walls;
 mod water_side;

@@ -49,27 +49,28 @@ pub(super) fn earth(house: &House) -> Vec<(usize, Conductor)> {
     for plot in plots(house) {
         for member in &plot.members {
             let mut push = |conductor| out.push((member.node, conductor));
-            match house.ground.slab {
-                SlabMethod::FFactor(factor) if plot.footprint.depth_m == 0.0 => {
-                    if let Some(floor) = member.floors.first() {
-                        push(Conductor {
-                            path: Path::SlabEdge(floor.id),
-                            part: Part::Ground,
-                            area: None,
-                            transmittance: None,
-                            conductance: LossCoefficient::from_si(factor.si() * member.length_m()),
-                            near: Near::Node,
-                            beyond: Beyond::Outdoors,
-                            sensitivities: [
-                                Some((Subject::Soil, 1.0)),
-                                Some((Subject::Size(member.room), 1.0)),
-                                None,
-                                None,
-                            ],
-                        });
-                    }
-                }
-                _ => plot.conductors(member, house, &mut push),
+            let factor = match house.ground.slab {
+                SlabMethod::FFactor(factor) if plot.footprint.depth_m == 0.0 => Some(factor),
+                _ => None,
+            };
+            // Without a floor there, only its walls in the earth lose heat, which no factor has.
+            match factor.zip(member.floors.first()) {
+                Some((factor, floor)) => push(Conductor {
+                    path: Path::SlabEdge(floor.id),
+                    part: Part::Ground,
+                    area: None,
+                    transmittance: None,
+                    conductance: LossCoefficient::from_si(factor.si() * member.length_m()),
+                    near: Near::Node,
+                    beyond: Beyond::Outdoors,
+                    sensitivities: [
+                        Some((Subject::Soil, 1.0)),
+                        Some((Subject::Size(member.room), 1.0)),
+                        None,
+                        None,
+                    ],
+                }),
+                None => plot.conductors(member, house, &mut push),
             }
         }
     }
@@ -268,12 +269,19 @@ impl Plot<'_> {
             let strip_m = if index == 0 { shallow_m } else { 0.0 };
             let g = sloped(inputs(1.0), &|i| {
                 let floor = floor(i);
-                let whole = floor_u_w_m2k(&floor, None) * area.si();
+                let u = floor_u_w_m2k(&floor, None);
                 match &edge {
                     Some(edge) if self.footprint.depth_m == 0.0 => {
-                        whole + edge_psi_w_mk(&floor, edge) * strip_m
+                        let psi = edge_psi_w_mk(&floor, edge);
+                        let whole = u * self.footprint.area_m2 + psi * self.footprint.perimeter_m;
+                        // On a floor narrower than its strip the edge outgrows the rest; none gains
+                        // heat.
+                        match whole.value > 0.0 {
+                            true => u * area.si() + psi * strip_m,
+                            false => Dual::from(0.0),
+                        }
                     }
-                    _ => whole,
+                    _ => u * area.si(),
                 }
             });
             let of = [by_floor(&g), None];

@@ -142,6 +142,32 @@ fn spaces_hand_on_what_they_take() {
     }
 }
 
+/// The whole of the second fixture, worked by `../jobs/v2_fixture.py`, which shares nothing with the
+/// engine: assemblies from their layers, leakage from a blower door, fans, slab, basement and crawl
+/// space by ISO 13370, four spaces by their own balance.
+#[test]
+fn a_house_with_everything_is_that_of_the_hand() {
+    let (_, design) = solve(&open(V2_FIXTURE));
+    // Watts, and of it with the air.
+    let rooms = [
+        (1483.8432, 505.5690),
+        (3127.0049, 1654.0449),
+        (1515.0069, 752.5697),
+        (1390.2507, 957.0400),
+    ];
+    for (room, (load, air)) in design.rooms.iter().zip(rooms) {
+        let found = (room.load.total.si(), room.load.of(Part::Air).si());
+        let off = (found.0 - load).abs().max((found.1 - air).abs());
+        assert!(off < 2e-4, "{:?}: {found:?} against {load} {air}", room.room);
+    }
+    let kelvins = [255.951415, 258.800345, 263.895189, 280.130309, 277.15];
+    assert_eq!((design.rooms.len(), design.spaces.len()), (rooms.len(), kelvins.len()));
+    for (space, expected) in design.spaces.iter().zip(kelvins) {
+        let found = space.temperature.si();
+        assert!((found - expected).abs() < 2e-6, "{:?}: {found} against {expected}", space.space);
+    }
+}
+
 /// Two spaces that lead to each other alone, one that leads nowhere: there is no balance, so they
 /// are as cold as outdoors, and every number of the house stays a number.
 #[test]

@@ -5,6 +5,7 @@ mod assemblies;
 mod bills;
 #[cfg(feature = "browser")]
 mod browser;
+mod certainty;
 mod choices;
 mod climate;
 mod dependencies;
@@ -25,6 +26,7 @@ mod same_bits;
 mod shipped;
 mod shown;
 mod support;
+mod unheated;
 mod units;
 mod walls;
 mod water_side;

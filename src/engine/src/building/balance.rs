@@ -18,8 +18,9 @@ pub(super) struct Balance {
 pub(super) fn temperatures(house: &House, all: &[Vec<Conductor>]) -> (Vec<Temperature>, Balance) {
     let rooms = house.rooms.len();
     let given = house.rooms.iter().map(|room| Some(room.temperature));
-    let given: Vec<Option<Temperature>> =
+    let mut given: Vec<Option<Temperature>> =
         given.chain(house.spaces.iter().map(|space| space.temperature)).collect();
+    settle_cut_off(house, all, &mut given);
     let unknowns: Vec<usize> =
         (rooms..given.len()).filter(|&node| given.get(node) == Some(&None)).collect();
     let n = unknowns.len();
@@ -49,13 +50,6 @@ pub(super) fn temperatures(house: &House, all: &[Vec<Conductor>]) -> (Vec<Temper
             To::Fixed(loss_w) => right[row] -= loss_w,
         }
     }
-    for row in 0..n {
-        // A space without any surface or air is as cold as outdoors.
-        if matrix[row][row] <= 0.0 {
-            matrix[row][row] = 1.0;
-            right[row] = house.site.outdoors.si();
-        }
-    }
     let balance = Balance { inverse: inverse(matrix), unknowns };
     let found = balance.solve(&right);
     let mut temperatures: Vec<Temperature> =
@@ -64,6 +58,37 @@ pub(super) fn temperatures(house: &House, all: &[Vec<Conductor>]) -> (Vec<Temper
         temperatures[node] = Temperature::from_si(kelvin);
     }
     (temperatures, balance)
+}
+
+/// A space that no heat reaches, neither from a temperature that is known nor by way of another
+/// space, has no balance: it is taken to be as cold as outdoors.
+fn settle_cut_off(house: &House, all: &[Vec<Conductor>], given: &mut [Option<Temperature>]) {
+    let ways: Vec<(usize, To)> = all
+        .iter()
+        .enumerate()
+        .flat_map(|(node, own)| own.iter().flat_map(move |conductor| ways(conductor, node, house)))
+        .filter(|(_, conductance, _)| *conductance > 0.0)
+        .map(|(node, _, to)| (node, to))
+        .collect();
+    let mut reached: Vec<bool> = given.iter().map(Option::is_some).collect();
+    // Each round reaches one space more at least, or is the last.
+    for _ in 0..given.len() {
+        for (node, to) in &ways {
+            let warm = match *to {
+                To::At(_) => true,
+                To::Node(other) => reached.get(other).copied().unwrap_or(false),
+                To::Fixed(_) => false,
+            };
+            if let Some(known) = reached.get_mut(*node) {
+                *known |= warm;
+            }
+        }
+    }
+    for (temperature, reached) in given.iter_mut().zip(reached) {
+        if !reached {
+            *temperature = Some(house.site.outdoors);
+        }
+    }
 }
 
 /// Where a conductor takes heat from a node.
@@ -97,7 +122,8 @@ impl Balance {
     }
 }
 
-/// Gauss and Jordan. The diagonal outweighs its row in every balance, so no pivot is sought.
+/// Gauss and Jordan. The diagonal outweighs its row in every balance, and in one row of each group at
+/// least it does so truly, so no pivot is sought.
 fn inverse(mut matrix: Vec<Vec<f64>>) -> Vec<Vec<f64>> {
     let n = matrix.len();
     let mut out: Vec<Vec<f64>> =

@@ -23,6 +23,7 @@ mod same_bits;
 mod shipped;
 mod shown;
 mod support;
+mod two_storey;
 mod units;
 mod walls;
 mod water_side;

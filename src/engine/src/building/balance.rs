@@ -25,6 +25,8 @@ pub(super) fn temperatures(house: &House, all: &[Vec<Conductor>]) -> (Vec<Temper
     let n = unknowns.len();
     let mut matrix = vec![vec![0.0; n]; n];
     let mut right = vec![0.0; n];
+    // Whether heat finds a way out of a space.
+    let mut open = vec![false; n];
     let place = |node: usize| unknowns.iter().position(|&unknown| unknown == node);
     // Heat from the space in `row` to something at a temperature that is given, or to be found.
     for (row, g, to) in all
@@ -37,24 +39,33 @@ pub(super) fn temperatures(house: &House, all: &[Vec<Conductor>]) -> (Vec<Temper
             To::At(temperature) => {
                 matrix[row][row] += g;
                 right[row] += g * temperature.si();
+                open[row] |= g > 0.0;
             }
             To::Node(other) => {
                 matrix[row][row] += g;
                 match (place(other), given.get(other)) {
                     (Some(column), _) => matrix[row][column] -= g,
-                    (None, Some(Some(temperature))) => right[row] += g * temperature.si(),
+                    (None, Some(Some(temperature))) => {
+                        right[row] += g * temperature.si();
+                        open[row] |= g > 0.0;
+                    }
                     _ => {}
                 }
             }
             To::Fixed(loss_w) => right[row] -= loss_w,
         }
     }
-    for row in 0..n {
-        // A space without any surface or air is as cold as outdoors.
-        if matrix[row][row] <= 0.0 {
-            matrix[row][row] = 1.0;
-            right[row] = house.site.outdoors.si();
-        }
+    // Out of one space through another.
+    while let Some(row) = (0..n)
+        .find(|&row| !open[row] && (0..n).any(|other| open[other] && matrix[row][other] != 0.0))
+    {
+        open[row] = true;
+    }
+    // Spaces shut off from everything, or with each other, are as cold as outdoors.
+    for row in (0..n).filter(|&row| !open[row]) {
+        matrix[row] = vec![0.0; n];
+        matrix[row][row] = 1.0;
+        right[row] = house.site.outdoors.si();
     }
     let balance = Balance { inverse: inverse(matrix), unknowns };
     let found = balance.solve(&right);

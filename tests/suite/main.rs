@@ -12,6 +12,7 @@ mod files;
 mod findings;
 mod ground;
 mod heat_loss;
+mod house_balance;
 mod lengths;
 mod loops;
 mod messages;

@@ -10,6 +10,7 @@ from houses import (ceiling, deg, door, entries, floor, ft, ids, inch, job, room
 
 basement, garage, attic, bath, west = (next(ids) for _ in range(5))
 WALL, GLASS, DECK = "frame-wall-r13", "window-wood-double", "stud-wall-bare"
+UNDER, PANE = "basement-concrete-r5", "window-metal-double"
 HIGH = "8' 6\""
 
 
@@ -70,12 +71,12 @@ rooms = [
 
 spaces = [
     room(basement, "Basement", [
-        wall("south", "32'", "basement-concrete-r5", window("window-metal-double", "2' 8\"", "1' 3\"", "14'"),
+        wall("south", "32'", UNDER, window(PANE, "2' 8\"", "1' 3\"", "14'"),
              behind="ground", depth=ft("6' 6\"")),
-        wall("east", "26'", "basement-concrete-r5", behind="ground", depth=ft("6' 6\"")),
-        wall("north", "32'", "basement-concrete-r5", window("window-metal-double", "2' 8\"", "1' 3\"", "14'"),
+        wall("east", "26'", UNDER, behind="ground", depth=ft("6' 6\"")),
+        wall("north", "32'", UNDER, window(PANE, "2' 8\"", "1' 3\"", "14'"),
              behind="ground", depth=ft("6' 6\"")),
-        wall("west", "26'", "basement-concrete-r5", behind="ground", depth=ft("5' 6\"")),
+        wall("west", "26'", UNDER, behind="ground", depth=ft("5' 6\"")),
         floor("slab-bare", "ground"),
     ], used="basement", level="basement", floor_length=ft("32'"), floor_width=ft("26'"),
         height=ft("7' 6\""), from_left=ft("0'"), from_front=ft("0'")),

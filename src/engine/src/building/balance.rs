@@ -71,8 +71,8 @@ fn settle_cut_off(house: &House, all: &[Vec<Conductor>], given: &mut [Option<Tem
         .map(|(node, _, to)| (node, to))
         .collect();
     let mut reached: Vec<bool> = given.iter().map(Option::is_some).collect();
-    // Each round reaches one space more at least, or is the last.
-    for _ in 0..given.len() {
+    // Each round reaches one space more at least, or was the last.
+    for _ in 0..house.spaces.len() {
         for (node, to) in &ways {
             let warm = match *to {
                 To::At(_) => true,

@@ -28,7 +28,7 @@ pub use field::{
     Spec, SurfaceField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
-pub use own::{layer_fields, own_transmittance};
+pub use own::{layer_fields, own_build, own_transmittance};
 pub use read::{FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
 pub use shown::{assumed_text, box_text, echo};

@@ -219,6 +219,65 @@ fn listed_assemblies() -> Vec<Formula> {
     met
 }
 
+/// Two numbers of a product could change places without changing it, so each is held to what its
+/// symbol can be in a house: in SI, wide, and apart from its neighbours in any product.
+#[test]
+fn each_symbol_has_a_number_that_it_can_have() {
+    let ranges = [
+        ("U", 0.05, 20.0),
+        ("U_g", 0.0, 5.0),
+        ("psi", -3.0, 0.0),
+        ("psi_p", 0.01, 3.0),
+        ("F_edge", 0.3, 1.5),
+        ("lambda", 1.5, 3.5),
+        ("delta", 2.2, 4.2),
+        ("R_si", 0.1, 0.17),
+        ("R_se", 0.04, 0.17),
+        ("w", 0.2, 0.21),
+        ("rho", 0.8, 1000.0),
+        ("c", 1006.0, 4400.0),
+        ("N", 0.0, 0.002),
+        ("Vol", 10.0, 1000.0),
+        ("Vol_r", 1.0, 500.0),
+        ("V_r", 0.0, 0.2),
+        ("V_h", 0.0, 0.5),
+        ("V_50", 1.0, 1.2),
+        ("A_L", 0.001, 0.2),
+        ("A_v", 0.1, 0.2),
+        ("C_s", 0.0145, 0.0435),
+        ("C_w", 0.0032, 0.0494),
+        ("f_v", 0.02, 0.1),
+        ("v_w", 0.5, 10.0),
+        ("eta", 0.7, 0.7),
+        ("m", 0.0001, 1.0),
+        ("q", 1.0, 2000.0),
+        ("E", 0.8, 1.2),
+        ("F", 0.5, 1.2),
+        ("f", 0.01, 1.5),
+        ("mu", 0.0002, 0.002),
+        ("T_0", 250.0, 270.0),
+        ("T_in", 255.0, 300.0),
+        ("h_alt", 0.0, 3000.0),
+    ];
+    let mut met = ranges.map(|_| false);
+    for draft in houses::all().iter().chain(&[open(FOUR_ROOMS), slow("0.05")]) {
+        let (job, design) = solve(draft);
+        let topics = topics(&job, &design);
+        for step in topics.iter().flat_map(|(topic, _)| working(&job, &design, *topic)) {
+            for term in &step.terms {
+                let place = ranges.iter().position(|(symbol, ..)| *symbol == term.symbol);
+                let Some(place) = place else { continue };
+                let (_, least, most) = ranges[place];
+                let si = term.value.si;
+                assert!(least - 1e-9 <= si && si <= most + 1e-9, "{} in {step:?}", term.symbol);
+                met[place] = true;
+            }
+        }
+    }
+    let missed = ranges.iter().zip(met).find(|(_, met)| !met);
+    assert!(missed.is_none(), "{missed:?}");
+}
+
 /// The factor that the units shown leave over belongs to a formula and its kinds of quantity: were
 /// it another in another place, a sum in the formula would add feet to inches.
 #[test]

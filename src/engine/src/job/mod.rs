@@ -31,7 +31,7 @@ pub use field::{
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use outline::{Outline, outline};
-pub use own::{layer_fields, own_transmittance};
+pub use own::{layer_fields, own_build, own_transmittance};
 pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
 pub use shown::{assumed_text, box_text, echo};

@@ -1,6 +1,6 @@
 //! The user's own assemblies: a U from a typed value, or from layers.
 
-use super::draft::{AssemblyDraft, Draft, LayerDraft, LayerMaterial};
+use super::draft::{Draft, LayerDraft, LayerMaterial};
 use super::field::{AssemblyField, Field, LayerField};
 use super::resolve::resolve;
 use crate::building::assembly::{Build, BuildLayer, Fill};
@@ -21,10 +21,12 @@ pub fn own_transmittance(draft: &Draft, id: AssemblyId) -> Option<Transmittance>
     if typed(AssemblyField::R) {
         return si(AssemblyField::R).map(|si| Resistance::from_si(si).transmittance());
     }
-    from_layers(draft, assembly)
+    own_build(draft, id).map(|build| build.transmittance())
 }
 
-fn from_layers(draft: &Draft, assembly: &AssemblyDraft) -> Option<Transmittance> {
+/// The layers of an assembly of the user's own; `None` as above.
+pub fn own_build(draft: &Draft, id: AssemblyId) -> Option<Build> {
+    let assembly = draft.assembly(id)?;
     if assembly.layers.is_empty() {
         return None;
     }
@@ -35,7 +37,7 @@ fn from_layers(draft: &Draft, assembly: &AssemblyDraft) -> Option<Transmittance>
         .map(|(row, layer)| build_layer(draft, assembly.id, row, layer))
         .collect::<Option<Vec<_>>>()?;
     let framing = assembly.framing.share();
-    Some(Build { position: assembly.position, layers, framing }.transmittance())
+    Some(Build { position: assembly.position, layers, framing })
 }
 
 fn build_layer(

@@ -1,12 +1,12 @@
 //! Workings of the air that comes in.
 
-use super::heat::ends;
-use super::{Formula, Step, Steps, Term, number, of, term};
+use super::heat::along;
+use super::{Formula, Part, Step, Steps};
 use crate::building::air::{self, stack_coefficient_m2_s2k, wind_coefficient};
 use crate::building::flows::{SPACE_AIR, exposed_areas, vent_shielding};
 use crate::building::{BlowerDoor, House, Leaks, OpenFlue, PathLoss, Room, RoomId, Space};
 use crate::job::Job;
-use crate::quantity::{Area, Kind, Length, Temperature, Volume, VolumeFlow};
+use crate::quantity::Temperature;
 
 /// What leaks into the house, with what fans draw in.
 pub(super) fn house_air(job: &Job) -> Vec<Step> {
@@ -15,49 +15,44 @@ pub(super) fn house_air(job: &Job) -> Vec<Step> {
     steps.0
 }
 
-fn house_flow(steps: &mut Steps, house: &House) -> Term {
+fn house_flow(steps: &mut Steps, house: &House) -> f64 {
     let air = &house.air;
-    let mut flows = Vec::new();
-    let mut gaps = Vec::new();
+    let mut flow: Option<Part> = None;
+    let mut gaps: Option<Part> = None;
     match air.leaks {
         Leaks::Changes(rate) => {
-            let terms = [term("n", rate), volume(steps, house)];
-            flows.push(steps.add(Formula::AirChange, &terms, "V_n", Kind::AirFlow));
+            let numbers = [rate.si(), volume(steps, house)];
+            flow = Some(("V_n", steps.add(Formula::AirChange, &numbers, "V_n")));
         }
-        Leaks::Measured(BlowerDoor { flow: at_50, exponent }) => {
+        Leaks::Measured(BlowerDoor { flow, exponent }) => {
             // As the engine has it: air at 20 °C and sea level.
-            let rho = density(steps, Length::ZERO, Temperature::from_si(293.15));
-            let terms = [flow("V_50", at_50), number("n", exponent), rho];
-            gaps.push(steps.add(Formula::LeakageArea, &terms, "A_i", Kind::SmallArea));
+            let rho = steps.add(Formula::AirDensity, &[0.0, 293.15], "rho");
+            let numbers = [flow.si(), exponent, rho];
+            gaps = Some(("A_50", steps.add(Formula::LeakageArea, &numbers, "A_50")));
         }
-        Leaks::Estimated(leakage) => gaps.push(small("A_i", leakage.area())),
+        Leaks::Estimated(leakage) => gaps = Some(("A_50", leakage.area().si())),
     }
-    if air.flue != OpenFlue::None {
-        gaps.push(small("A_flue", air.flue.area()));
-    }
-    if !gaps.is_empty() {
-        let gaps = steps.sum(&gaps, "A_L");
-        let terms = [
-            gaps,
-            number("C_s", stack_coefficient_m2_s2k(air.storeys)),
+    let flue = (air.flue != OpenFlue::None).then(|| ("A_flue", air.flue.area().si()));
+    if gaps.or(flue).is_some() {
+        let numbers = [
+            steps.sum(&mut gaps.into_iter().chain(flue), "A_L"),
+            stack_coefficient_m2_s2k(air.storeys),
             difference(steps, house),
-            number("C_w", wind_coefficient(air.storeys, air.shelter)),
-            wind(house),
+            wind_coefficient(air.storeys, air.shelter),
+            house.site.wind.si(),
         ];
-        flows.push(steps.add(Formula::Infiltration, &terms, "V_L", Kind::AirFlow));
+        let through = ("V_L", steps.add(Formula::Infiltration, &numbers, "V_L"));
+        flow = Some(("V_i", steps.sum(&mut flow.into_iter().chain([through]), "V_i")));
     }
-    let (supply, exhaust) = (air.ventilation.supply, air.ventilation.exhaust);
+    let (supply, exhaust) = (air.ventilation.supply.si(), air.ventilation.exhaust.si());
     if supply == exhaust {
-        return steps.sum(&flows, "V_h");
+        return steps.sum(&mut flow.into_iter(), "V_h");
     }
-    let leaked = steps.sum(&flows, "V_i");
-    let (more, less) = (supply.max(exhaust), supply.min(exhaust));
-    let mut fans = vec![flow("V_fan", more)];
-    if less > VolumeFlow::ZERO {
-        fans.push(flow("V_fan", -less));
-    }
-    let terms = [steps.sum(&fans, "V_u"), leaked];
-    steps.add(Formula::WithFans, &terms, "V_h", Kind::AirFlow)
+    let leaked = steps.sum(&mut flow.into_iter(), "V_i");
+    let fans = [supply.max(exhaust), -supply.min(exhaust)];
+    let fans = fans.into_iter().filter(|fan| *fan != 0.0);
+    let numbers = [steps.sum(&mut fans.map(|fan| ("V_fan", fan)), "V_u"), leaked];
+    steps.add(Formula::WithFans, &numbers, "V_h")
 }
 
 /// What leaks into a room or an unheated space.
@@ -74,7 +69,7 @@ pub(super) fn leaked(job: &Job, id: RoomId, loss: &PathLoss) -> Option<Vec<Step>
             (steps, flow, SPACE_AIR)
         }
     };
-    Some(warmed(steps, house, (flow, temperature), None, loss))
+    Some(warmed(steps, house, &[flow], temperature, loss))
 }
 
 /// What the fans bring into a room.
@@ -83,63 +78,54 @@ pub(super) fn ventilated(job: &Job, id: RoomId, loss: &PathLoss) -> Option<Vec<S
     let room = house.rooms.iter().find(|room| room.id == id)?;
     let mut steps = Steps::default();
     let fans = &house.air.ventilation;
-    let balanced = flow("V_h", fans.supply.min(fans.exhaust));
-    let terms = [balanced, term("Vol_r", room.volume()), volume(&mut steps, house)];
-    let flow = steps.add(Formula::ShareByVolume, &terms, "V", Kind::AirFlow);
-    let recovery = number("eta", fans.recovery);
-    Some(warmed(steps, house, (flow, room.temperature), Some(recovery), loss))
+    let balanced = fans.supply.min(fans.exhaust).si();
+    let numbers = [balanced, room.volume().si(), volume(&mut steps, house)];
+    let flow = steps.add(Formula::ShareByVolume, &numbers, "V_r");
+    Some(warmed(steps, house, &[flow, fans.recovery], room.temperature, loss))
 }
 
-/// The heat that warms a flow.
+/// The heat that warms a flow, less what is recovered of it where that is given.
 fn warmed(
     mut steps: Steps,
     house: &House,
-    (flow, temperature): (Term, Temperature),
-    recovery: Option<Term>,
+    flow: &[f64],
+    temperature: Temperature,
     loss: &PathLoss,
 ) -> Vec<Step> {
-    let rho = density(&mut steps, house.site.altitude, temperature);
-    let mut terms = vec![rho, term("c", air::SPECIFIC_HEAT), flow];
-    terms.extend(recovery);
-    terms.extend(ends(loss));
-    let formula = match recovery {
-        Some(_) => Formula::RecoveredAirLoss,
-        None => Formula::AirLoss,
+    let numbers = [house.site.altitude.si(), temperature.si()];
+    let rho = steps.add(Formula::AirDensity, &numbers, "rho");
+    let formula = match flow.len() {
+        1 => Formula::AirLoss,
+        _ => Formula::RecoveredAirLoss,
     };
-    steps.end(formula, &terms, term("Q", loss.loss))
+    along(steps, formula, &[&[rho, air::SPECIFIC_HEAT.si()], flow].concat(), loss)
 }
 
 /// A room's share of the house's air, or what it is known to take at least.
-fn room_flow(house: &House, index: usize, room: &Room) -> (Steps, Term) {
+fn room_flow(house: &House, index: usize, room: &Room) -> (Steps, f64) {
     let mut steps = Steps::default();
     let all = house_flow(&mut steps, house);
-    let volume_r = term("Vol_r", room.volume());
+    let volume_r = room.volume().si();
     let exposed = exposed_areas(house);
     let share = match exposed.is_empty() {
         true => {
-            let terms = [all, volume_r, volume(&mut steps, house)];
-            steps.add(Formula::ShareByVolume, &terms, "V", Kind::AirFlow)
+            let numbers = [all, volume_r, volume(&mut steps, house)];
+            steps.add(Formula::ShareByVolume, &numbers, "V_r")
         }
         false => {
             let areas = |at: usize| {
-                exposed.iter().filter(move |(room, _)| *room == at).map(|(_, area)| *area)
+                exposed.iter().filter(move |(room, _)| *room == at).map(|(_, area)| area.si())
             };
-            let own: Vec<Term> = areas(index).map(|area| term("A_i", area)).collect();
-            let rooms = (0..house.rooms.len()).map(|at| areas(at).sum::<Area>());
-            let rooms: Vec<Term> = rooms.map(|area| term("A_i", area)).collect();
-            let own = match own.is_empty() {
-                true => term("A_r", Area::ZERO),
-                false => steps.sum(&own, "A_r"),
-            };
-            let terms = [all, own, steps.sum(&rooms, "A_x")];
-            steps.add(Formula::ShareByArea, &terms, "V", Kind::AirFlow)
+            let own = steps.sum(&mut areas(index).map(|area| ("A_i", area)), "A_r");
+            let rooms = (0..house.rooms.len()).map(|at| ("A_i", areas(at).sum::<f64>()));
+            let numbers = [all, own, steps.sum(&mut { rooms }, "A_x")];
+            steps.add(Formula::ShareByArea, &numbers, "V_r")
         }
     };
     match room.least_air {
-        Some(rate) if (rate * room.volume()).si() > share.value.si => {
+        Some(rate) if rate.si() * volume_r > share => {
             let mut steps = Steps::default();
-            let flow =
-                steps.add(Formula::OwnAirChange, &[term("n", rate), volume_r], "V", Kind::AirFlow);
+            let flow = steps.add(Formula::OwnAirChange, &[rate.si(), volume_r], "V_r");
             (steps, flow)
         }
         _ => (steps, share),
@@ -147,65 +133,42 @@ fn room_flow(house: &House, index: usize, room: &Room) -> (Steps, Term) {
 }
 
 /// An unheated space's own air, and the wind through its vents.
-fn space_flow(house: &House, space: &Space) -> (Steps, Term) {
+fn space_flow(house: &House, space: &Space) -> (Steps, f64) {
     let mut steps = Steps::default();
-    let terms = [term("n", space.air_changes), term("Vol_r", space.volume())];
-    let mut flows = vec![steps.add(Formula::OwnAirChange, &terms, "V_n", Kind::AirFlow)];
-    if space.vent_area > Area::ZERO {
-        let shielding = number("f_v", vent_shielding(house.air.shelter));
-        let terms = [wind(house), shielding, small("A_v", space.vent_area)];
-        flows.push(steps.add(Formula::VentFlow, &terms, "V_v", Kind::AirFlow));
-    }
-    let flow = steps.sum(&flows, "V");
+    let numbers = [space.air_changes.si(), space.volume().si()];
+    let own = ("V_n", steps.add(Formula::OwnAirChange, &numbers, "V_n"));
+    let vents = space.vent_area.si();
+    let through = (vents > 0.0).then(|| {
+        let numbers = [house.site.wind.si(), vent_shielding(house.air.shelter), vents];
+        ("V_v", steps.add(Formula::VentFlow, &numbers, "V_v"))
+    });
+    let flow = steps.sum(&mut [own].into_iter().chain(through), "V_r");
     (steps, flow)
 }
 
 /// How much warmer the house is than outdoors, its rooms weighed by their volume.
-fn difference(steps: &mut Steps, house: &House) -> Term {
-    let mut degrees: Vec<(Temperature, Volume)> = Vec::new();
+fn difference(steps: &mut Steps, house: &House) -> f64 {
+    let mut degrees: Vec<(Temperature, f64)> = Vec::new();
     for room in &house.rooms {
         match degrees.iter_mut().find(|(known, _)| *known == room.temperature) {
-            Some((_, volume)) => *volume += room.volume(),
-            None => degrees.push((room.temperature, room.volume())),
+            Some((_, volume)) => *volume += room.volume().si(),
+            None => degrees.push((room.temperature, room.volume().si())),
         }
     }
-    let outdoors = term("T_0", house.site.outdoors);
-    let kind = Kind::TemperatureDifference;
+    let outdoors = house.site.outdoors.si();
     if let [(inside, _)] = degrees[..] {
-        return steps.add(Formula::Difference, &[term("T_in", inside), outdoors], "dT", kind);
+        return steps.add(Formula::Difference, &[inside.si(), outdoors], "dT");
     }
     let all = volume(steps, house);
-    let parts: Vec<Term> = degrees
-        .into_iter()
-        .map(|(inside, volume)| {
-            let terms = [term("Vol_r", volume), all, term("T_in", inside), outdoors];
-            steps.add(Formula::WeighedDifference, &terms, "dT_i", kind)
-        })
-        .collect();
-    steps.sum(&parts, "dT")
+    let mut parts: Vec<Part> = Vec::new();
+    for (inside, volume) in degrees {
+        let numbers = [volume, all, inside.si(), outdoors];
+        parts.push(("dT_i", steps.add(Formula::WeighedDifference, &numbers, "dT_i")));
+    }
+    steps.sum(&mut parts.into_iter(), "dT")
 }
 
 /// Of all heated rooms.
-fn volume(steps: &mut Steps, house: &House) -> Term {
-    let rooms: Vec<Term> = house.rooms.iter().map(|room| term("Vol_i", room.volume())).collect();
-    steps.sum(&rooms, "Vol")
-}
-
-fn density(steps: &mut Steps, altitude: Length, temperature: Temperature) -> Term {
-    // The gas law counts from absolute zero, so that the page must not show it in °C.
-    let absolute = of("T_abs", Kind::TemperatureDifference, temperature.si());
-    let terms = [term("h_alt", altitude), absolute];
-    steps.add(Formula::AirDensity, &terms, "rho", Kind::Density)
-}
-
-fn flow(symbol: &'static str, flow: VolumeFlow) -> Term {
-    of(symbol, Kind::AirFlow, flow.si())
-}
-
-fn small(symbol: &'static str, area: Area) -> Term {
-    of(symbol, Kind::SmallArea, area.si())
-}
-
-fn wind(house: &House) -> Term {
-    of("v_w", Kind::Wind, house.site.wind.si())
+fn volume(steps: &mut Steps, house: &House) -> f64 {
+    steps.sum(&mut house.rooms.iter().map(|room| ("Vol_i", room.volume().si())), "Vol")
 }

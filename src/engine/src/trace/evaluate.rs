@@ -3,24 +3,22 @@
 use crate::numeric::{exp, ln, log10, pow};
 use std::f64::consts::PI;
 
-/// The value of `text`, whose symbols take `terms` in the order in which it first names them; NaN
-/// for a wrong count of terms.
-pub(super) fn evaluate(text: &str, terms: &[f64]) -> f64 {
-    let mut reader = Reader { rest: text, names: Vec::new(), terms };
+/// The value of `text`, whose symbols take `numbers` in the order in which it first names them,
+/// with those symbols; NaN for a wrong count of numbers.
+pub(super) fn evaluate<'a>(text: &'a str, numbers: &[f64]) -> (f64, Vec<&'a str>) {
+    let mut reader = Reader { rest: text, names: Vec::new(), numbers };
     let value = reader.sum();
-    match reader.names.len() == terms.len() {
-        true => value,
-        false => f64::NAN,
-    }
+    let value = if reader.names.len() == numbers.len() { value } else { f64::NAN };
+    (value, reader.names)
 }
 
-struct Reader<'a> {
+struct Reader<'a, 'n> {
     rest: &'a str,
     names: Vec<&'a str>,
-    terms: &'a [f64],
+    numbers: &'n [f64],
 }
 
-impl<'a> Reader<'a> {
+impl<'a> Reader<'a, '_> {
     fn sum(&mut self) -> f64 {
         let mut value = self.product();
         loop {
@@ -73,17 +71,17 @@ impl<'a> Reader<'a> {
             "exp" => exp(self.atom()),
             "ln" => ln(self.atom()),
             "log10" => log10(self.atom()),
-            name => self.term(name),
+            name => self.number(name),
         }
     }
 
-    fn term(&mut self, name: &'a str) -> f64 {
+    fn number(&mut self, name: &'a str) -> f64 {
         let known = self.names.iter().position(|known| *known == name);
         let index = known.unwrap_or_else(|| {
             self.names.push(name);
             self.names.len() - 1
         });
-        self.terms.get(index).copied().unwrap_or(f64::NAN)
+        self.numbers.get(index).copied().unwrap_or(f64::NAN)
     }
 
     fn takes(&mut self, sign: char) -> bool {

@@ -65,8 +65,7 @@ macro_rules! formulas {
         impl Formula {
             pub const ALL: &[Formula] = &[$($(Formula::$name),+),+];
 
-            /// The right-hand side. Empty for [`Formula::Sum`] and [`Formula::RootOfSquares`], whose
-            /// text follows from their terms.
+            /// The right-hand side. Empty for [`Formula::Sum`], whose text follows from its terms.
             pub const fn text(self) -> &'static str {
                 match self { $($(Formula::$name => $text),+),+ }
             }
@@ -93,8 +92,8 @@ formulas! {
         WeighedDifference = "Vol_r / Vol * (T_in - T_0)",
     ],
     Errors: [
-        /// The result is the root of the sum of the terms' squares.
-        RootOfSquares = "",
+        /// The root of the sum of as many squares as there are terms.
+        RootOfSquares = "(Q_alone ^ 2 + Q_alone ^ 2) ^ 0.5",
     ],
     Transmission: [
         Transmission = "U * A * (T_in - T_out)",
@@ -135,12 +134,12 @@ formulas! {
         AirDensity = "101325 * (1 - 0.0000225577 * h_alt) ^ 5.25588 / (287.055 * T_abs)",
     ],
     Ventilation: [
-        AirChange = "n * Vol",
+        AirChange = "N * Vol",
         /// Of one room or space.
-        OwnAirChange = "n * Vol_r",
+        OwnAirChange = "N * Vol_r",
         WithFans = "(V_u ^ 2 + V_i ^ 2) ^ 0.5",
-        AirLoss = "rho * c * V * (T_in - T_out)",
-        RecoveredAirLoss = "rho * c * V * (1 - eta) * (T_in - T_out)",
+        AirLoss = "rho * c * V_r * (T_in - T_out)",
+        RecoveredAirLoss = "rho * c * V_r * (1 - eta) * (T_in - T_out)",
     ],
     BlowerDoor: [
         LeakageArea = "V_50 * (4 / 50) ^ n * (rho / (2 * 4)) ^ 0.5",
@@ -189,7 +188,7 @@ formulas! {
         RuleOfThumb = "Q / q_r",
     ],
     BarePipe: [
-        PipeOut = "T_a + (T_w - T_a) * exp(-U * L / (m * c))",
+        PipeOut = "T_a + (T_w - T_a) * exp(-U_p * L / (m * c))",
     ],
     Colebrook: [
         Laminar = "64 / Re",
@@ -221,7 +220,7 @@ impl Formula {
         )
     }
 
-    /// Whether its text follows from its terms, which may share a symbol.
+    /// Whether it takes any number of terms, which may share a symbol.
     pub const fn is_spread(self) -> bool {
         matches!(self, Formula::Sum | Formula::RootOfSquares)
     }
@@ -234,7 +233,7 @@ impl Formula {
         match self {
             Formula::Sum => terms.iter().sum(),
             Formula::RootOfSquares => terms.iter().map(|term| term * term).sum::<f64>().sqrt(),
-            _ => evaluate(self.text(), terms),
+            _ => evaluate(self.text(), terms).0,
         }
     }
 }

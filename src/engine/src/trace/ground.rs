@@ -1,7 +1,7 @@
 //! Workings of what the earth takes.
 
-use super::heat::ends;
-use super::{Formula, Step, Steps, Term, of, term};
+use super::heat::along;
+use super::{Formula, Part, Step, Steps};
 use crate::building::assembly::{HeatFlow, OUTSIDE_FILM};
 use crate::building::earth::{Edge, Member, Plot, plot_of};
 use crate::building::ground::Ground;
@@ -9,7 +9,6 @@ use crate::building::{
     EdgeInsulation, House, PathLoss, Placement, RoomId, SlabMethod, Surface, SurfaceId,
 };
 use crate::job::Job;
-use crate::quantity::{Kind, LossCoefficient, Transmittance};
 
 /// The part that goes to the mean temperature of the year.
 pub(super) fn steady(
@@ -27,27 +26,26 @@ pub(super) fn steady(
         Some(_) => floor_u(&mut steps, house, &plot),
         None => wall_u(&mut steps, house, &plot, wall(member, surface)?),
     };
-    let area = term("A", loss.area?);
-    let [inside, mean] = [term("T_in", loss.inside), term("T_mean", loss.beyond)];
-    let result = term("Q", loss.loss);
-    let strip = strip(member);
-    let edge = edge_insulation(house, member).filter(|_| index == Some(0) && !strip.is_empty());
-    if let Some(edge) = edge {
+    let area = loss.area?.si();
+    let loses = loss.conductance.si() > 0.0;
+    if let Some(edge) = edge_insulation(house, member)
+        && index == Some(0)
+        && member.strip().next().is_some()
+    {
         let floor = floor_thickness(&mut steps, house, &plot);
         let (reach, added) = insulated(&mut steps, house, edge);
-        let terms = [conductivity(house), reach, floor, added];
-        let psi = steps.add(Formula::EdgePsi, &terms, "psi", Kind::LinearTransmittance);
-        let along = steps.sum(&strip, "L");
-        if loss.conductance > LossCoefficient::ZERO {
-            let terms = [u, area, psi, along, inside, mean];
-            return Some(steps.end(Formula::InsulatedEdgeLoss, &terms, result));
+        let numbers = [soil(house).conductivity_w_mk, reach, floor, added];
+        let psi = steps.add(Formula::EdgePsi, &numbers, "psi");
+        let length = steps.sum(&mut strip(member).into_iter(), "L");
+        if loses {
+            return Some(along(steps, Formula::InsulatedEdgeLoss, &[u, area, psi, length], loss));
         }
     }
-    let (formula, u) = match loss.conductance > LossCoefficient::ZERO {
+    let (formula, u) = match loses {
         true => (Formula::GroundLoss, u),
-        false => (Formula::NoGroundLoss, term("U_0", Transmittance::ZERO)),
+        false => (Formula::NoGroundLoss, 0.0),
     };
-    Some(steps.end(formula, &[u, area, inside, mean], result))
+    Some(along(steps, formula, &[u, area], loss))
 }
 
 /// What the coldest month adds.
@@ -61,29 +59,27 @@ pub(super) fn swing(
     let plot = plot_of(house, room)?;
     let member = member(&plot, room)?;
     let mut steps = Steps::default();
-    let lambda = conductivity(house);
-    let soil: Ground<f64> = house.ground.soil.ground();
-    let reached = length("delta", soil.periodic_depth_m);
+    let Ground { conductivity_w_mk: lambda, periodic_depth_m: delta } = soil(house);
     let floor = floor_thickness(&mut steps, house, &plot);
-    let (formula, terms, stretches) = match wall(member, surface) {
+    let (psi, length) = match wall(member, surface) {
         Some((edge, wall)) => {
             let own = wall_thickness(&mut steps, house, wall);
-            let terms = vec![lambda, length("z", edge.depth_m), reached, floor, own];
-            (Formula::BasementSwing, terms, vec![length("L", edge.length_m)])
+            let numbers = [lambda, edge.depth_m, delta, floor, own];
+            (steps.add(Formula::BasementSwing, &numbers, "psi_p"), edge.length_m)
         }
-        None => match edge_insulation(house, member) {
-            Some(edge) => {
-                let (reach, added) = insulated(&mut steps, house, edge);
-                let terms = vec![lambda, reach, reached, floor, added];
-                (Formula::InsulatedEdgeSwing, terms, strip(member))
-            }
-            None => (Formula::SlabSwing, vec![lambda, reached, floor], strip(member)),
-        },
+        None => {
+            let psi = match edge_insulation(house, member) {
+                Some(edge) => {
+                    let (reach, added) = insulated(&mut steps, house, edge);
+                    let numbers = [lambda, reach, delta, floor, added];
+                    steps.add(Formula::InsulatedEdgeSwing, &numbers, "psi_p")
+                }
+                None => steps.add(Formula::SlabSwing, &[lambda, delta, floor], "psi_p"),
+            };
+            (psi, steps.sum(&mut strip(member).into_iter(), "L"))
+        }
     };
-    let psi = steps.add(formula, &terms, "psi_p", Kind::LinearTransmittance);
-    let along = steps.sum(&stretches, "L");
-    let terms = [psi, along, term("T_mean", loss.inside), term("T_cold", loss.beyond)];
-    Some(steps.end(Formula::SwingLoss, &terms, term("Q", loss.loss)))
+    Some(along(steps, Formula::SwingLoss, &[psi, length], loss))
 }
 
 /// A slab by its F-factor.
@@ -91,10 +87,8 @@ pub(super) fn slab_edge(job: &Job, room: RoomId, loss: &PathLoss) -> Option<Vec<
     let SlabMethod::FFactor(factor) = job.house.ground.slab else { return None };
     let plot = plot_of(&job.house, room)?;
     let mut steps = Steps::default();
-    let edge = steps.sum(&edges(member(&plot, room)?), "P");
-    let [inside, beyond] = ends(loss);
-    let terms = [term("F_edge", factor), edge, inside, beyond];
-    Some(steps.end(Formula::SlabEdgeLoss, &terms, term("Q", loss.loss)))
+    let edge = steps.sum(&mut edges(member(&plot, room)?).into_iter(), "P");
+    Some(along(steps, Formula::SlabEdgeLoss, &[factor.si(), edge], loss))
 }
 
 fn member<'p, 'a>(plot: &'p Plot<'a>, room: RoomId) -> Option<&'p Member<'a>> {
@@ -107,29 +101,24 @@ fn wall<'p, 'a>(member: &'p Member<'a>, id: SurfaceId) -> Option<(&'p Edge<'a>, 
     walls.find(|(_, wall)| wall.id == id)
 }
 
-fn length(symbol: &'static str, metres: f64) -> Term {
-    of(symbol, Kind::Length, metres)
-}
-
-fn conductivity(house: &House) -> Term {
-    let soil: Ground<f64> = house.ground.soil.ground();
-    of("lambda", Kind::Conductivity, soil.conductivity_w_mk)
+fn soil(house: &House) -> Ground {
+    house.ground.soil.ground()
 }
 
 /// Every stretch of a room's outside wall, or all of them as typed.
-fn edges(member: &Member<'_>) -> Vec<Term> {
+fn edges(member: &Member<'_>) -> Vec<Part> {
     let typed: f64 = member.floors.iter().map(|floor| floor.along.si()).sum();
     match typed > 0.0 {
-        true => vec![length("L_i", typed)],
-        false => member.edges.iter().map(|edge| length("L_i", edge.length_m)).collect(),
+        true => vec![("L_i", typed)],
+        false => member.edges.iter().map(|edge| ("L_i", edge.length_m)).collect(),
     }
 }
 
 /// The stretches that count as a slab's edge.
-fn strip(member: &Member<'_>) -> Vec<Term> {
+fn strip(member: &Member<'_>) -> Vec<Part> {
     match member.strip().count() == member.edges.len() {
         true => edges(member),
-        false => member.strip().map(|edge| length("L_i", edge.length_m)).collect(),
+        false => member.strip().map(|edge| ("L_i", edge.length_m)).collect(),
     }
 }
 
@@ -141,90 +130,76 @@ fn edge_insulation(house: &House, member: &Member<'_>) -> Option<EdgeInsulation>
 }
 
 /// How far edge insulation reaches, and the ground that it is worth beyond its own place.
-fn insulated(steps: &mut Steps, house: &House, edge: EdgeInsulation) -> (Term, Term) {
+fn insulated(steps: &mut Steps, house: &House, edge: EdgeInsulation) -> (f64, f64) {
     let reach = match edge.placement {
-        Placement::Horizontal => length("D", edge.depth_m),
-        Placement::Vertical => {
-            steps.add(Formula::Twice, &[length("D_v", edge.depth_m)], "D", Kind::Length)
-        }
+        Placement::Horizontal => edge.depth_m,
+        Placement::Vertical => steps.add(Formula::Twice, &[edge.depth_m], "D"),
     };
-    let resistance = of("R_n", Kind::Resistance, edge.resistance_m2k_w);
-    let terms = [conductivity(house), resistance, length("d_n", edge.thickness_m)];
-    (reach, steps.positive(Formula::EdgeThickness, &terms, "d_e", Kind::Length))
+    let numbers = [soil(house).conductivity_w_mk, edge.resistance_m2k_w, edge.thickness_m];
+    (reach, steps.positive(Formula::EdgeThickness, &numbers, "d_e"))
 }
 
 /// The resistance of what has this U and these films, film by film.
-fn layers(steps: &mut Steps, u: Term, flow: HeatFlow, symbol: &'static str) -> [Term; 3] {
-    let films = [term("R_si", flow.inside_film()), term("R_se", OUTSIDE_FILM)];
-    let terms = [u, films[0], films[1]];
-    let alone = steps.positive(Formula::LayersAlone, &terms, symbol, Kind::Resistance);
-    [films[0], alone, films[1]]
+fn layers(steps: &mut Steps, u: f64, flow: HeatFlow, symbol: &'static str) -> [f64; 3] {
+    let (inside, outside) = (flow.inside_film().si(), OUTSIDE_FILM.si());
+    let alone = steps.positive(Formula::LayersAlone, &[u, inside, outside], symbol);
+    [inside, alone, outside]
 }
 
 /// The floors of a plot, as a thickness of ground.
-fn floor_thickness(steps: &mut Steps, house: &House, plot: &Plot<'_>) -> Term {
+fn floor_thickness(steps: &mut Steps, house: &House, plot: &Plot<'_>) -> f64 {
     let floors = || plot.members.iter().flat_map(|member| &member.floors);
     let mean = plot.floor_u.si();
     let alike = |floor: &&Surface| (floor.transmittance.si() - mean).abs() <= 1e-12 * mean;
     let u = match floors().all(alike) {
-        true => term("U", plot.floor_u),
+        true => mean,
         false => {
-            let heat: Vec<Term> =
-                floors().map(|f| term("G_i", f.transmittance * f.gross_area)).collect();
-            let terms = [steps.sum(&heat, "G"), area(steps, plot)];
-            steps.add(Formula::MeanTransmittance, &terms, "U", Kind::Transmittance)
+            let heat = floors().map(|f| ("G_i", (f.transmittance * f.gross_area).si()));
+            let numbers = [steps.sum(&mut { heat }, "G"), area(steps, plot)];
+            steps.add(Formula::MeanTransmittance, &numbers, "U")
         }
     };
     let [inside, layers, outside] = layers(steps, u, HeatFlow::Downward, "R_f");
-    let wall = term("w", house.ground.wall_thickness);
-    let terms = [wall, conductivity(house), inside, layers, outside];
-    steps.add(Formula::FloorThickness, &terms, "d_f", Kind::Length)
+    let wall = house.ground.wall_thickness.si();
+    let numbers = [wall, soil(house).conductivity_w_mk, inside, layers, outside];
+    steps.add(Formula::FloorThickness, &numbers, "d_f")
 }
 
-fn wall_thickness(steps: &mut Steps, house: &House, wall: &Surface) -> Term {
-    let u = term("U", wall.transmittance);
+fn wall_thickness(steps: &mut Steps, house: &House, wall: &Surface) -> f64 {
+    let u = wall.transmittance.si();
     let [inside, layers, outside] = layers(steps, u, HeatFlow::Horizontal, "R_w");
-    let terms = [conductivity(house), inside, layers, outside];
-    steps.add(Formula::WallThickness, &terms, "d_w", Kind::Length)
+    let numbers = [soil(house).conductivity_w_mk, inside, layers, outside];
+    steps.add(Formula::WallThickness, &numbers, "d_w")
 }
 
 /// Area of all floors of a plot.
-fn area(steps: &mut Steps, plot: &Plot<'_>) -> Term {
+fn area(steps: &mut Steps, plot: &Plot<'_>) -> f64 {
     let floors = plot.members.iter().flat_map(|member| &member.floors);
-    let areas: Vec<Term> = floors.map(|floor| term("A_i", floor.gross_area)).collect();
-    steps.sum(&areas, "A_g")
+    steps.sum(&mut floors.map(|floor| ("A_i", floor.gross_area.si())), "A_g")
 }
 
-fn floor_u(steps: &mut Steps, house: &House, plot: &Plot<'_>) -> Term {
+fn floor_u(steps: &mut Steps, house: &House, plot: &Plot<'_>) -> f64 {
     if plot.footprint.perimeter_m <= 0.0 {
         // No way out but downwards.
-        return term("U_g", Transmittance::ZERO);
+        return 0.0;
     }
     let floor = floor_thickness(steps, house, plot);
     let members = || plot.members.iter().filter(|member| !member.floors.is_empty());
-    let perimeter: Vec<Term> = members().flat_map(edges).collect();
-    let perimeter = steps.sum(&perimeter, "P");
-    let terms = [area(steps, plot), perimeter];
-    let across = steps.add(Formula::Characteristic, &terms, "B", Kind::Length);
+    let perimeter = steps.sum(&mut members().flat_map(edges), "P");
+    let numbers = [area(steps, plot), perimeter];
+    let across = steps.add(Formula::Characteristic, &numbers, "B");
     let mean = plot.footprint.depth_m;
     let edges = || members().flat_map(|member| &member.edges);
-    let depth = match edges().all(|edge| (edge.depth_m - mean).abs() < 1e-9) {
-        true => length("z", mean),
-        false => {
-            let walls: Vec<Term> = edges()
-                .filter(|edge| edge.depth_m > 0.0)
-                .map(|edge| of("A_i", Kind::Area, edge.length_m * edge.depth_m))
-                .collect();
-            let walls = steps.sum(&walls, "A_w");
-            steps.add(Formula::MeanDepth, &[walls, perimeter], "z", Kind::Length)
-        }
-    };
-    let formula = match floor.value.si + 0.5 * mean < across.value.si {
+    if edges().any(|edge| (edge.depth_m - mean).abs() > 1e-9) {
+        let deep = edges().filter(|edge| edge.depth_m > 0.0);
+        let walls = steps.sum(&mut deep.map(|edge| ("A_i", edge.length_m * edge.depth_m)), "A_w");
+        steps.add(Formula::MeanDepth, &[walls, perimeter], "z");
+    }
+    let formula = match floor + 0.5 * mean < across {
         true => Formula::FloorU,
         false => Formula::InsulatedFloorU,
     };
-    let terms = [conductivity(house), across, floor, depth];
-    steps.add(formula, &terms, "U_g", Kind::Transmittance)
+    steps.add(formula, &[soil(house).conductivity_w_mk, across, floor, mean], "U_g")
 }
 
 fn wall_u(
@@ -232,19 +207,15 @@ fn wall_u(
     house: &House,
     plot: &Plot<'_>,
     (edge, wall): (&Edge<'_>, &Surface),
-) -> Term {
+) -> f64 {
     let floor = floor_thickness(steps, house, plot);
     let own = wall_thickness(steps, house, wall);
-    let lesser = match own.value.si < floor.value.si {
-        true => own,
-        false => floor,
-    };
-    let depth = length("z", edge.depth_m);
-    let terms = [conductivity(house), depth, Term { symbol: "d_min", ..lesser }, own];
-    let u = steps.add(Formula::WallU, &terms, "U_g", Kind::Transmittance);
+    let numbers = [soil(house).conductivity_w_mk, edge.depth_m, own.min(floor), own];
+    let u = steps.add(Formula::WallU, &numbers, "U_g");
     // A wall whose area was typed may have less than its length gives.
-    if wall.along.si() * edge.depth_m <= wall.gross_area.si() {
-        steps.add(Formula::WallArea, &[term("L", wall.along), depth], "A", Kind::Area);
+    let along = wall.along.si();
+    if along * edge.depth_m <= wall.gross_area.si() {
+        steps.add(Formula::WallArea, &[along, edge.depth_m], "A");
     }
     u
 }

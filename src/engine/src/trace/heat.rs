@@ -1,23 +1,23 @@
 //! Workings of the heat loss.
 
-use super::{Formula, Step, Steps, Term, air, ground, of, step, term};
+use super::{Formula, Part as Symbol, Step, Steps, air, ground, term};
 use crate::building::{Band, Behind, Part, Path, PathLoss, RoomId, Surface};
 use crate::design::Design;
 use crate::job::Job;
-use crate::quantity::{Kind, Power, Value};
 
 /// A symbol for each of the first rooms; sums of more are shown with the last symbol repeated.
 const ROOM_SYMBOLS: [&str; 12] =
     ["Q_1", "Q_2", "Q_3", "Q_4", "Q_5", "Q_6", "Q_7", "Q_8", "Q_9", "Q_10", "Q_11", "Q_12"];
 
 pub(super) fn house_load(design: &Design) -> Vec<Step> {
-    let terms = design
-        .rooms
-        .iter()
-        .enumerate()
-        .map(|(i, room)| term(ROOM_SYMBOLS.get(i).copied().unwrap_or("Q_n"), room.load.total))
-        .collect();
-    vec![step(Formula::Sum, terms, term("Q", design.load))]
+    let symbol = |index: usize| ROOM_SYMBOLS.get(index).copied().unwrap_or("Q_n");
+    let rooms = design.rooms.iter().enumerate();
+    whole(&mut rooms.map(|(i, room)| (symbol(i), room.load.total.si())), ("Q", design.load.si()))
+}
+
+/// A sum with all of its parts, also where there is but one.
+pub(super) fn whole(parts: &mut dyn Iterator<Item = Symbol>, sum: Symbol) -> Vec<Step> {
+    vec![Step { formula: Formula::Sum, terms: parts.map(term).collect(), result: term(sum) }]
 }
 
 fn part_symbol(part: Part) -> &'static str {
@@ -34,20 +34,18 @@ fn part_symbol(part: Part) -> &'static str {
 
 pub(super) fn room_load(design: &Design, room: RoomId) -> Option<Vec<Step>> {
     let load = &design.room(room)?.load;
-    let terms = Part::ALL
-        .into_iter()
-        .filter(|&part| load.paths.iter().any(|path| path.part == part))
-        .map(|part| term(part_symbol(part), load.of(part)))
-        .collect();
-    Some(vec![step(Formula::Sum, terms, term("Q", load.total))])
+    let parts = Part::ALL.into_iter();
+    let there = parts.filter(|&part| load.paths.iter().any(|path| path.part == part));
+    Some(whole(
+        &mut there.map(|part| (part_symbol(part), load.of(part).si())),
+        ("Q", load.total.si()),
+    ))
 }
 
 pub(super) fn per_area(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Step>> {
-    let load = design.room(room)?.load.total;
-    let area = job.house.rooms.iter().find(|r| r.id == room)?.floor_area;
-    let result = Value::new(Kind::PowerDensity, load.si() / area.si());
-    let terms = vec![term("Q", load), term("A", area)];
-    Some(vec![step(Formula::PerArea, terms, Term { symbol: "q", value: result })])
+    let load = design.room(room)?.load.total.si();
+    let area = job.house.rooms.iter().find(|r| r.id == room)?.floor_area.si();
+    Some(Steps::default().end(Formula::PerArea, &[load, area], "q_A", load / area))
 }
 
 pub(super) fn path_loss(job: &Job, design: &Design, room: RoomId, path: Path) -> Option<Vec<Step>> {
@@ -66,33 +64,39 @@ pub(super) fn path_loss(job: &Job, design: &Design, room: RoomId, path: Path) ->
     }
 }
 
-/// The ends of a path.
-pub(super) fn ends(loss: &PathLoss) -> [Term; 2] {
-    [term("T_in", loss.inside), term("T_out", loss.beyond)]
-}
-
 fn transmission(job: &Job, room: RoomId, loss: &PathLoss) -> Option<Vec<Step>> {
-    let (area, u) = (term("A", loss.area?), term("U", loss.transmittance?));
+    let (area, u) = (loss.area?.si(), loss.transmittance?.si());
     let mut steps = Steps::default();
     net_area(job, room, loss.path, &mut steps);
-    steps.add(Formula::Reciprocal, &[u], "R", Kind::Resistance);
-    let [inside, beyond] = ends(loss);
-    let terms = [u, area, inside, beyond];
-    Some(steps.end(Formula::Transmission, &terms, term("Q", loss.loss)))
+    steps.add(Formula::Reciprocal, &[u], "R");
+    Some(along(steps, Formula::Transmission, &[u, area], loss))
+}
+
+/// The steps, ended by the heat between the two ends of a path.
+pub(super) fn along(
+    steps: Steps,
+    formula: Formula,
+    conductance: &[f64],
+    loss: &PathLoss,
+) -> Vec<Step> {
+    let numbers = [conductance, &[loss.inside.si(), loss.beyond.si()]].concat();
+    steps.end(formula, &numbers, "Q", loss.loss.si())
 }
 
 /// The area of a surface with openings, or with a part in the earth, as a sum with those negative.
 fn net_area(job: &Job, room: RoomId, path: Path, steps: &mut Steps) -> Option<()> {
     let Path::Surface(id) = path else { return None };
     let surface = surfaces(job, room)?.iter().find(|s| s.id == id)?;
-    let mut terms = vec![term("A_gross", surface.gross_area)];
-    if let Behind::Ground { depth } = surface.behind {
-        let buried = [term("L", surface.along), term("z", depth)];
-        let buried = steps.add(Formula::WallArea, &buried, "A_w", Kind::Area);
-        terms.push(of("A_w", Kind::Area, -buried.value.si));
-    }
-    terms.extend(surface.openings.iter().map(|opening| term("A_opening", -opening.area())));
-    steps.sum(&terms, "A");
+    let buried = match surface.behind {
+        Behind::Ground { depth } => {
+            let sides = [surface.along.si(), depth.si()];
+            Some(("A_w", -steps.add(Formula::WallArea, &sides, "A_w")))
+        }
+        _ => None,
+    };
+    let openings = surface.openings.iter().map(|opening| ("A_opening", -opening.area().si()));
+    let whole = ("A_gross", surface.gross_area.si());
+    steps.sum(&mut [whole].into_iter().chain(buried).chain(openings), "A");
     Some(())
 }
 
@@ -106,16 +110,19 @@ fn surfaces(job: &Job, room: RoomId) -> Option<&[Surface]> {
 
 /// Half the band is the root of the squares of what each input does alone.
 pub(super) fn band(design: &Design) -> Vec<Step> {
-    let effects = design.certainty.effects.iter().filter(|effect| effect.alone > Power::ZERO);
-    let alone: Vec<Term> = effects.map(|effect| term("Q_alone", effect.alone)).collect();
-    if alone.is_empty() {
-        return Vec::new();
-    }
-    let load = term("Q", design.load);
-    let Band { low, high } = design.certainty.house;
+    let alone = design.certainty.effects.iter().map(|effect| effect.alone.si());
+    let alone: Vec<f64> = alone.filter(|alone| *alone > 0.0).collect();
     let mut steps = Steps::default();
-    let half = steps.add(Formula::RootOfSquares, &alone, "Q_half", Kind::Power);
-    let less = of("Q_half", Kind::Power, -half.value.si);
-    steps.0.push(step(Formula::Sum, vec![load, less], term("Q_low", low)));
-    steps.end(Formula::Sum, &[load, half], term("Q_high", high))
+    if alone.is_empty() {
+        return steps.0;
+    }
+    let half = Formula::RootOfSquares.evaluate(&alone);
+    let terms = alone.into_iter().map(|alone| term(("Q_alone", alone))).collect();
+    steps.push(Formula::RootOfSquares, terms, ("Q_half", half));
+    let Band { low, high } = design.certainty.house;
+    for (symbol, half, end) in [("Q_low", -half, low), ("Q_high", half, high)] {
+        let terms = [("Q", design.load.si()), ("Q_half", half)];
+        steps.push(Formula::Sum, terms.map(term).to_vec(), (symbol, end.si()));
+    }
+    steps.0
 }

@@ -20,6 +20,7 @@ use crate::design::Design;
 use crate::job::Job;
 use crate::network::Place;
 use crate::quantity::{Kind, Value};
+use evaluate::evaluate;
 use serde::Serialize;
 
 /// A symbol with its value.
@@ -107,72 +108,117 @@ pub fn working(job: &Job, design: &Design, topic: Topic) -> Vec<Step> {
     steps.unwrap_or_default()
 }
 
-/// Steps in the making.
+/// Steps in the making. Numbers are in SI; which quantity each is follows from its symbol.
 #[derive(Default)]
 struct Steps(Vec<Step>);
 
+/// A symbol with its number.
+type Part = (&'static str, f64);
+
 impl Steps {
-    /// Adds a step, unless it is there, and gives its result for the steps that follow.
-    fn add(&mut self, formula: Formula, terms: &[Term], symbol: &'static str, kind: Kind) -> Term {
-        let numbers: Vec<f64> = terms.iter().map(|term| term.value.si).collect();
-        let result = Term { symbol, value: Value::new(kind, formula.evaluate(&numbers)) };
-        let step = step(formula, terms.to_vec(), result);
-        if !self.0.contains(&step) {
-            self.0.push(step);
-        }
-        result
+    /// Adds a step, unless it is there, with `numbers` in the order in which the formula first names
+    /// their symbols; gives its result.
+    fn add(&mut self, formula: Formula, numbers: &[f64], symbol: &'static str) -> f64 {
+        let (result, names) = evaluate(formula.text(), numbers);
+        let parts = names.into_iter().zip(numbers.iter().copied());
+        self.push(formula, parts.map(term).collect(), (symbol, result))
     }
 
     /// Adds a step whose result counts as nothing where it is not positive; it is then left out.
-    fn positive(
-        &mut self,
-        formula: Formula,
-        terms: &[Term],
-        symbol: &'static str,
-        kind: Kind,
-    ) -> Term {
-        let result = self.add(formula, terms, symbol, kind);
+    fn positive(&mut self, formula: Formula, numbers: &[f64], symbol: &'static str) -> f64 {
+        let result = self.add(formula, numbers, symbol);
         // Rounding leaves no layers.
-        if result.value.si > 1e-9 {
+        if result > 1e-9 {
             return result;
         }
         self.0.pop();
-        of(symbol, kind, 0.0)
+        0.0
     }
 
-    /// Adds terms of one kind; a single one is the sum itself, under its name.
-    fn sum(&mut self, terms: &[Term], symbol: &'static str) -> Term {
-        let Some(first) = terms.first() else { return number(symbol, 0.0) };
-        if terms.len() > 1 {
-            return self.add(Formula::Sum, terms, symbol, first.value.kind);
+    /// Adds parts of one kind; a single one is the sum itself, under its name.
+    fn sum(&mut self, parts: &mut dyn Iterator<Item = Part>, symbol: &'static str) -> f64 {
+        let terms: Vec<Term> = parts.map(term).collect();
+        if let [only] = terms[..] {
+            if let Some(last) = self.0.last_mut().filter(|last| last.result == only) {
+                last.result.symbol = symbol;
+            }
+            return only.value.si;
         }
-        let renamed = Term { symbol, ..*first };
-        if let Some(last) = self.0.last_mut().filter(|last| last.result == *first) {
-            last.result = renamed;
+        let sum = terms.iter().map(|term| term.value.si).sum();
+        match terms.is_empty() {
+            true => sum,
+            false => self.push(Formula::Sum, terms, (symbol, sum)),
         }
-        renamed
+    }
+
+    /// Adds a step whose result the design holds.
+    fn give(&mut self, formula: Formula, numbers: &[f64], symbol: &'static str, si: f64) {
+        self.add(formula, numbers, symbol);
+        if let Some(last) = self.0.last_mut() {
+            last.result.value.si = si;
+        }
     }
 
     /// The steps, ended by the one that gives a number of the design.
-    fn end(mut self, formula: Formula, terms: &[Term], result: Term) -> Vec<Step> {
-        self.0.push(step(formula, terms.to_vec(), result));
+    fn end(
+        mut self,
+        formula: Formula,
+        numbers: &[f64],
+        symbol: &'static str,
+        si: f64,
+    ) -> Vec<Step> {
+        self.give(formula, numbers, symbol, si);
         self.0
+    }
+
+    fn push(&mut self, formula: Formula, terms: Vec<Term>, result: Part) -> f64 {
+        let step = Step { formula, terms, result: term(result) };
+        if !self.0.contains(&step) {
+            self.0.push(step);
+        }
+        result.1
     }
 }
 
-fn term(symbol: &'static str, value: impl Into<Value>) -> Term {
-    Term { symbol, value: value.into() }
+fn term((symbol, si): Part) -> Term {
+    Term { symbol, value: Value::new(kind(symbol), si) }
 }
 
-/// A term by its number in SI.
-fn of(symbol: &'static str, kind: Kind, si: f64) -> Term {
-    Term { symbol, value: Value::new(kind, si) }
-}
-
-fn number(symbol: &'static str, value: f64) -> Term {
-    of(symbol, Kind::Number, value)
-}
-
-fn step(formula: Formula, terms: Vec<Term>, result: Term) -> Step {
-    Step { formula, terms, result }
+/// What a symbol stands for everywhere.
+fn kind(symbol: &str) -> Kind {
+    match symbol {
+        "V" => Kind::VolumeFlow,
+        "d" | "e" => Kind::SmallLength,
+        "h" | "H" => Kind::Head,
+        "s" => Kind::Share,
+        "v_w" => Kind::Wind,
+        "q_A" => Kind::PowerDensity,
+        "U_p" | "F_edge" => Kind::LinearTransmittance,
+        "A_L" | "A_50" | "A_flue" | "A_v" => Kind::SmallArea,
+        // The gas law counts from absolute zero, so that the page must not show this in °C.
+        "T_abs" => Kind::TemperatureDifference,
+        _ => match symbol.split('_').next().unwrap_or_default() {
+            "Q" => Kind::Power,
+            "q" => Kind::LinearPower,
+            "T" => Kind::Temperature,
+            "dT" => Kind::TemperatureDifference,
+            "U" => Kind::Transmittance,
+            "R" => Kind::Resistance,
+            "G" => Kind::LossCoefficient,
+            "psi" => Kind::LinearTransmittance,
+            "lambda" => Kind::Conductivity,
+            "A" => Kind::Area,
+            "Vol" => Kind::Volume,
+            "V" => Kind::AirFlow,
+            "N" => Kind::ChangeRate,
+            "L" | "P" | "B" | "D" | "d" | "w" | "z" | "h" | "delta" => Kind::Length,
+            "m" => Kind::MassFlow,
+            "rho" => Kind::Density,
+            "c" => Kind::SpecificHeat,
+            "v" => Kind::Velocity,
+            "mu" => Kind::Viscosity,
+            "dp" => Kind::Pressure,
+            _ => Kind::Number,
+        },
+    }
 }

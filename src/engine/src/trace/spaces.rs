@@ -4,11 +4,11 @@
 //! any unit: at the outdoor temperature so much heat would come in, and for each degree above it so
 //! much goes out.
 
-use super::{Formula, Step, Steps, Term, of, term};
+use super::{Formula, Part, Step, Steps};
 use crate::building::{Path, PathLoss, RoomId};
 use crate::design::Design;
 use crate::job::Job;
-use crate::quantity::{Kind, LossCoefficient, Temperature};
+use crate::quantity::{LossCoefficient, Temperature};
 
 pub(super) fn temperature(job: &Job, design: &Design, id: RoomId) -> Option<Vec<Step>> {
     let space = job.house.spaces.iter().find(|space| space.id == id)?;
@@ -33,29 +33,22 @@ pub(super) fn temperature(job: &Job, design: &Design, id: RoomId) -> Option<Vec<
     let mut steps = Steps::default();
     let to = |steps: &mut Steps, which: &dyn Fn(Temperature) -> bool| {
         let paths = paths.iter().filter(|path| which(path.beyond));
-        let terms: Vec<Term> = paths.map(|path| term("G_i", path.conductance)).collect();
-        match terms.is_empty() {
-            true => term("G", LossCoefficient::ZERO),
-            false => steps.sum(&terms, "G"),
-        }
+        steps.sum(&mut paths.map(|path| ("G_i", path.conductance.si())), "G")
     };
-    let mut heat: Vec<Term> = Vec::new();
+    let mut heat: Vec<Part> = Vec::new();
     for there in around {
-        let terms =
-            [to(&mut steps, &|beyond| beyond == there), term("T_i", there), term("T_0", outdoors)];
-        heat.push(steps.add(Formula::HeatIn, &terms, "Q_in", Kind::Power));
+        let conductance = to(&mut steps, &|beyond| beyond == there);
+        let numbers = [conductance, there.si(), outdoors.si()];
+        heat.push(("Q_in", steps.add(Formula::HeatIn, &numbers, "Q_in")));
     }
     let swings = balance.paths.iter().filter(|path| matches!(path.path, Path::GroundSwing(_)));
-    heat.extend(swings.map(|path| term("Q_swing", -path.loss)));
-    let heat = match heat.is_empty() {
-        true => of("Q", Kind::Power, 0.0),
-        false => steps.sum(&heat, "Q"),
-    };
+    heat.extend(swings.map(|path| ("Q_swing", -path.loss.si())));
+    let heat = steps.sum(&mut heat.into_iter(), "Q");
     let all = to(&mut steps, &|_| true);
     // A space without any surface or air is as cold as outdoors.
-    if all.value.si <= 0.0 {
+    if all <= 0.0 {
         return None;
     }
-    let terms = [term("T_0", outdoors), heat, all];
-    Some(steps.end(Formula::SpaceTemperature, &terms, term("T", balance.temperature)))
+    let numbers = [outdoors.si(), heat, all];
+    Some(steps.end(Formula::SpaceTemperature, &numbers, "T", balance.temperature.si()))
 }

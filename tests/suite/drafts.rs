@@ -1,7 +1,7 @@
 //! Drafts with something wrong in them: the fields that are wrong are named, no others, and
 //! nothing panics.
 
-use crate::random_house::houses;
+use crate::random_house::full_houses;
 use crate::support::{V1_FIXTURE, V2_FIXTURE, fields, open, set};
 use finrun_engine::building::{Material, Place, RoomId, RoomUse, SurfaceKind};
 use finrun_engine::design::design;
@@ -227,7 +227,7 @@ proptest! {
 
     #[test]
     fn fields_that_cannot_be_read_are_named(
-        draft in houses(),
+        draft in full_houses(),
         slips in proptest::collection::vec((any::<Index>(), garbage()), 1..4),
     ) {
         let fields = fields(&draft);
@@ -240,7 +240,7 @@ proptest! {
     /// number that is none never gets in.
     #[test]
     fn no_text_in_any_field_panics(
-        draft in houses(), index in any::<Index>(), text in any::<String>(), other in any::<Index>(),
+        draft in full_houses(), index in any::<Index>(), text in any::<String>(), other in any::<Index>(),
     ) {
         let mut draft = draft;
         let fields = fields(&draft);

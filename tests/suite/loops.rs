@@ -1,12 +1,12 @@
 //! What holds for the design of any job.
 
-use crate::random_house::houses;
-use crate::support::{job_of, set, solve};
+use crate::random_house::{full_houses, houses};
+use crate::support::{FOUR_ROOMS, V2_FIXTURE, fields, holds_number, job_of, open, set, solve};
 use finrun_engine::building::SurfaceId;
 use finrun_engine::check::{Finding, Severity, Subject};
 use finrun_engine::design::{Design, design};
 use finrun_engine::fluid::{Fluid, Stream};
-use finrun_engine::job::{CircuitField, Field, Flow, Job};
+use finrun_engine::job::{AirBasis, CircuitField, Field, Flow, GroundMethod, Job};
 use finrun_engine::network::{Link, Passage, Place, Surface, pass};
 use finrun_engine::quantity::{Length, MassFlow, Power, Temperature, TemperatureDifference};
 use proptest::prelude::*;
@@ -102,7 +102,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
 
     #[test]
-    fn every_result_is_a_number(draft in houses()) {
+    fn every_result_is_a_number(draft in full_houses()) {
         let (_, design) = solve(&draft);
         prop_assert_eq!(not_finite(&design), Vec::<String>::new());
     }
@@ -173,7 +173,7 @@ proptest! {
 
     /// Either a room gets its load, or a check that stops says why it does not.
     #[test]
-    fn a_room_without_a_stop_gets_its_load(draft in houses()) {
+    fn a_room_without_a_stop_gets_its_load(draft in full_houses()) {
         let (_, design) = solve(&draft);
         let mut all = true;
         for room in &design.rooms {
@@ -270,9 +270,14 @@ proptest! {
 #[test]
 fn the_ends_of_the_bounds_give_numbers() {
     let mut cases = 0;
-    let base = crate::support::open(crate::support::FOUR_ROOMS);
-    let fields = crate::support::fields(&base);
-    for field in fields {
+    let full = open(V2_FIXTURE);
+    let mut other_ways = full.clone();
+    other_ways.ground.method = GroundMethod::FFactor;
+    other_ways.air.basis = AirBasis::LeakageArea;
+    let bases = [open(FOUR_ROOMS), full, other_ways];
+    let all =
+        bases.iter().flat_map(|base| fields(base).into_iter().map(move |field| (base, field)));
+    for (base, field) in all.filter(|&(_, field)| holds_number(field)) {
         let spec = field.spec();
         let unit = base.box_unit(field);
         for si in [spec.least, spec.most] {
@@ -285,7 +290,7 @@ fn the_ends_of_the_bounds_give_numbers() {
             cases += 1;
         }
     }
-    assert!(cases > 200, "{cases}");
+    assert!(cases > 1000, "{cases}");
 }
 
 /// The loop that takes heat from its surroundings, and the one whose water stands still.
@@ -300,7 +305,7 @@ fn loops_beyond_sense_still_give_numbers() {
         &[(supply, "80"), (around, "80"), (film, "0")],
     ];
     for fields in cases {
-        let mut draft = crate::support::open(crate::support::FOUR_ROOMS);
+        let mut draft = open(FOUR_ROOMS);
         for &(field, text) in fields {
             set(&mut draft, field, text);
         }

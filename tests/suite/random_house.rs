@@ -1,5 +1,9 @@
 //! Random jobs: houses, elements and loops within what people build, and a little beyond.
 
+mod full;
+
+pub(crate) use full::full_houses;
+
 use crate::support::{house, room, set};
 use finrun_engine::building::{Assembly, OpeningKind, RoomId, SurfaceKind, Used};
 use finrun_engine::emitter::HeatingEffect;

@@ -1,6 +1,7 @@
 //! Unheated spaces and the ground under a house: temperatures worked by hand, what must hold
 //! between a space and its neighbours, and houses that have no answer.
 
+use crate::random_house::full_houses;
 use crate::support::{
     V2_FIXTURE, add_room, add_wall, cold_day, house, job_of, open, room, set, solve,
 };
@@ -12,6 +13,7 @@ use finrun_engine::job::{
     SurfaceField, UValue,
 };
 use finrun_engine::quantity::{LinearTransmittance, Power, Unit};
+use proptest::prelude::*;
 
 /// A surface of a typed U and a typed area.
 fn surface(
@@ -165,6 +167,29 @@ fn a_house_with_everything_is_that_of_the_hand() {
     for (space, expected) in design.spaces.iter().zip(kelvins) {
         let found = space.temperature.si();
         assert!((found - expected).abs() < 2e-6, "{:?}: {found} against {expected}", space.space);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    /// In any house a space that finds its own temperature hands on all it takes, and the band of a
+    /// load has the load in its middle.
+    #[test]
+    fn any_space_hands_on_what_it_takes(draft in full_houses()) {
+        let (job, design) = solve(&draft);
+        for (space, solved) in job.house.spaces.iter().zip(&design.spaces) {
+            let sum: Power = solved.paths.iter().map(|path| path.loss).sum();
+            let scale: Power = solved.paths.iter().map(|path| path.loss.abs()).sum();
+            let rounding = 1e-9 * (1.0 + scale.si());
+            prop_assert!(space.temperature.is_some() || sum.si().abs() < rounding, "{:?}", solved);
+        }
+        let bands = design.certainty.rooms.iter().zip(&design.rooms);
+        for (band, room) in bands {
+            prop_assert!(band.low <= room.load.total && room.load.total <= band.high, "{:?}", band);
+        }
+        let house = design.certainty.house;
+        prop_assert!(house.low <= design.load && design.load <= house.high, "{:?}", house);
     }
 }
 

@@ -4,10 +4,11 @@
 //! -p finrun-tests messages` writes them anew; read the difference before it is committed.
 
 mod examples;
+mod lists;
 mod page;
 
 use crate::findings::tag;
-use crate::support::{FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, choices, fields, holds_number, open};
+use crate::support::{FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, fields, holds_number, open};
 use examples::{findings, open_errors, problems, remedies};
 use finrun_engine::bills::Fuel;
 use finrun_engine::building::assembly::Position;
@@ -18,15 +19,13 @@ use finrun_engine::building::{
 };
 use finrun_engine::check::{Check, Severity, Subject};
 use finrun_engine::emitter::HeatingEffect;
-use finrun_engine::job::{
-    Behind, Blank, Field, FlowBasis, LayerMaterial, Pick, RatingBasis, UValue,
-};
+use finrun_engine::job::{Behind, Blank, Field, FlowBasis, RatingBasis, UValue};
 use finrun_engine::named::Named;
 use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{System, Value};
 use finrun_engine::trace::{Formula, Source};
 use finrun_text as text;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// Messages by their key, in order.
 #[derive(Default)]
@@ -265,44 +264,6 @@ fn names_of_choices() {
     for basis in [FlowBasis::FromDrop, FlowBasis::Typed] {
         book.add(format!("{basis:?}"), text::flow_basis(basis));
     }
-    insta::assert_snapshot!(book.text());
-}
-
-/// Each list of a job by its label, with whatever may be picked from it.
-#[test]
-fn lists_and_what_is_on_them() {
-    let draft = open(V2_FIXTURE);
-    let mut book = Book::default();
-    let mut seen = BTreeSet::new();
-    for choice in choices(&draft) {
-        // One of each kind: every wall has the same lists.
-        let name = format!("{choice:?}");
-        let name = name.split('(').next().unwrap_or_default();
-        if seen.insert(name.to_string()) {
-            book.add(name, text::choice_label(choice));
-        }
-        for pick in draft.picks(choice) {
-            let words = text::pick(&draft, pick);
-            // Long lists have their names in another book.
-            match pick {
-                Pick::Build(UValue::Listed(assembly)) => {
-                    assert_eq!(words, text::assembly(assembly))
-                }
-                Pick::LayerMaterial(LayerMaterial::Listed(material)) => {
-                    assert_eq!(words, text::material(material));
-                }
-                _ => {
-                    let key = format!("{name} {pick:?}");
-                    if seen.insert(key.clone()) {
-                        book.add(key, words);
-                    }
-                }
-            }
-        }
-    }
-    // An assembly that is gone stays on its list.
-    let gone = Pick::Build(UValue::Own(AssemblyId(9999)));
-    book.add(format!("{gone:?}"), text::pick(&draft, gone));
     insta::assert_snapshot!(book.text());
 }
 

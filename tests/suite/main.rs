@@ -20,6 +20,7 @@ mod random_house;
 mod reading;
 mod same_bits;
 mod shown;
+mod stored;
 mod support;
 mod units;
 mod walls;

@@ -26,6 +26,7 @@ mod reading;
 mod same_bits;
 mod shipped;
 mod shown;
+mod stored;
 mod support;
 mod two_storey;
 mod unheated;

@@ -1,9 +1,6 @@
-//! Stored names of lists of things: one table each, and one small reader for all.
-//!
-//! A derived reader would be compiled anew for every list; on a phone's download that counts.
+//! Lists of things with names, under which job files keep them.
 
-use serde::de::{Deserializer, Error};
-use serde::{Deserialize, Serializer};
+use crate::stored::{Choice, Slot, Stored, View};
 
 /// A closed list of things, each with the name under which job files keep it.
 pub trait Named: Copy + PartialEq + 'static {
@@ -16,32 +13,23 @@ pub fn find<T: Named>(name: &str) -> Option<T> {
     T::ALL.iter().copied().find(|thing| thing.name() == name)
 }
 
-pub(crate) fn write<T: Named, S: Serializer>(thing: T, serializer: S) -> Result<S::Ok, S::Error> {
-    serializer.serialize_str(thing.name())
+impl<T: Named> Stored for T {
+    fn blank() -> T {
+        const { T::ALL[0] }
+    }
+    fn view(&self) -> View<'_> {
+        View::Text(self.name())
+    }
+    fn slot(&mut self) -> Slot<'_> {
+        Slot::Choice(self)
+    }
 }
 
-pub(crate) fn read<'de, T: Named, D: Deserializer<'de>>(deserializer: D) -> Result<T, D::Error> {
-    let name = String::deserialize(deserializer)?;
-    find(&name).ok_or_else(|| D::Error::custom(format_args!("unknown name `{name}`")))
+impl<T: Named> Choice for T {
+    fn turn(&mut self, nth: usize) -> bool {
+        T::ALL.get(nth).map(|thing| *self = *thing).is_some()
+    }
 }
-
-/// Stores a type by its names.
-macro_rules! stored_by_name {
-    ($type:ty) => {
-        impl serde::Serialize for $type {
-            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-                $crate::named::write(*self, serializer)
-            }
-        }
-
-        impl<'de> serde::Deserialize<'de> for $type {
-            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                $crate::named::read(deserializer)
-            }
-        }
-    };
-}
-pub(crate) use stored_by_name;
 
 /// Gives a list its names, and stores it by them.
 macro_rules! names {
@@ -52,7 +40,9 @@ macro_rules! names {
                 match self { $($type::$variant => $text),+ }
             }
         }
-        $crate::named::stored_by_name!($type);
+        $crate::stored::serde_through_stored!($type);
     };
 }
+/// For a list that names itself.
+pub(crate) use crate::stored::serde_through_stored as stored_by_name;
 pub(crate) use names;

@@ -29,15 +29,14 @@ use crate::quantity::{
     Area, ChangeRate, Length, LinearTransmittance, Temperature, Transmittance, Unit, Velocity,
     Volume,
 };
-use crate::stored::{Slot, Stored, View};
+use crate::stored::{Slot, Stored, View, serde_through_stored};
 use serde::{Deserialize, Serialize};
 
 /// Identifies a thing within one job; never reused there.
 macro_rules! ids {
     ($($(#[$doc:meta])* $name:ident),+) => {$(
         $(#[$doc])*
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-        #[serde(transparent)]
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub struct $name(pub u32);
 
         impl Stored for $name {
@@ -51,6 +50,8 @@ macro_rules! ids {
                 self.0.slot()
             }
         }
+
+        serde_through_stored!($name);
     )+};
 }
 

@@ -1,20 +1,18 @@
 //! How the things of a job stand in its file.
 //!
-//! Serde's derived code is compiled anew for every struct, list and field, and was a seventh of the
-//! page's download. Here a thing only says what it is made of: [`View`] to be written, [`Slot`] to be
-//! read into. One writer and one reader walk through them ([`write`], [`read`]), whatever the format
-//! that serde leads to.
+//! Serde's derived code is compiled anew for every struct, list and field, and was an eighth of the
+//! page's code. Here a thing only says what it is made of: [`View`] to be written, [`Slot`] to be read
+//! into. One writer and one reader walk through them ([`write`], [`read`]), in whatever format serde
+//! leads to. Results, which the page never writes, keep serde's derives.
 //!
-//! Reading fills a blank in place: a struct begins with values that mean nothing, every one of which
-//! is read over, has a default that stands for a missing one, or is missed by an error.
+//! Reading begins with a blank and fills it in place: what a blank holds is read over, or is the
+//! default of what the file lacks, or is missed by an error.
 
 mod read;
 mod write;
 
 pub(crate) use read::read;
 pub(crate) use write::write;
-
-use crate::named::Named;
 
 /// A thing that a job file holds.
 pub(crate) trait Stored {
@@ -217,24 +215,6 @@ macro_rules! serde_through_stored {
     };
 }
 pub(crate) use serde_through_stored;
-
-impl<T: Named> Stored for T {
-    fn blank() -> T {
-        const { T::ALL[0] }
-    }
-    fn view(&self) -> View<'_> {
-        View::Text(self.name())
-    }
-    fn slot(&mut self) -> Slot<'_> {
-        Slot::Choice(self)
-    }
-}
-
-impl<T: Named> Choice for T {
-    fn turn(&mut self, nth: usize) -> bool {
-        T::ALL.get(nth).map(|thing| *self = *thing).is_some()
-    }
-}
 
 macro_rules! numbers {
     ($($type:ty),+) => {$(

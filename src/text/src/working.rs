@@ -68,123 +68,126 @@ pub fn spread_text(formula: Formula, items: &[String]) -> String {
 
 /// What a symbol stands for.
 pub fn symbol_meaning(symbol: &str) -> &'static str {
-    match symbol {
-        "Q" | "Q_1" | "Q_2" | "Q_3" | "Q_4" | "Q_5" | "Q_6" | "Q_7" | "Q_8" | "Q_9" | "Q_10"
-        | "Q_11" | "Q_12" | "Q_n" => "heat",
-        "Q_wall" | "Q_window" | "Q_door" | "Q_ceiling" | "Q_floor" | "Q_ground" | "Q_air" => {
-            "heat by this path"
-        }
-        "Q_i" => "heat given up on one stretch",
-        "Q_in" => "heat that would come in at the outdoor temperature",
-        "Q_swing" => "heat that the coldest month takes, taken off",
-        "Q_alone" => "half the band that one input gives by itself",
-        "Q_half" => "half the band",
-        "Q_low" | "Q_high" => "end of the band",
-        "Q_x" => "heat the room gets",
-        "s" => "share over the load",
-        "Q_short" => "heat missing",
-        "A_i" | "L_i" | "Vol_i" | "R_i" | "G_i" | "dT_i" => "one part",
-        "Q_w" => "heat given up by the water",
-        "U" => "heat passed per area and degree",
-        "U_p" => "heat passed per length of pipe and degree",
-        "U_g" => "heat passed through the ground per area and degree",
-        "U_0" => "nothing: no floor gains heat, nor loses it without an outside edge",
-        "G" => "heat passed per degree",
-        "R" => "thermal resistance",
-        "R_si" => "film inside",
-        "R_se" => "film outside",
-        "R_f" => "layers of the floor",
-        "R_w" => "layers of the wall",
-        "R_n" => "edge insulation",
-        "R_cav" => "between the framing",
-        "R_wood" => "in the framing",
-        "R_upper" => "two paths side by side",
-        "R_lower" => "layer by layer",
-        "f_wood" => "share of the area that is framing",
-        "A" | "A_gross" => "area",
-        "A_opening" => "a window or door, taken off",
-        "A_w" => "wall in the earth",
-        "A_g" => "floor on the same ground",
-        "P" => "edge at outside walls",
-        "B" => "characteristic dimension",
-        "w" => "thickness of the outside wall",
-        "lambda" => "conductivity of the ground",
-        "delta" => "how deep the year's swing reaches",
-        "d_f" => "floor, as a thickness of ground",
-        "d_w" => "wall, as a thickness of ground",
-        "d_min" => "the lesser of the two thicknesses",
-        "d_n" => "thickness of the edge insulation",
-        "d_e" => "ground that it is worth beyond its own thickness",
-        "D" => "reach of the edge insulation",
-        "D_v" => "depth of the edge insulation",
-        "psi" => "what edge insulation saves per length and degree",
-        "psi_p" => "heat per length of edge and degree of swing",
-        "F_edge" => "F-factor",
-        "z" => "depth below the ground outside",
-        "H" => "height of a column of the water",
-        "T" => "temperature of the space",
-        "T_in" => "inside",
-        "T_out" => "beyond",
-        "T_0" => "outdoors",
-        "T_i" => "temperature there",
-        "T_mean" => "mean of the year",
-        "T_cold" => "mean of the coldest month",
-        "T_abs" => "temperature from absolute zero",
-        "T_a" => "air at the element or pipe",
-        "T_w" => "water that enters",
-        "T_x" => "water that leaves",
-        "T_r" => "water of the rating",
-        "T_e" => "entering air of the rating",
-        "T_s" => "supply",
-        "T_b" => "return",
-        "dT" => "temperature difference",
-        "n" => "exponent",
-        "N" => "air changes",
-        "V" => "volume flow",
-        "V_r" => "flow of this room or space",
-        "V_n" => "flow by air changes",
-        "V_50" => "flow at 50 Pa",
-        "V_L" => "flow through the gaps",
-        "V_i" => "flow before fans",
-        "V_fan" => "flow of a fan",
-        "V_u" => "flow of fans without counterpart",
-        "V_h" => "flow of the whole house",
-        "V_v" => "flow through the vents",
-        "Vol" => "volume of all heated rooms",
-        "Vol_r" => "volume of this part",
-        "A_L" | "A_50" => "leakage area",
-        "A_flue" => "opening to a chimney",
-        "A_r" => "area of this room that faces outdoors or unheated spaces",
-        "A_x" => "such area of all rooms",
-        "A_v" => "area of the vents",
-        "C_s" => "stack coefficient",
-        "C_w" => "wind coefficient",
-        "v_w" => "wind",
-        "f_v" => "share of the wind that reaches the vents",
-        "eta" => "share of the heat recovered",
-        "h_alt" => "altitude",
-        "m" => "mass flow",
-        "m_r" => "mass flow of the rating",
-        "rho" => "density",
-        "c" => "specific heat",
-        "q_r" => "rated output per length",
-        "q" => "output per length at the entering water",
-        "q_A" => "heat per area",
-        "F" => "share of the rating that counts",
-        "E" => "heating effect credited",
-        "L" => "length",
-        "v" => "velocity",
-        "d" => "inside diameter",
-        "mu" => "viscosity",
-        "Re" => "Reynolds number",
-        "f" | "f_t" => "friction factor",
-        "e" => "roughness",
-        "K" => "sum of loss coefficients",
-        "dp" | "dp_i" => "pressure lost",
-        "h" => "head lost in equipment",
-        _ => "",
-    }
+    let numbered =
+        symbol.strip_prefix("Q_").is_some_and(|low| low.starts_with(|c: char| c.is_ascii_digit()));
+    let symbol = if numbered { "Q" } else { symbol };
+    let lines = SYMBOLS.split('\n').filter_map(|line| line.split_once(": "));
+    let mut known = lines.filter(|(names, _)| names.split(' ').any(|name| name == symbol));
+    known.next().map_or("", |(_, meaning)| meaning)
 }
+
+/// One text rather than a list of texts, as that is smaller to send.
+const SYMBOLS: &str = "\
+Q Q_n: heat
+Q_wall Q_window Q_door Q_ceiling Q_floor Q_ground Q_air: heat by this path
+Q_i: heat given up on one stretch
+Q_in: heat that would come in at the outdoor temperature
+Q_swing: heat that the coldest month takes, taken off
+Q_alone: half the band that one input gives by itself
+Q_half: half the band
+Q_low Q_high: end of the band
+Q_x: heat the room gets
+s: share over the load
+Q_short: heat missing
+A_i L_i Vol_i R_i G_i dT_i: one part
+Q_w: heat given up by the water
+U: heat passed per area and degree
+U_p: heat passed per length of pipe and degree
+U_g: heat passed through the ground per area and degree
+U_0: nothing: no floor gains heat, nor loses it without an outside edge
+G: heat passed per degree
+R: thermal resistance
+R_si: film inside
+R_se: film outside
+R_f: layers of the floor
+R_w: layers of the wall
+R_n: edge insulation
+R_cav: between the framing
+R_wood: in the framing
+R_upper: two paths side by side
+R_lower: layer by layer
+f_wood: share of the area that is framing
+A A_gross: area
+A_opening: a window or door, taken off
+A_w: wall in the earth
+A_g: floor on the same ground
+P: edge at outside walls
+B: characteristic dimension
+w: thickness of the outside wall
+lambda: conductivity of the ground
+delta: how deep the year's swing reaches
+d_f: floor, as a thickness of ground
+d_w: wall, as a thickness of ground
+d_min: the lesser of the two thicknesses
+d_n: thickness of the edge insulation
+d_e: ground that it is worth beyond its own thickness
+D: reach of the edge insulation
+D_v: depth of the edge insulation
+psi: what edge insulation saves per length and degree
+psi_p: heat per length of edge and degree of swing
+F_edge: F-factor
+z: depth below the ground outside
+H: height of a column of the water
+T: temperature of the space
+T_in: inside
+T_out: beyond
+T_0: outdoors
+T_i: temperature there
+T_mean: mean of the year
+T_cold: mean of the coldest month
+T_abs: temperature from absolute zero
+T_a: air at the element or pipe
+T_w: water that enters
+T_x: water that leaves
+T_r: water of the rating
+T_e: entering air of the rating
+T_s: supply
+T_b: return
+dT: temperature difference
+n: exponent
+N: air changes
+V: volume flow
+V_r: flow of this room or space
+V_n: flow by air changes
+V_50: flow at 50 Pa
+V_L: flow through the gaps
+V_i: flow before fans
+V_fan: flow of a fan
+V_u: flow of fans without counterpart
+V_h: flow of the whole house
+V_v: flow through the vents
+Vol: volume of all heated rooms
+Vol_r: volume of this part
+A_L A_50: leakage area
+A_flue: opening to a chimney
+A_r: area of this room that faces outdoors or unheated spaces
+A_x: such area of all rooms
+A_v: area of the vents
+C_s: stack coefficient
+C_w: wind coefficient
+v_w: wind
+f_v: share of the wind that reaches the vents
+eta: share of the heat recovered
+h_alt: altitude
+m: mass flow
+m_r: mass flow of the rating
+rho: density
+c: specific heat
+q_r: rated output per length
+q: output per length at the entering water
+q_A: heat per area
+F: share of the rating that counts
+E: heating effect credited
+L: length
+v: velocity
+d: inside diameter
+mu: viscosity
+Re: Reynolds number
+f f_t: friction factor
+e: roughness
+K: sum of loss coefficients
+dp dp_i: pressure lost
+h: head lost in equipment";
 
 /// A piece of a formula for the page: plain, lowered or raised.
 #[derive(Debug, Clone, PartialEq, Eq)]

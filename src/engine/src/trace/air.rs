@@ -1,7 +1,7 @@
 //! Workings of the air that comes in.
 
 use super::heat::along;
-use super::{Formula, Part, Step, Steps};
+use super::{Formula, Found, Steps};
 use crate::building::air::{self, stack_coefficient_m2_s2k, wind_coefficient};
 use crate::building::flows::{SPACE_AIR, exposed_areas, vent_shielding};
 use crate::building::{BlowerDoor, House, Leaks, OpenFlue, PathLoss, Room, RoomId, Space};
@@ -9,141 +9,151 @@ use crate::job::Job;
 use crate::quantity::Temperature;
 
 /// What leaks into the house, with what fans draw in.
-pub(super) fn house_air(job: &Job) -> Vec<Step> {
-    let mut steps = Steps::default();
-    house_flow(&mut steps, &job.house);
-    steps.0
+pub(super) fn house_air(steps: &mut Steps, job: &Job) -> Found {
+    house_flow(steps, &job.house);
+    Some(())
 }
 
 fn house_flow(steps: &mut Steps, house: &House) -> f64 {
     let air = &house.air;
-    let mut flow: Option<Part> = None;
-    let mut gaps: Option<Part> = None;
-    match air.leaks {
+    let by_changes = match air.leaks {
         Leaks::Changes(rate) => {
-            let numbers = [rate.si(), volume(steps, house)];
-            flow = Some(("V_n", steps.add(Formula::AirChange, &numbers, "V_n")));
+            let volume = volume(steps, house);
+            Some(steps.add(Formula::AirChange, &[rate.si(), volume], "V_n"))
         }
         Leaks::Measured(BlowerDoor { flow, exponent }) => {
             // As the engine has it: air at 20 °C and sea level.
             let rho = steps.add(Formula::AirDensity, &[0.0, 293.15], "rho");
-            let numbers = [flow.si(), exponent, rho];
-            gaps = Some(("A_50", steps.add(Formula::LeakageArea, &numbers, "A_50")));
+            let area = steps.add(Formula::LeakageArea, &[flow.si(), exponent, rho], "A_50");
+            steps.part("A_50", area);
+            None
         }
-        Leaks::Estimated(leakage) => gaps = Some(("A_50", leakage.area().si())),
+        Leaks::Estimated(leakage) => {
+            steps.part("A_50", leakage.area().si());
+            None
+        }
+    };
+    if air.flue != OpenFlue::None {
+        steps.part("A_flue", air.flue.area().si());
     }
-    let flue = (air.flue != OpenFlue::None).then(|| ("A_flue", air.flue.area().si()));
-    if gaps.or(flue).is_some() {
+    let through = (!steps.parts.is_empty()).then(|| {
+        let gaps = steps.sum("A_L");
+        let difference = difference(steps, house);
         let numbers = [
-            steps.sum(&mut gaps.into_iter().chain(flue), "A_L"),
+            gaps,
             stack_coefficient_m2_s2k(air.storeys),
-            difference(steps, house),
+            difference,
             wind_coefficient(air.storeys, air.shelter),
             house.site.wind.si(),
         ];
-        let through = ("V_L", steps.add(Formula::Infiltration, &numbers, "V_L"));
-        flow = Some(("V_i", steps.sum(&mut flow.into_iter().chain([through]), "V_i")));
+        steps.add(Formula::Infiltration, &numbers, "V_L")
+    });
+    if let Some(flow) = by_changes {
+        steps.part("V_n", flow);
+    }
+    if let Some(flow) = through {
+        steps.part("V_L", flow);
     }
     let (supply, exhaust) = (air.ventilation.supply.si(), air.ventilation.exhaust.si());
     if supply == exhaust {
-        return steps.sum(&mut flow.into_iter(), "V_h");
+        return steps.sum("V_h");
     }
-    let leaked = steps.sum(&mut flow.into_iter(), "V_i");
-    let fans = [supply.max(exhaust), -supply.min(exhaust)];
-    let fans = fans.into_iter().filter(|fan| *fan != 0.0);
-    let numbers = [steps.sum(&mut fans.map(|fan| ("V_fan", fan)), "V_u"), leaked];
-    steps.add(Formula::WithFans, &numbers, "V_h")
+    let leaked = steps.sum("V_i");
+    steps.part("V_fan", supply.max(exhaust));
+    if supply.min(exhaust) > 0.0 {
+        steps.part("V_fan", -supply.min(exhaust));
+    }
+    let unbalanced = steps.sum("V_u");
+    steps.add(Formula::WithFans, &[unbalanced, leaked], "V_h")
 }
 
 /// What leaks into a room or an unheated space.
-pub(super) fn leaked(job: &Job, id: RoomId, loss: &PathLoss) -> Option<Vec<Step>> {
+pub(super) fn leaked(steps: &mut Steps, job: &Job, id: RoomId, loss: &PathLoss) -> Found {
     let house = &job.house;
-    let (steps, flow, temperature) = match house.rooms.iter().position(|room| room.id == id) {
+    let (flow, temperature) = match house.rooms.iter().position(|room| room.id == id) {
         Some(index) => {
             let room = house.rooms.get(index)?;
-            let (steps, flow) = room_flow(house, index, room);
-            (steps, flow, room.temperature)
+            (room_flow(steps, house, index, room), room.temperature)
         }
         None => {
-            let (steps, flow) = space_flow(house, house.spaces.iter().find(|s| s.id == id)?);
-            (steps, flow, SPACE_AIR)
+            let space = house.spaces.iter().find(|space| space.id == id)?;
+            (space_flow(steps, house, space), SPACE_AIR)
         }
     };
-    Some(warmed(steps, house, &[flow], temperature, loss))
+    let rho = density(steps, house, temperature);
+    let numbers = [rho, air::SPECIFIC_HEAT.si(), flow];
+    along(steps, Formula::AirLoss, &numbers, loss)
 }
 
 /// What the fans bring into a room.
-pub(super) fn ventilated(job: &Job, id: RoomId, loss: &PathLoss) -> Option<Vec<Step>> {
+pub(super) fn ventilated(steps: &mut Steps, job: &Job, id: RoomId, loss: &PathLoss) -> Found {
     let house = &job.house;
     let room = house.rooms.iter().find(|room| room.id == id)?;
-    let mut steps = Steps::default();
     let fans = &house.air.ventilation;
     let balanced = fans.supply.min(fans.exhaust).si();
-    let numbers = [balanced, room.volume().si(), volume(&mut steps, house)];
-    let flow = steps.add(Formula::ShareByVolume, &numbers, "V_r");
-    Some(warmed(steps, house, &[flow, fans.recovery], room.temperature, loss))
+    let flow = by_volume(steps, house, balanced, room);
+    let rho = density(steps, house, room.temperature);
+    let numbers = [rho, air::SPECIFIC_HEAT.si(), flow, fans.recovery];
+    along(steps, Formula::RecoveredAirLoss, &numbers, loss)
 }
 
-/// The heat that warms a flow, less what is recovered of it where that is given.
-fn warmed(
-    mut steps: Steps,
-    house: &House,
-    flow: &[f64],
-    temperature: Temperature,
-    loss: &PathLoss,
-) -> Vec<Step> {
+fn density(steps: &mut Steps, house: &House, temperature: Temperature) -> f64 {
     let numbers = [house.site.altitude.si(), temperature.si()];
-    let rho = steps.add(Formula::AirDensity, &numbers, "rho");
-    let formula = match flow.len() {
-        1 => Formula::AirLoss,
-        _ => Formula::RecoveredAirLoss,
-    };
-    along(steps, formula, &[&[rho, air::SPECIFIC_HEAT.si()], flow].concat(), loss)
+    steps.add(Formula::AirDensity, &numbers, "rho")
+}
+
+/// A room's share of a flow by its volume.
+fn by_volume(steps: &mut Steps, house: &House, flow: f64, room: &Room) -> f64 {
+    let numbers = [flow, room.volume().si(), volume(steps, house)];
+    steps.add(Formula::ShareByVolume, &numbers, "V_r")
 }
 
 /// A room's share of the house's air, or what it is known to take at least.
-fn room_flow(house: &House, index: usize, room: &Room) -> (Steps, f64) {
-    let mut steps = Steps::default();
-    let all = house_flow(&mut steps, house);
-    let volume_r = room.volume().si();
+fn room_flow(steps: &mut Steps, house: &House, index: usize, room: &Room) -> f64 {
+    let all = house_flow(steps, house);
     let exposed = exposed_areas(house);
     let share = match exposed.is_empty() {
-        true => {
-            let numbers = [all, volume_r, volume(&mut steps, house)];
-            steps.add(Formula::ShareByVolume, &numbers, "V_r")
-        }
+        true => by_volume(steps, house, all, room),
         false => {
-            let areas = |at: usize| {
-                exposed.iter().filter(move |(room, _)| *room == at).map(|(_, area)| area.si())
-            };
-            let own = steps.sum(&mut areas(index).map(|area| ("A_i", area)), "A_r");
-            let rooms = (0..house.rooms.len()).map(|at| ("A_i", areas(at).sum::<f64>()));
-            let numbers = [all, own, steps.sum(&mut { rooms }, "A_x")];
-            steps.add(Formula::ShareByArea, &numbers, "V_r")
+            let mut rooms = vec![0.0; house.rooms.len()];
+            for (at, area) in exposed {
+                if let Some(sum) = rooms.get_mut(at) {
+                    *sum += area.si();
+                }
+                if at == index {
+                    steps.part("A_i", area.si());
+                }
+            }
+            let own = steps.sum("A_r");
+            for area in rooms {
+                steps.part("A_i", area);
+            }
+            let whole = steps.sum("A_x");
+            steps.add(Formula::ShareByArea, &[all, own, whole], "V_r")
         }
     };
+    let volume = room.volume();
     match room.least_air {
-        Some(rate) if rate.si() * volume_r > share => {
-            let mut steps = Steps::default();
-            let flow = steps.add(Formula::OwnAirChange, &[rate.si(), volume_r], "V_r");
-            (steps, flow)
+        Some(rate) if (rate * volume).si() > share => {
+            steps.done.clear();
+            steps.add(Formula::OwnAirChange, &[rate.si(), volume.si()], "V_r")
         }
-        _ => (steps, share),
+        _ => share,
     }
 }
 
 /// An unheated space's own air, and the wind through its vents.
-fn space_flow(house: &House, space: &Space) -> (Steps, f64) {
-    let mut steps = Steps::default();
+fn space_flow(steps: &mut Steps, house: &House, space: &Space) -> f64 {
     let numbers = [space.air_changes.si(), space.volume().si()];
-    let own = ("V_n", steps.add(Formula::OwnAirChange, &numbers, "V_n"));
+    let own = steps.add(Formula::OwnAirChange, &numbers, "V_n");
+    steps.part("V_n", own);
     let vents = space.vent_area.si();
-    let through = (vents > 0.0).then(|| {
+    if vents > 0.0 {
         let numbers = [house.site.wind.si(), vent_shielding(house.air.shelter), vents];
-        ("V_v", steps.add(Formula::VentFlow, &numbers, "V_v"))
-    });
-    let flow = steps.sum(&mut [own].into_iter().chain(through), "V_r");
-    (steps, flow)
+        let through = steps.add(Formula::VentFlow, &numbers, "V_v");
+        steps.part("V_v", through);
+    }
+    steps.sum("V_r")
 }
 
 /// How much warmer the house is than outdoors, its rooms weighed by their volume.
@@ -160,15 +170,18 @@ fn difference(steps: &mut Steps, house: &House) -> f64 {
         return steps.add(Formula::Difference, &[inside.si(), outdoors], "dT");
     }
     let all = volume(steps, house);
-    let mut parts: Vec<Part> = Vec::new();
     for (inside, volume) in degrees {
         let numbers = [volume, all, inside.si(), outdoors];
-        parts.push(("dT_i", steps.add(Formula::WeighedDifference, &numbers, "dT_i")));
+        let part = steps.add(Formula::WeighedDifference, &numbers, "dT_i");
+        steps.part("dT_i", part);
     }
-    steps.sum(&mut parts.into_iter(), "dT")
+    steps.sum("dT")
 }
 
 /// Of all heated rooms.
 fn volume(steps: &mut Steps, house: &House) -> f64 {
-    steps.sum(&mut house.rooms.iter().map(|room| ("Vol_i", room.volume().si())), "Vol")
+    for room in &house.rooms {
+        steps.part("Vol_i", room.volume().si());
+    }
+    steps.sum("Vol")
 }

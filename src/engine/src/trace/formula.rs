@@ -66,8 +66,9 @@ macro_rules! formulas {
             pub const ALL: &[Formula] = &[$($(Formula::$name),+),+];
 
             /// The right-hand side. Empty for [`Formula::Sum`], whose text follows from its terms.
-            pub const fn text(self) -> &'static str {
-                match self { $($(Formula::$name => $text),+),+ }
+            pub fn text(self) -> &'static str {
+                const TEXTS: &[&str] = &[$($($text),+),+];
+                TEXTS.get(self as usize).copied().unwrap_or_default()
             }
 
             pub const fn source(self) -> Source {

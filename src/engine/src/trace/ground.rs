@@ -1,7 +1,7 @@
 //! Workings of what the earth takes.
 
 use super::heat::along;
-use super::{Formula, Part, Step, Steps};
+use super::{Formula, Found, Steps};
 use crate::building::assembly::{HeatFlow, OUTSIDE_FILM};
 use crate::building::earth::{Edge, Member, Plot, plot_of};
 use crate::building::ground::Ground;
@@ -12,19 +12,19 @@ use crate::job::Job;
 
 /// The part that goes to the mean temperature of the year.
 pub(super) fn steady(
+    steps: &mut Steps,
     job: &Job,
     room: RoomId,
     surface: SurfaceId,
     loss: &PathLoss,
-) -> Option<Vec<Step>> {
+) -> Found {
     let house = &job.house;
     let plot = plot_of(house, room)?;
     let member = member(&plot, room)?;
-    let mut steps = Steps::default();
     let index = member.floors.iter().position(|floor| floor.id == surface);
     let u = match index {
-        Some(_) => floor_u(&mut steps, house, &plot),
-        None => wall_u(&mut steps, house, &plot, wall(member, surface)?),
+        Some(_) => floor_u(steps, house, &plot),
+        None => wall_u(steps, house, &plot, wall(member, surface)?),
     };
     let area = loss.area?.si();
     let loses = loss.conductance.si() > 0.0;
@@ -32,63 +32,63 @@ pub(super) fn steady(
         && index == Some(0)
         && member.strip().next().is_some()
     {
-        let floor = floor_thickness(&mut steps, house, &plot);
-        let (reach, added) = insulated(&mut steps, house, edge);
+        let floor = floor_thickness(steps, house, &plot);
+        let (reach, added) = insulated(steps, house, edge);
         let numbers = [soil(house).conductivity_w_mk, reach, floor, added];
         let psi = steps.add(Formula::EdgePsi, &numbers, "psi");
-        let length = steps.sum(&mut strip(member).into_iter(), "L");
+        let length = strip(steps, member);
         if loses {
-            return Some(along(steps, Formula::InsulatedEdgeLoss, &[u, area, psi, length], loss));
+            return along(steps, Formula::InsulatedEdgeLoss, &[u, area, psi, length], loss);
         }
     }
     let (formula, u) = match loses {
         true => (Formula::GroundLoss, u),
         false => (Formula::NoGroundLoss, 0.0),
     };
-    Some(along(steps, formula, &[u, area], loss))
+    along(steps, formula, &[u, area], loss)
 }
 
 /// What the coldest month adds.
 pub(super) fn swing(
+    steps: &mut Steps,
     job: &Job,
     room: RoomId,
     surface: SurfaceId,
     loss: &PathLoss,
-) -> Option<Vec<Step>> {
+) -> Found {
     let house = &job.house;
     let plot = plot_of(house, room)?;
     let member = member(&plot, room)?;
-    let mut steps = Steps::default();
     let Ground { conductivity_w_mk: lambda, periodic_depth_m: delta } = soil(house);
-    let floor = floor_thickness(&mut steps, house, &plot);
+    let floor = floor_thickness(steps, house, &plot);
     let (psi, length) = match wall(member, surface) {
         Some((edge, wall)) => {
-            let own = wall_thickness(&mut steps, house, wall);
+            let own = wall_thickness(steps, house, wall);
             let numbers = [lambda, edge.depth_m, delta, floor, own];
             (steps.add(Formula::BasementSwing, &numbers, "psi_p"), edge.length_m)
         }
         None => {
             let psi = match edge_insulation(house, member) {
                 Some(edge) => {
-                    let (reach, added) = insulated(&mut steps, house, edge);
+                    let (reach, added) = insulated(steps, house, edge);
                     let numbers = [lambda, reach, delta, floor, added];
                     steps.add(Formula::InsulatedEdgeSwing, &numbers, "psi_p")
                 }
                 None => steps.add(Formula::SlabSwing, &[lambda, delta, floor], "psi_p"),
             };
-            (psi, steps.sum(&mut strip(member).into_iter(), "L"))
+            (psi, strip(steps, member))
         }
     };
-    Some(along(steps, Formula::SwingLoss, &[psi, length], loss))
+    along(steps, Formula::SwingLoss, &[psi, length], loss)
 }
 
 /// A slab by its F-factor.
-pub(super) fn slab_edge(job: &Job, room: RoomId, loss: &PathLoss) -> Option<Vec<Step>> {
+pub(super) fn slab_edge(steps: &mut Steps, job: &Job, room: RoomId, loss: &PathLoss) -> Found {
     let SlabMethod::FFactor(factor) = job.house.ground.slab else { return None };
     let plot = plot_of(&job.house, room)?;
-    let mut steps = Steps::default();
-    let edge = steps.sum(&mut edges(member(&plot, room)?).into_iter(), "P");
-    Some(along(steps, Formula::SlabEdgeLoss, &[factor.si(), edge], loss))
+    edges(steps, member(&plot, room)?);
+    let edge = steps.sum("P");
+    along(steps, Formula::SlabEdgeLoss, &[factor.si(), edge], loss)
 }
 
 fn member<'p, 'a>(plot: &'p Plot<'a>, room: RoomId) -> Option<&'p Member<'a>> {
@@ -105,21 +105,27 @@ fn soil(house: &House) -> Ground {
     house.ground.soil.ground()
 }
 
-/// Every stretch of a room's outside wall, or all of them as typed.
-fn edges(member: &Member<'_>) -> Vec<Part> {
+/// Adds every stretch of a room's outside wall, or all of them as typed, to the sum that comes next.
+fn edges(steps: &mut Steps, member: &Member<'_>) {
     let typed: f64 = member.floors.iter().map(|floor| floor.along.si()).sum();
-    match typed > 0.0 {
-        true => vec![("L_i", typed)],
-        false => member.edges.iter().map(|edge| ("L_i", edge.length_m)).collect(),
+    if typed > 0.0 {
+        return steps.part("L_i", typed);
+    }
+    for edge in &member.edges {
+        steps.part("L_i", edge.length_m);
     }
 }
 
-/// The stretches that count as a slab's edge.
-fn strip(member: &Member<'_>) -> Vec<Part> {
-    match member.strip().count() == member.edges.len() {
-        true => edges(member),
-        false => member.strip().map(|edge| ("L_i", edge.length_m)).collect(),
+/// The length of what counts as a slab's edge.
+fn strip(steps: &mut Steps, member: &Member<'_>) -> f64 {
+    if member.strip().count() == member.edges.len() {
+        edges(steps, member);
+    } else {
+        for edge in member.strip() {
+            steps.part("L_i", edge.length_m);
+        }
     }
+    steps.sum("L")
 }
 
 fn edge_insulation(house: &House, member: &Member<'_>) -> Option<EdgeInsulation> {
@@ -148,17 +154,20 @@ fn layers(steps: &mut Steps, u: f64, flow: HeatFlow, symbol: &'static str) -> [f
 
 /// The floors of a plot, as a thickness of ground.
 fn floor_thickness(steps: &mut Steps, house: &House, plot: &Plot<'_>) -> f64 {
-    let floors = || plot.members.iter().flat_map(|member| &member.floors);
-    let mean = plot.floor_u.si();
-    let alike = |floor: &&Surface| (floor.transmittance.si() - mean).abs() <= 1e-12 * mean;
-    let u = match floors().all(alike) {
-        true => mean,
-        false => {
-            let heat = floors().map(|f| ("G_i", (f.transmittance * f.gross_area).si()));
-            let numbers = [steps.sum(&mut { heat }, "G"), area(steps, plot)];
-            steps.add(Formula::MeanTransmittance, &numbers, "U")
-        }
-    };
+    let mut u = plot.floor_u.si();
+    let mut alike = true;
+    for floor in plot.members.iter().flat_map(|member| &member.floors) {
+        let own = floor.transmittance;
+        alike &= (own.si() - u).abs() <= 1e-12 * u;
+        steps.part("G_i", (own * floor.gross_area).si());
+    }
+    if alike {
+        steps.parts.clear();
+    } else {
+        let heat = steps.sum("G");
+        let area = area(steps, plot);
+        u = steps.add(Formula::MeanTransmittance, &[heat, area], "U");
+    }
     let [inside, layers, outside] = layers(steps, u, HeatFlow::Downward, "R_f");
     let wall = house.ground.wall_thickness.si();
     let numbers = [wall, soil(house).conductivity_w_mk, inside, layers, outside];
@@ -174,32 +183,42 @@ fn wall_thickness(steps: &mut Steps, house: &House, wall: &Surface) -> f64 {
 
 /// Area of all floors of a plot.
 fn area(steps: &mut Steps, plot: &Plot<'_>) -> f64 {
-    let floors = plot.members.iter().flat_map(|member| &member.floors);
-    steps.sum(&mut floors.map(|floor| ("A_i", floor.gross_area.si())), "A_g")
+    for floor in plot.members.iter().flat_map(|member| &member.floors) {
+        steps.part("A_i", floor.gross_area.si());
+    }
+    steps.sum("A_g")
 }
 
 fn floor_u(steps: &mut Steps, house: &House, plot: &Plot<'_>) -> f64 {
-    if plot.footprint.perimeter_m <= 0.0 {
+    let footprint = &plot.footprint;
+    if footprint.perimeter_m <= 0.0 {
         // No way out but downwards.
         return 0.0;
     }
     let floor = floor_thickness(steps, house, plot);
-    let members = || plot.members.iter().filter(|member| !member.floors.is_empty());
-    let perimeter = steps.sum(&mut members().flat_map(edges), "P");
-    let numbers = [area(steps, plot), perimeter];
-    let across = steps.add(Formula::Characteristic, &numbers, "B");
-    let mean = plot.footprint.depth_m;
-    let edges = || members().flat_map(|member| &member.edges);
-    if edges().any(|edge| (edge.depth_m - mean).abs() > 1e-9) {
-        let deep = edges().filter(|edge| edge.depth_m > 0.0);
-        let walls = steps.sum(&mut deep.map(|edge| ("A_i", edge.length_m * edge.depth_m)), "A_w");
+    let mut even = true;
+    for member in plot.members.iter().filter(|member| !member.floors.is_empty()) {
+        even &= member.edges.iter().all(|e| (e.depth_m - footprint.depth_m).abs() <= 1e-9);
+        edges(steps, member);
+    }
+    let perimeter = steps.sum("P");
+    let area = area(steps, plot);
+    let across = steps.add(Formula::Characteristic, &[area, perimeter], "B");
+    if !even {
+        for member in plot.members.iter().filter(|member| !member.floors.is_empty()) {
+            for edge in member.edges.iter().filter(|edge| edge.depth_m > 0.0) {
+                steps.part("A_i", edge.length_m * edge.depth_m);
+            }
+        }
+        let walls = steps.sum("A_w");
         steps.add(Formula::MeanDepth, &[walls, perimeter], "z");
     }
-    let formula = match floor + 0.5 * mean < across {
+    let formula = match floor + 0.5 * footprint.depth_m < across {
         true => Formula::FloorU,
         false => Formula::InsulatedFloorU,
     };
-    steps.add(formula, &[soil(house).conductivity_w_mk, across, floor, mean], "U_g")
+    let numbers = [soil(house).conductivity_w_mk, across, floor, footprint.depth_m];
+    steps.add(formula, &numbers, "U_g")
 }
 
 fn wall_u(

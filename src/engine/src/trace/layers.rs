@@ -1,23 +1,14 @@
 //! The working of a U from layers.
 
-use super::{Formula, Step, Steps};
+use super::{Formula, Steps};
 use crate::building::assembly::{Build, Layer};
 
-/// The steps from the layers of an assembly to its U.
-pub fn built_u(build: &Build) -> Vec<Step> {
-    let layers = build.resistances();
-    let (inside, outside) = build.position.films();
-    let films = [("R_si", inside.si()), ("R_se", outside.si())];
-    let mut steps = Steps::default();
-    let along = |steps: &mut Steps, layers: &[f64], symbol| {
-        let layers = layers.iter().map(|layer| ("R_i", *layer));
-        steps.sum(&mut films.into_iter().chain(layers), symbol)
-    };
+pub(super) fn built(steps: &mut Steps, build: &Build) {
     let share = build.framing;
     let mut cavity = Vec::new();
     let mut wood = Vec::new();
     let mut framed = false;
-    for layer in layers {
+    for layer in build.resistances() {
         let (beside, within) = match layer {
             Layer::Even(r) => (r, r),
             Layer::Framed { cavity, framing } => {
@@ -29,21 +20,30 @@ pub fn built_u(build: &Build) -> Vec<Step> {
         wood.push(within.si());
     }
     let resistance = match framed {
-        false => along(&mut steps, &cavity, "R"),
+        false => along(steps, build, &cavity, "R"),
         true => {
-            let paths = [along(&mut steps, &cavity, "R_cav"), along(&mut steps, &wood, "R_wood")];
-            let [beside, within] = paths;
+            let beside = along(steps, build, &cavity, "R_cav");
+            let within = along(steps, build, &wood, "R_wood");
             let upper = steps.add(Formula::SideBySide, &[share, beside, within], "R_upper");
-            let mut mixed = Vec::new();
-            for (&beside, &within) in cavity.iter().zip(&wood) {
-                mixed.push(match beside == within {
-                    true => beside,
-                    false => steps.add(Formula::SideBySide, &[share, beside, within], "R_i"),
-                });
+            for (r, within) in cavity.iter_mut().zip(wood) {
+                if *r != within {
+                    *r = steps.add(Formula::SideBySide, &[share, *r, within], "R_i");
+                }
             }
-            let lower = along(&mut steps, &mixed, "R_lower");
+            let lower = along(steps, build, &cavity, "R_lower");
             steps.add(Formula::MeanOfLimits, &[upper, lower], "R")
         }
     };
-    steps.end(Formula::OfResistance, &[resistance], "U", build.transmittance().si())
+    steps.give(Formula::OfResistance, &[resistance], "U", build.transmittance().si());
+}
+
+/// Layers one behind the other, between their films.
+fn along(steps: &mut Steps, build: &Build, layers: &[f64], symbol: &'static str) -> f64 {
+    let (inside, outside) = build.position.films();
+    steps.part("R_si", inside.si());
+    for layer in layers {
+        steps.part("R_i", *layer);
+    }
+    steps.part("R_se", outside.si());
+    steps.sum(symbol)
 }

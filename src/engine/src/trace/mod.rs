@@ -13,9 +13,8 @@ mod spaces;
 mod water;
 
 pub use formula::{Formula, Source};
-pub use layers::built_u;
 
-use crate::building::{Assembly, Path, RoomId};
+use crate::building::{Assembly, Build, Path, RoomId};
 use crate::design::Design;
 use crate::job::Job;
 use crate::network::Place;
@@ -82,46 +81,63 @@ pub enum Topic {
 /// The steps that lead to the number `topic`, in the order of calculation; empty when the design
 /// has no such number.
 pub fn working(job: &Job, design: &Design, topic: Topic) -> Vec<Step> {
-    let steps = match topic {
-        Topic::HouseLoad => Some(heat::house_load(design)),
-        Topic::RoomLoad(room) => heat::room_load(design, room),
-        Topic::PathLoss(room, path) => heat::path_loss(job, design, room, path),
-        Topic::SpaceTemperature(space) => spaces::temperature(job, design, space),
-        Topic::HouseAir => Some(air::house_air(job)),
-        Topic::Band => Some(heat::band(design)),
-        Topic::ListedU(assembly) => assembly.build().map(|build| built_u(&build)),
-        Topic::PerArea(room) => heat::per_area(job, design, room),
-        Topic::Over(room) => water::over(design, room),
-        Topic::Pieces(room) => water::pieces(design, room),
-        Topic::Element => Some(water::element(design)),
-        Topic::BoilerHeat => Some(water::boiler_heat(design)),
-        Topic::Needed(room) => water::needed(job, design, room),
-        Topic::Output(room) => water::output(job, design, room),
-        Topic::RuleOfThumb(room) => water::rule_of_thumb(job, design, room),
-        Topic::Flow => Some(water::flow(job, design)),
-        Topic::Pipe(place) => water::pipe(job, design, place),
-        Topic::Drop => Some(water::drop(design)),
-        Topic::Velocity => water::velocity(job, design),
-        Topic::Pressure(place) => water::pressure(job, design, place),
-        Topic::Head => Some(water::head(design)),
+    let mut steps = Steps::default();
+    let to = &mut steps;
+    let found = match topic {
+        Topic::HouseLoad => heat::house_load(to, design),
+        Topic::RoomLoad(room) => heat::room_load(to, design, room),
+        Topic::PathLoss(room, path) => heat::path_loss(to, job, design, room, path),
+        Topic::SpaceTemperature(space) => spaces::temperature(to, job, design, space),
+        Topic::HouseAir => air::house_air(to, job),
+        Topic::Band => heat::band(to, design),
+        Topic::ListedU(assembly) => assembly.build().map(|build| layers::built(to, &build)),
+        Topic::PerArea(room) => heat::per_area(to, job, design, room),
+        Topic::Over(room) => water::over(to, design, room),
+        Topic::Pieces(room) => water::pieces(to, design, room),
+        Topic::Element => water::element(to, design),
+        Topic::BoilerHeat => water::boiler_heat(to, design),
+        Topic::Needed(room) => water::needed(to, job, design, room),
+        Topic::Output(room) => water::output(to, job, design, room),
+        Topic::RuleOfThumb(room) => water::rule_of_thumb(to, job, design, room),
+        Topic::Flow => water::flow(to, job, design),
+        Topic::Pipe(place) => water::pipe(to, job, design, place),
+        Topic::Drop => water::drop(to, design),
+        Topic::Velocity => water::velocity(to, job, design),
+        Topic::Pressure(place) => water::pressure(to, job, design, place),
+        Topic::Head => water::head(to, design),
     };
-    steps.unwrap_or_default()
+    match found {
+        Some(()) => steps.done,
+        None => Vec::new(),
+    }
 }
+
+/// The steps from the layers of an assembly to its U.
+pub fn built_u(build: &Build) -> Vec<Step> {
+    let mut steps = Steps::default();
+    layers::built(&mut steps, build);
+    steps.done
+}
+
+/// A number of the design, found by the steps before it. `None` when the design has none such.
+type Found = Option<()>;
 
 /// Steps in the making. Numbers are in SI; which quantity each is follows from its symbol.
 #[derive(Default)]
-struct Steps(Vec<Step>);
-
-/// A symbol with its number.
-type Part = (&'static str, f64);
+struct Steps {
+    done: Vec<Step>,
+    /// The terms of the sum that comes next.
+    parts: Vec<Term>,
+}
 
 impl Steps {
     /// Adds a step, unless it is there, with `numbers` in the order in which the formula first names
     /// their symbols; gives its result.
     fn add(&mut self, formula: Formula, numbers: &[f64], symbol: &'static str) -> f64 {
         let (result, names) = evaluate(formula.text(), numbers);
-        let parts = names.into_iter().zip(numbers.iter().copied());
-        self.push(formula, parts.map(term).collect(), (symbol, result))
+        let terms = names.into_iter().zip(numbers).map(|(name, si)| term(name, *si)).collect();
+        self.push(Step { formula, terms, result: term(symbol, result) });
+        result
     }
 
     /// Adds a step whose result counts as nothing where it is not positive; it is then left out.
@@ -131,56 +147,55 @@ impl Steps {
         if result > 1e-9 {
             return result;
         }
-        self.0.pop();
+        self.done.pop();
         0.0
     }
 
-    /// Adds parts of one kind; a single one is the sum itself, under its name.
-    fn sum(&mut self, parts: &mut dyn Iterator<Item = Part>, symbol: &'static str) -> f64 {
-        let terms: Vec<Term> = parts.map(term).collect();
-        if let [only] = terms[..] {
-            if let Some(last) = self.0.last_mut().filter(|last| last.result == only) {
+    /// Adds the step whose result is a number of the design.
+    fn give(&mut self, formula: Formula, numbers: &[f64], symbol: &'static str, si: f64) -> Found {
+        self.add(formula, numbers, symbol);
+        self.done.last_mut()?.result.value.si = si;
+        Some(())
+    }
+
+    /// A term of the sum that comes next.
+    fn part(&mut self, symbol: &'static str, si: f64) {
+        self.parts.push(term(symbol, si));
+    }
+
+    /// The sum of the parts; a single one is the sum itself, under its name.
+    fn sum(&mut self, symbol: &'static str) -> f64 {
+        let sum = self.parts.iter().map(|term| term.value.si).sum();
+        if let [only] = self.parts[..] {
+            if let Some(last) = self.done.last_mut().filter(|last| last.result == only) {
                 last.result.symbol = symbol;
             }
-            return only.value.si;
+            self.parts.clear();
+        } else if !self.parts.is_empty() {
+            self.spread(Formula::Sum, symbol, sum);
         }
-        let sum = terms.iter().map(|term| term.value.si).sum();
-        match terms.is_empty() {
-            true => sum,
-            false => self.push(Formula::Sum, terms, (symbol, sum)),
-        }
+        sum
     }
 
-    /// Adds a step whose result the design holds.
-    fn give(&mut self, formula: Formula, numbers: &[f64], symbol: &'static str, si: f64) {
-        self.add(formula, numbers, symbol);
-        if let Some(last) = self.0.last_mut() {
-            last.result.value.si = si;
-        }
+    /// The sum of the parts, also of a single one or none.
+    fn total(&mut self, symbol: &'static str, si: f64) -> Found {
+        self.spread(Formula::Sum, symbol, si);
+        Some(())
     }
 
-    /// The steps, ended by the one that gives a number of the design.
-    fn end(
-        mut self,
-        formula: Formula,
-        numbers: &[f64],
-        symbol: &'static str,
-        si: f64,
-    ) -> Vec<Step> {
-        self.give(formula, numbers, symbol, si);
-        self.0
+    fn spread(&mut self, formula: Formula, symbol: &'static str, si: f64) {
+        let terms = std::mem::take(&mut self.parts);
+        self.push(Step { formula, terms, result: term(symbol, si) });
     }
 
-    fn push(&mut self, formula: Formula, terms: Vec<Term>, result: Part) -> f64 {
-        let step = Step { formula, terms, result: term(result) };
-        if !self.0.contains(&step) {
-            self.0.push(step);
+    fn push(&mut self, step: Step) {
+        if !self.done.contains(&step) {
+            self.done.push(step);
         }
-        result.1
     }
 }
 
-fn term((symbol, si): Part) -> Term {
+fn term(symbol: &'static str, si: f64) -> Term {
     Term { symbol, value: Value::new(kind(symbol), si) }
 }
 

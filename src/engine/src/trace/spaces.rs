@@ -4,51 +4,62 @@
 //! any unit: at the outdoor temperature so much heat would come in, and for each degree above it so
 //! much goes out.
 
-use super::{Formula, Part, Step, Steps};
+use super::{Formula, Found, Steps};
 use crate::building::{Path, PathLoss, RoomId};
 use crate::design::Design;
 use crate::job::Job;
-use crate::quantity::{LossCoefficient, Temperature};
+use crate::quantity::Temperature;
 
-pub(super) fn temperature(job: &Job, design: &Design, id: RoomId) -> Option<Vec<Step>> {
+pub(super) fn temperature(steps: &mut Steps, job: &Job, design: &Design, id: RoomId) -> Found {
     let space = job.house.spaces.iter().find(|space| space.id == id)?;
     let balance = design.spaces.iter().find(|balance| balance.space == id)?;
     if space.temperature.is_some() {
         return None;
     }
     let outdoors = job.house.site.outdoors;
-    // What is as warm as the space has no say.
-    let says = |path: &&PathLoss| {
-        !matches!(path.path, Path::GroundSwing(_))
-            && (path.inside != path.beyond || path.beyond == outdoors)
-            && path.conductance > LossCoefficient::ZERO
-    };
-    let paths: Vec<&PathLoss> = balance.paths.iter().filter(says).collect();
     let mut around: Vec<Temperature> = Vec::new();
-    for path in &paths {
-        if path.beyond != outdoors && !around.contains(&path.beyond) {
+    for path in &balance.paths {
+        if says(path, outdoors) && path.beyond != outdoors && !around.contains(&path.beyond) {
             around.push(path.beyond);
         }
     }
-    let mut steps = Steps::default();
-    let to = |steps: &mut Steps, which: &dyn Fn(Temperature) -> bool| {
-        let paths = paths.iter().filter(|path| which(path.beyond));
-        steps.sum(&mut paths.map(|path| ("G_i", path.conductance.si())), "G")
-    };
-    let mut heat: Vec<Part> = Vec::new();
+    let mut heat = Vec::new();
     for there in around {
-        let conductance = to(&mut steps, &|beyond| beyond == there);
-        let numbers = [conductance, there.si(), outdoors.si()];
-        heat.push(("Q_in", steps.add(Formula::HeatIn, &numbers, "Q_in")));
+        for path in &balance.paths {
+            if says(path, outdoors) && path.beyond == there {
+                steps.part("G_i", path.conductance.si());
+            }
+        }
+        let conductance = steps.sum("G");
+        heat.push(steps.add(Formula::HeatIn, &[conductance, there.si(), outdoors.si()], "Q_in"));
     }
-    let swings = balance.paths.iter().filter(|path| matches!(path.path, Path::GroundSwing(_)));
-    heat.extend(swings.map(|path| ("Q_swing", -path.loss.si())));
-    let heat = steps.sum(&mut heat.into_iter(), "Q");
-    let all = to(&mut steps, &|_| true);
+    for heat in heat {
+        steps.part("Q_in", heat);
+    }
+    for path in &balance.paths {
+        if matches!(path.path, Path::GroundSwing(_)) {
+            steps.part("Q_swing", -path.loss.si());
+        }
+    }
+    let heat = steps.sum("Q");
+    for path in &balance.paths {
+        if says(path, outdoors) {
+            steps.part("G_i", path.conductance.si());
+        }
+    }
+    let all = steps.sum("G");
     // A space without any surface or air is as cold as outdoors.
     if all <= 0.0 {
         return None;
     }
     let numbers = [outdoors.si(), heat, all];
-    Some(steps.end(Formula::SpaceTemperature, &numbers, "T", balance.temperature.si()))
+    steps.give(Formula::SpaceTemperature, &numbers, "T", balance.temperature.si())
+}
+
+/// Whether a path has a say: what is as warm as the space has none, nor what the balance takes as
+/// given.
+fn says(path: &PathLoss, outdoors: Temperature) -> bool {
+    !matches!(path.path, Path::GroundSwing(_))
+        && (path.inside != path.beyond || path.beyond == outdoors)
+        && path.conductance.si() > 0.0
 }

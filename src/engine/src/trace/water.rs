@@ -1,7 +1,6 @@
 //! Workings of the water side: flow, lengths, temperatures, pressure.
 
-use super::heat::whole;
-use super::{Formula, Step, Steps};
+use super::{Formula, Found, Steps};
 use crate::building::RoomId;
 use crate::design::Design;
 use crate::emitter::{FLOW_EXPONENT, output_per_length};
@@ -11,24 +10,18 @@ use crate::network::{Passage, Place};
 use crate::pipe::{self, Regime, pipe_flow};
 use crate::quantity::{Power, Temperature};
 
-/// One step from numbers to a number of the design.
-fn one(formula: Formula, numbers: &[f64], symbol: &'static str, si: f64) -> Vec<Step> {
-    Steps::default().end(formula, numbers, symbol, si)
-}
-
-pub(super) fn flow(job: &Job, design: &Design) -> Vec<Step> {
+pub(super) fn flow(steps: &mut Steps, job: &Job, design: &Design) -> Found {
     let circuit = &design.circuit;
     let mass = circuit.mass_flow.si();
     let density = Fluid::Water.density(circuit.supply).si();
     match job.circuit.flow {
-        Flow::Typed(flow) => one(Formula::MassFlow, &[flow.si(), density], "m", mass),
+        Flow::Typed(flow) => steps.give(Formula::MassFlow, &[flow.si(), density], "m", mass),
         Flow::FromDrop(drop) => {
             let specific_heat = Fluid::Water.specific_heat(circuit.supply - drop / 2.0).si();
             let heat: Power =
                 design.rooms.iter().map(|room| room.load.total.max(Power::ZERO)).sum();
-            let mut steps = Steps::default();
             steps.give(Formula::FlowFromDrop, &[heat.si(), specific_heat, drop.si()], "m", mass);
-            steps.end(Formula::VolumeFlow, &[mass, density], "V", circuit.flow.si())
+            steps.give(Formula::VolumeFlow, &[mass, density], "V", circuit.flow.si())
         }
     }
 }
@@ -65,7 +58,7 @@ fn local_output(
     output
 }
 
-pub(super) fn needed(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Step>> {
+pub(super) fn needed(steps: &mut Steps, job: &Job, design: &Design, room: RoomId) -> Found {
     let solved = design.room(room)?;
     let needed = solved.element.needed?.si();
     let air = job.house.rooms.iter().find(|r| r.id == room)?.temperature;
@@ -82,20 +75,19 @@ pub(super) fn needed(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Ste
     let c = Fluid::Water.specific_heat_at_own_mean(water_in, |c| water_in - heat / (flow * c));
     let leaves = (water_in - heat / (flow * c)).si();
     let (t_w, t_a, m, c) = (water_in.si(), air.si(), flow.si(), c.si());
-    let mut steps = Steps::default();
-    let q = local_output(&mut steps, job, design, (water_in, air));
+    let q = local_output(steps, job, design, (water_in, air));
     steps.give(Formula::WaterNeeded, &[t_w, load.si(), m, c, share], "T_x", leaves);
     // At n = 1 the power law's solution becomes an exponential.
-    Some(match is_linear(job) {
+    match is_linear(job) {
         true => {
             let numbers = [m, c, t_w, t_a, q, leaves];
-            steps.end(Formula::LengthNeededLinear, &numbers, "L", needed)
+            steps.give(Formula::LengthNeededLinear, &numbers, "L", needed)
         }
         false => {
             let numbers = [m, c, t_w, t_a, rating.exponent, q, leaves];
-            steps.end(Formula::LengthNeeded, &numbers, "L", needed)
+            steps.give(Formula::LengthNeeded, &numbers, "L", needed)
         }
-    })
+    }
 }
 
 /// Whether output goes straight with the excess temperature, to within what can be told apart.
@@ -103,7 +95,7 @@ fn is_linear(job: &Job) -> bool {
     (job.baseboard.element.rating.exponent - 1.0).abs() <= 1e-6
 }
 
-pub(super) fn output(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Step>> {
+pub(super) fn output(steps: &mut Steps, job: &Job, design: &Design, room: RoomId) -> Found {
     let solved = design.room(room)?;
     let air = job.house.rooms.iter().find(|r| r.id == room)?.temperature;
     let element = &solved.element;
@@ -115,8 +107,7 @@ pub(super) fn output(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Ste
     let c = specific_heat(element.water_in, element.water_out);
     let (t_w, t_x, t_a) = (element.water_in.si(), element.water_out.si(), air.si());
     let length = element.choice.finned.si();
-    let mut steps = Steps::default();
-    let q = local_output(&mut steps, job, design, (element.water_in, air));
+    let q = local_output(steps, job, design, (element.water_in, air));
     match is_linear(job) {
         true => steps.give(Formula::FinnedOutLinear, &[t_a, t_w, q, length, m, c], "T_x", t_x),
         false => {
@@ -126,55 +117,67 @@ pub(super) fn output(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Ste
     };
     let given = steps.add(Formula::HeatGiven, &[m, c, t_w, t_x], "Q_w");
     let share = rating.effect.room_share() / rating.effect.water_share();
-    Some(match share == 1.0 {
-        true => steps.0,
-        false => steps.end(Formula::Credited, &[given, share], "Q", element.output.si()),
-    })
+    if share != 1.0 {
+        steps.give(Formula::Credited, &[given, share], "Q", element.output.si())?;
+    }
+    Some(())
 }
 
-pub(super) fn over(design: &Design, room: RoomId) -> Option<Vec<Step>> {
+pub(super) fn over(steps: &mut Steps, design: &Design, room: RoomId) -> Found {
     let solved = design.room(room)?;
     let (load, output) = (solved.load.total.si(), solved.element.output.si());
     if load <= 0.0 {
         return None;
     }
     let short = solved.short().si();
-    Some(match short > 0.0 {
-        true => whole(&mut [("Q", load), ("Q_x", -output)].into_iter(), ("Q_short", short)),
-        false => one(Formula::Over, &[output, load], "s", (output - load) / load),
-    })
+    if short > 0.0 {
+        steps.part("Q", load);
+        steps.part("Q_x", -output);
+        return steps.total("Q_short", short);
+    }
+    steps.give(Formula::Over, &[output, load], "s", (output - load) / load)
 }
 
-pub(super) fn pieces(design: &Design, room: RoomId) -> Option<Vec<Step>> {
+pub(super) fn pieces(steps: &mut Steps, design: &Design, room: RoomId) -> Found {
     let choice = &design.room(room)?.element.choice;
-    let nominal = ("L", choice.nominal.si());
-    Some(whole(&mut choice.pieces().map(|piece| ("L_i", piece.si())), nominal))
+    for piece in choice.pieces() {
+        steps.part("L_i", piece.si());
+    }
+    steps.total("L", choice.nominal.si())
 }
 
-pub(super) fn element(design: &Design) -> Vec<Step> {
-    let rooms = design.rooms.iter().map(|room| room.element.choice.nominal.si());
-    let lengths = rooms.filter(|length| *length > 0.0).map(|length| ("L_i", length));
-    whole(&mut { lengths }, ("L", design.element_length().si()))
+pub(super) fn element(steps: &mut Steps, design: &Design) -> Found {
+    for room in &design.rooms {
+        let length = room.element.choice.nominal.si();
+        if length > 0.0 {
+            steps.part("L_i", length);
+        }
+    }
+    steps.total("L", design.element_length().si())
 }
 
-pub(super) fn boiler_heat(design: &Design) -> Vec<Step> {
-    let passages = design.circuit.passages.iter().map(|passage| passage.heat.si());
-    let heat = passages.filter(|heat| *heat != 0.0).map(|heat| ("Q_i", heat));
-    whole(&mut { heat }, ("Q", design.circuit.heat.si()))
+pub(super) fn boiler_heat(steps: &mut Steps, design: &Design) -> Found {
+    for passage in &design.circuit.passages {
+        let heat = passage.heat.si();
+        if heat != 0.0 {
+            steps.part("Q_i", heat);
+        }
+    }
+    steps.total("Q", design.circuit.heat.si())
 }
 
-pub(super) fn rule_of_thumb(job: &Job, design: &Design, room: RoomId) -> Option<Vec<Step>> {
+pub(super) fn rule_of_thumb(steps: &mut Steps, job: &Job, design: &Design, room: RoomId) -> Found {
     let solved = design.room(room)?;
     let load = solved.load.total.max(Power::ZERO).si();
     let numbers = [load, job.baseboard.element.rating.output.si()];
-    Some(one(Formula::RuleOfThumb, &numbers, "L", solved.element.rule_of_thumb.si()))
+    steps.give(Formula::RuleOfThumb, &numbers, "L", solved.element.rule_of_thumb.si())
 }
 
 fn passage(design: &Design, place: Place) -> Option<&Passage> {
     design.circuit.passages.iter().find(|passage| passage.place == place)
 }
 
-pub(super) fn pipe(job: &Job, design: &Design, place: Place) -> Option<Vec<Step>> {
+pub(super) fn pipe(steps: &mut Steps, job: &Job, design: &Design, place: Place) -> Found {
     let passage = passage(design, place)?;
     if matches!(place, Place::Element(_)) {
         return None;
@@ -188,16 +191,16 @@ pub(super) fn pipe(job: &Job, design: &Design, place: Place) -> Option<Vec<Step>
         design.circuit.mass_flow.si(),
         specific_heat(passage.water_in, passage.water_out),
     ];
-    Some(one(Formula::PipeOut, &numbers, "T_x", passage.water_out.si()))
+    steps.give(Formula::PipeOut, &numbers, "T_x", passage.water_out.si())
 }
 
-pub(super) fn drop(design: &Design) -> Vec<Step> {
+pub(super) fn drop(steps: &mut Steps, design: &Design) -> Found {
     let circuit = &design.circuit;
     let ends = [circuit.supply.si(), circuit.back.si()];
-    one(Formula::Drop, &ends, "dT", circuit.drop().si())
+    steps.give(Formula::Drop, &ends, "dT", circuit.drop().si())
 }
 
-pub(super) fn velocity(job: &Job, design: &Design) -> Option<Vec<Step>> {
+pub(super) fn velocity(steps: &mut Steps, job: &Job, design: &Design) -> Found {
     let fastest = design
         .circuit
         .passages
@@ -206,10 +209,10 @@ pub(super) fn velocity(job: &Job, design: &Design) -> Option<Vec<Step>> {
     let tube = job.circuit.tube;
     let flow = fastest.velocity * tube.flow_area();
     let numbers = [flow.si(), tube.inside_diameter().si()];
-    Some(one(Formula::Velocity, &numbers, "v", fastest.velocity.si()))
+    steps.give(Formula::Velocity, &numbers, "v", fastest.velocity.si())
 }
 
-pub(super) fn pressure(job: &Job, design: &Design, place: Place) -> Option<Vec<Step>> {
+pub(super) fn pressure(steps: &mut Steps, job: &Job, design: &Design, place: Place) -> Found {
     let passage = passage(design, place)?;
     let mean = passage.water_in + (passage.water_out - passage.water_in) / 2.0;
     let stream = Stream { fluid: Fluid::Water, flow: design.circuit.mass_flow, temperature: mean };
@@ -217,7 +220,6 @@ pub(super) fn pressure(job: &Job, design: &Design, place: Place) -> Option<Vec<S
     let flow = pipe_flow(tube.bore(), stream);
     let density = Fluid::Water.density(mean);
     let (rho, v) = (density.si(), passage.velocity.si());
-    let mut steps = Steps::default();
     if passage.length.si() > 0.0 && flow.regime != Regime::Still {
         let d = tube.inside_diameter().si();
         let reynolds = passage.reynolds;
@@ -234,9 +236,9 @@ pub(super) fn pressure(job: &Job, design: &Design, place: Place) -> Option<Vec<S
                 steps.give(Formula::Bridge, &[start.factor, reynolds], "f", factor)
             }
             Regime::Laminar | Regime::Still => {
-                steps.give(Formula::Laminar, &[reynolds], "f", factor);
+                steps.give(Formula::Laminar, &[reynolds], "f", factor)
             }
-        };
+        }?;
         let numbers = [factor, passage.length.si(), d, rho, v];
         steps.give(Formula::Friction, &numbers, "dp", passage.friction.si());
     }
@@ -248,15 +250,20 @@ pub(super) fn pressure(job: &Job, design: &Design, place: Place) -> Option<Vec<S
         let head = pipe::head(passage.equipment, density);
         steps.give(Formula::Equipment, &[rho, head.si()], "dp", passage.equipment.si());
     }
-    Some(steps.0)
+    Some(())
 }
 
-pub(super) fn head(design: &Design) -> Vec<Step> {
+pub(super) fn head(steps: &mut Steps, design: &Design) -> Found {
     let circuit = &design.circuit;
     let density = Fluid::Water.density(circuit.supply).si();
-    let drops = circuit.passages.iter().map(|passage| passage.pressure_drop().si());
-    let total: f64 = circuit.passages.iter().map(|passage| passage.pressure_drop().si()).sum();
-    let lost = drops.filter(|drop| *drop > 0.0).map(|drop| ("dp_i", drop));
-    let steps = Steps(whole(&mut { lost }, ("dp", total)));
-    steps.end(Formula::Head, &[total, density], "H", circuit.head.si())
+    let mut total = 0.0;
+    for passage in &circuit.passages {
+        let drop = passage.pressure_drop().si();
+        total += drop;
+        if drop > 0.0 {
+            steps.part("dp_i", drop);
+        }
+    }
+    steps.total("dp", total);
+    steps.give(Formula::Head, &[total, density], "H", circuit.head.si())
 }

@@ -4,6 +4,7 @@ mod air;
 mod assemblies;
 #[cfg(feature = "browser")]
 mod browser;
+mod certainty;
 mod climate;
 mod dependencies;
 mod drafts;

@@ -42,7 +42,7 @@ fn house(rooms: Vec<Room>, spaces: Vec<Space>) -> House {
             },
         },
         ground: Ground {
-            soil: Soil::Sand,
+            soil: Soil::Sand.ground(),
             wall_thickness: Length::from_si(0.2),
             slab: iso,
             other: iso,

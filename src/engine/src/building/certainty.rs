@@ -2,8 +2,13 @@
 //!
 //! Ranges are 10 to 90 % ranges of inputs that are independent of each other; what stands in many
 //! places (a listed assembly, the leakage, the soil) moves all of them at once. Derivatives are exact,
-//! through the balance of the unheated spaces too, with three things held: the way the leakage goes
-//! with the temperature difference, a slab's shape, and which rooms share the leakage.
+//! through the balance of the unheated spaces too, with this held:
+//! - the way the leakage goes with the temperature difference;
+//! - which rooms share the air, and its volume, while the measures of a room change;
+//! - a floor's shape on the ground, area to edge, while the measures of a room change;
+//! - how deep a year's swing reaches into the soil, while its conductivity changes.
+//!
+//! Of floors on one plot that are built differently, the first one's assembly stands for all.
 
 use super::balance::Balance;
 use super::conductor::{Beyond, Conductor, Near, Nodes};

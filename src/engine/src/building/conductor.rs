@@ -111,16 +111,16 @@ fn through(surface: &Surface, room: RoomId, nodes: &Nodes, out: &mut Vec<Conduct
         Behind::SameTemperature => (Beyond::Same, None),
         Behind::Room(id) => (nodes.find(id).map_or(Beyond::Same, Beyond::Node), None),
     };
-    let mut push = |path, part, area: Area, transmittance: Transmittance, of: Sensitivity, size| {
+    let mut push = |path, part, area: Area, u: Transmittance, of, size, wall| {
         out.push(Conductor {
             path,
             part,
             area: Some(area),
-            transmittance: Some(transmittance),
-            conductance: transmittance * area,
+            transmittance: Some(u),
+            conductance: u * area,
             near: Near::Node,
             beyond,
-            sensitivities: [Some(of), Some((size, 1.0)), guessed, None],
+            sensitivities: [Some((of, 1.0)), Some((size, 1.0)), guessed, wall],
         });
     };
     let part = match surface.kind {
@@ -130,9 +130,13 @@ fn through(surface: &Surface, room: RoomId, nodes: &Nodes, out: &mut Vec<Conduct
     };
     let area = open_area(surface);
     if area.si() > 0.0 {
-        let of = (built(surface.built, surface.transmittance), 1.0);
+        let of = built(surface.built, surface.transmittance);
         let path = Path::Surface(surface.id);
-        push(path, part, area, surface.transmittance, of, Subject::Size(room));
+        // What a guessed window has more, its wall has less.
+        let guessed: Area =
+            surface.openings.iter().filter(|o| o.size == Known::Assumed).map(Opening::area).sum();
+        let less = (guessed > Area::ZERO).then_some((Subject::GuessedOpenings, -(guessed / area)));
+        push(path, part, area, surface.transmittance, of, Subject::Size(room), less);
     }
     for opening in &surface.openings {
         let part = match opening.kind {
@@ -140,9 +144,9 @@ fn through(surface: &Surface, room: RoomId, nodes: &Nodes, out: &mut Vec<Conduct
             OpeningKind::Door => Part::Door,
         };
         let path = Path::Opening(surface.id, opening.id);
-        let of = (built(opening.built, opening.transmittance), 1.0);
+        let of = built(opening.built, opening.transmittance);
         let size = opening_size(opening, room);
-        push(path, part, opening.area(), opening.transmittance, of, size);
+        push(path, part, opening.area(), opening.transmittance, of, size, None);
     }
 }
 
@@ -187,11 +191,13 @@ fn space_air(space: &super::Space, house: &House) -> RoomAir {
         leaked: leaked * density * air::SPECIFIC_HEAT,
         ventilated: LossCoefficient::ZERO,
         subject: Subject::SpaceAir,
+        by_fans: 0.0,
     }
 }
 
 fn push_air(air: &RoomAir, out: &mut Vec<Conductor>) {
-    let mut push = |path, conductance, subject| {
+    let fans = |part: f64| (part > 0.0).then_some((Subject::Ventilation, part));
+    let mut push = |path, conductance, [by, also]: [Option<Sensitivity>; 2]| {
         out.push(Conductor {
             path,
             part: Part::Air,
@@ -200,12 +206,13 @@ fn push_air(air: &RoomAir, out: &mut Vec<Conductor>) {
             conductance,
             near: Near::Node,
             beyond: Beyond::Outdoors,
-            sensitivities: [Some((subject, 1.0)), None, None, None],
+            sensitivities: [by, also, None, None],
         });
     };
-    push(Path::Air, air.leaked, air.subject);
+    let gaps = Some((air.subject, 1.0 - air.by_fans));
+    push(Path::Air, air.leaked, [gaps, fans(air.by_fans)]);
     if air.ventilated > LossCoefficient::ZERO {
-        push(Path::Ventilation, air.ventilated, Subject::Ventilation);
+        push(Path::Ventilation, air.ventilated, [fans(1.0), None]);
     }
 }
 

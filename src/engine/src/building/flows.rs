@@ -43,6 +43,8 @@ pub(super) struct RoomAir {
     pub leaked: LossCoefficient,
     pub ventilated: LossCoefficient,
     pub subject: Subject,
+    /// How much of a relative change of the fans goes into `leaked`; the rest of it is the gaps'.
+    pub by_fans: f64,
 }
 
 /// The flows of the whole house on the design day.
@@ -104,6 +106,7 @@ pub(super) fn room_air(house: &House, nodes: &Nodes) -> Vec<RoomAir> {
     let volumes: Vec<Volume> = house.rooms.iter().map(|room| room.volume()).collect();
     let leaked = air::share(flow.leaked, &exposed, &volumes);
     let all: Volume = volumes.iter().copied().sum();
+    let gaps = flow.infiltration / flow.leaked;
     house
         .rooms
         .iter()
@@ -117,6 +120,8 @@ pub(super) fn room_air(house: &House, nodes: &Nodes) -> Vec<RoomAir> {
                 leaked: heat(share.max(least)),
                 ventilated: heat(balanced) * (1.0 - house.air.ventilation.recovery),
                 subject: Subject::Leakage,
+                // Gaps and unbalanced fans add as squares.
+                by_fans: if share > least { 1.0 - gaps * gaps } else { 0.0 },
             }
         })
         .collect()

@@ -153,7 +153,7 @@ pub struct Site {
 /// The earth, and what insulates a slab's edge from it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ground {
-    pub soil: Soil,
+    pub soil: ground::Ground,
     /// Of the foundation wall.
     pub wall_thickness: Length,
     pub slab: SlabMethod,

@@ -67,6 +67,16 @@ pub struct Ground<S = f64> {
     pub periodic_depth_m: f64,
 }
 
+impl Ground {
+    /// The same in numbers that carry slopes.
+    pub fn ground<S: Scalar>(self) -> Ground<S> {
+        Ground {
+            conductivity_w_mk: S::from(self.conductivity_w_mk),
+            periodic_depth_m: self.periodic_depth_m,
+        }
+    }
+}
+
 /// A floor's shape: that of the whole house, as rooms share the ground beneath.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Footprint {

@@ -142,7 +142,7 @@ fn read_ground(reader: &mut Reader<'_>) -> Option<Ground> {
         GroundMethod::FFactor => (factor, iso),
         GroundMethod::Iso => (iso, factor),
     };
-    Some(Ground { soil: ground.soil, wall_thickness: wall?, slab, other })
+    Some(Ground { soil: ground.soil.ground(), wall_thickness: wall?, slab, other })
 }
 
 fn read_ranges(reader: &mut Reader<'_>) -> Option<Ranges> {

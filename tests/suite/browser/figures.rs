@@ -2,8 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use finrun_engine::building::Level;
 use finrun_engine::fluid::Fluid;
+use finrun_engine::named::Named as _;
 use finrun_engine::quantity::{Kind, System, Temperature, Value, display_unit, show, show_precise};
+use finrun_text as text;
 use serde::Deserialize;
 use serde_json::Value as Json;
 
@@ -28,14 +31,18 @@ struct Seen {
     workings: Vec<Working>,
     rows: Vec<Vec<String>>,
     drawn: Vec<String>,
+    /// The texts of each plan.
+    plans: Vec<Vec<String>>,
     checks: Vec<String>,
 }
 
 const LOOK: &str = "
     const words = (element) => element.textContent.replace(/\\s+/g, ' ').trim();
     const all = (around, css, take) => [...around.querySelectorAll(css)].map(take);
+    // What stands in two elements is two words, though nothing but their ends lies between.
+    const apart = (element) => element.localName === 'li' ? all(element, ':scope > *', words).join(' ') : words(element);
     return {
-      figures: all(document, '[data-figure]', (f) => [f.dataset.figure, words(f)]),
+      figures: all(document, '[data-figure]', (f) => [f.dataset.figure, apart(f)]),
       workings: all(document, '.working', (working) => ({
         title: words(working.querySelector('summary')),
         figures: all(working.querySelector('summary'), '[data-figure]', (f) => f.dataset.figure),
@@ -44,6 +51,7 @@ const LOOK: &str = "
       })),
       rows: all(document, 'table tr', (row) => all(row, 'th, td', words)),
       drawn: all(document, 'svg.loop text', words),
+      plans: all(document, 'svg.plan', (plan) => all(plan, 'text', words)),
       checks: all(document, '.checks > ul > li', (check) => check.className),
     };";
 
@@ -68,8 +76,10 @@ pub(super) fn compare(page: &Page, solved: &Solved, place: Place) -> usize {
     });
     let seen = look(page);
     let mut wrong = workings(&seen, &expected, place, system);
-    if place == Place::Loop {
-        wrong.extend(the_loop(&seen, solved));
+    match place {
+        Place::Loop => wrong.extend(the_loop(&seen, solved)),
+        Place::HeatLoss => wrong.extend(the_rooms(&seen, solved)),
+        _ => {}
     }
     if !wrong.is_empty() {
         page.fail(&format!("{place:?}, {system:?}:\n{}", wrong.join("\n")));
@@ -148,11 +158,54 @@ fn workings(seen: &Seen, expected: &Figures, place: Place, system: System) -> Ve
     wrong
 }
 
+/// The table of the rooms, and the plans.
+fn the_rooms(seen: &Seen, solved: &Solved) -> Vec<String> {
+    let Solved { draft, job, typed, .. } = solved;
+    let system = draft.units;
+    let mut wrong = Vec::new();
+    let bands = &typed.certainty.rooms;
+    let expected: Vec<Vec<String>> = job
+        .house
+        .rooms
+        .iter()
+        .zip(solved.rooms())
+        .zip(bands)
+        .map(|((room, solved), band)| {
+            let load = &solved["load"]["total_w"];
+            let per_area = load.as_f64().unwrap_or(f64::NAN) / room.floor_area.si();
+            let per_area = Value::new(Kind::PowerDensity, per_area);
+            vec![
+                text::room_name(draft, room.id),
+                show(room.floor_area.into(), system).text(),
+                number(Kind::Power, load).text(system),
+                show(per_area, system).text(),
+                text::from_to(band.low, band.high, system),
+            ]
+        })
+        .collect();
+    if seen.rows.get(1..) != Some(&expected) {
+        wrong.push(format!("the table shows {:?}; solve has {expected:?}", seen.rows));
+    }
+    // A plan leaves out what finds no room in it, but says nothing else.
+    let strange = seen.plans.iter().flatten().filter(|drawn| {
+        expected.iter().all(|row| [&row[0], &row[2], &row[3]].iter().all(|known| known != drawn))
+    });
+    wrong.extend(strange.map(|drawn| format!("a plan shows {drawn}, which no room has")));
+    let storeys = Level::ALL
+        .iter()
+        .filter(|level| job.house.rooms.iter().any(|room| room.level == **level))
+        .count();
+    if seen.plans.len() != storeys {
+        wrong.push(format!("{} plans for {storeys} storeys", seen.plans.len()));
+    }
+    wrong
+}
+
 /// The loop's table and drawing, and the count of its checks.
 fn the_loop(seen: &Seen, solved: &Solved) -> Vec<String> {
     let circuit = &solved.design["loop"];
     let system = solved.draft.units;
-    let text = |kind, json: &Json| number(kind, json).text(system);
+    let shown_as = |kind, json: &Json| number(kind, json).text(system);
     let mut wrong = Vec::new();
     let passages = circuit["passages"].as_array().cloned().unwrap_or_default();
     let expected: Vec<Vec<String>> = passages
@@ -163,10 +216,10 @@ fn the_loop(seen: &Seen, solved: &Solved) -> Vec<String> {
             let density = Fluid::Water.density(Temperature::from_si(mean)).si();
             let head = sum(lost.into_iter()) / (density * 9.80665);
             vec![
-                text(Kind::Length, &passage["length_m"]),
-                text(Kind::Temperature, &passage["water_in_k"]),
-                text(Kind::Temperature, &passage["water_out_k"]),
-                text(Kind::Power, &passage["heat_w"]),
+                shown_as(Kind::Length, &passage["length_m"]),
+                shown_as(Kind::Temperature, &passage["water_in_k"]),
+                shown_as(Kind::Temperature, &passage["water_out_k"]),
+                shown_as(Kind::Power, &passage["heat_w"]),
                 show(Value::new(Kind::Head, head), system).text(),
             ]
         })
@@ -177,15 +230,15 @@ fn the_loop(seen: &Seen, solved: &Solved) -> Vec<String> {
     }
     let drawn = seen.drawn.join(" | ");
     let mut in_drawing = vec![
-        text(Kind::Temperature, &circuit["supply_k"]),
-        text(Kind::Temperature, &circuit["back_k"]),
-        text(Kind::VolumeFlow, &circuit["flow_m3_s"]),
+        shown_as(Kind::Temperature, &circuit["supply_k"]),
+        shown_as(Kind::Temperature, &circuit["back_k"]),
+        shown_as(Kind::VolumeFlow, &circuit["flow_m3_s"]),
     ];
     for room in solved.rooms() {
         let element = &room["element"];
-        in_drawing.push(text(Kind::Temperature, &element["water_in_k"]));
-        in_drawing.push(text(Kind::Temperature, &element["water_out_k"]));
-        in_drawing.push(text(Kind::Length, &element["choice"]["nominal_m"]));
+        in_drawing.push(shown_as(Kind::Temperature, &element["water_in_k"]));
+        in_drawing.push(shown_as(Kind::Temperature, &element["water_out_k"]));
+        in_drawing.push(shown_as(Kind::Length, &element["choice"]["nominal_m"]));
     }
     wrong.extend(
         in_drawing

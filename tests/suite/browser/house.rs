@@ -67,7 +67,9 @@ fn type_house(page: &Page) {
     assert_eq!(page.value_of("Outdoor temperature on the design day"), "-8");
     page.type_into("Room temperature", "70");
     page.choose("How tight is the house?", "Leaky: draughts near windows and baseboards in wind");
+    page.press("Place and climate");
     page.type_into("Height above sea level", "150 m");
+    page.press("Back to Rooms");
 }
 
 fn type_all(page: &Page, fields: &[(&str, &str)]) {
@@ -97,7 +99,8 @@ fn add_ceiling_and_floor(page: &Page, below: &str) {
     page.within("Ceiling", || page.choose("Built like", "Ceiling under attic, R-19"));
     page.press("Add a floor");
     page.within("Floor", || {
-        assert_eq!(page.value_of("Behind it"), "Unheated space or ground");
+        assert_eq!(page.value_of("Behind it"), "Ground");
+        page.choose("Behind it", "Unheated, temperature known or guessed");
         type_all(page, &[("Temperature behind it", below)]);
     });
 }
@@ -143,7 +146,7 @@ fn type_rooms(page: &Page) {
     // Warmer than the room behind its wall.
     add_room(page, "Bath", &[(length, "8"), (width, "6' 3\"")]);
     page.press("Shape, temperature and air");
-    type_all(page, &[("Temperature of this room", "75"), ("Air changes of this room", "0,4")]);
+    type_all(page, &[("Temperature of this room", "75"), ("Air changes, at least", "0,4")]);
     add_wall(page, "West", "6' 3\"");
     page.press("Add an inside wall");
     page.within("Wall", || {

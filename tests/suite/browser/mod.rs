@@ -10,6 +10,7 @@ mod figures;
 mod find;
 mod harness;
 mod house;
+mod jobs;
 mod looks;
 mod network;
 mod offline_update;

@@ -6,15 +6,12 @@ use serde::Deserialize;
 use serde_json::json;
 
 use super::axe::{axe, axe_on_colours};
+use super::jobs::{whole, whole_with_errors};
 use super::looks::Theme;
 use super::page::{Page, View};
 use super::place::Place;
 use super::visit;
 use crate::support::FOUR_ROOMS;
-
-/// Every kind of page of the four-room job.
-const PLACES: [Place; 6] =
-    [Place::Rooms, Place::Room(6), Place::Room(18), Place::HeatLoss, Place::Lengths, Place::Loop];
 
 #[derive(Clone, Copy, Debug)]
 enum State {
@@ -27,33 +24,30 @@ enum State {
 
 const STATES: [State; 3] = [State::Empty, State::Errors, State::Results];
 
-/// Opens a job in a state, and tells which of its pages to look at.
+/// Opens a job in a state, and tells which of its pages to look at: every kind.
 fn open(page: &Page, state: State) -> Vec<Place> {
-    match state {
+    let job = match state {
         State::Empty => {
             page.open("/");
             page.press("New job");
+            page.press("Add: garage");
+            page.wait_for_text("Walls, ceiling, floor");
+            page.go(Place::Rooms);
             page.type_into("Name of the new room", "Attic");
             page.press("Add a room");
             page.press("Add an outside wall");
             page.press("Done with this room");
-            let mut places = Place::STATIONS.to_vec();
-            places.push(Place::Room(1));
-            places
+            page.go(Place::Assemblies);
+            page.press("Add an assembly");
+            page.go(Place::Bills);
+            page.press("Add a bill");
+            return Place::without_rooms().chain([Place::Room(1), Place::Room(2)]).collect();
         }
-        State::Errors => {
-            let bad = FOUR_ROOMS
-                .replacen("\"16'\"", "\"12x\"", 1)
-                .replacen("\"text\": \"0.50\"", "\"text\": \"half\"", 1)
-                .replacen("\"text\": \"70\"", "\"text\": \"700\"", 1);
-            page.open_job(&bad, Place::Rooms);
-            vec![Place::Rooms, Place::Room(6), Place::HeatLoss, Place::Lengths, Place::Loop]
-        }
-        State::Results => {
-            page.open_job(FOUR_ROOMS, Place::Rooms);
-            PLACES.to_vec()
-        }
-    }
+        State::Errors => whole_with_errors(),
+        State::Results => whole(),
+    };
+    page.open_job(&job.text, Place::Rooms);
+    Place::without_rooms().chain([job.kitchen, job.den, job.attic, job.crawl_space]).collect()
 }
 
 fn unfold(page: &Page) {

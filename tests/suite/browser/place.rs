@@ -8,25 +8,54 @@ use super::page::Page;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Place {
     Rooms,
+    /// Also an unheated space.
     Room(u64),
     HeatLoss,
     Lengths,
     Loop,
+    Climate,
+    Air,
+    Ground,
+    Assemblies,
+    Certainty,
+    Bills,
 }
 
 impl Place {
     pub(super) const STATIONS: [Place; 4] =
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
+    /// What belongs to a station and has a page of its own.
+    pub(super) const SECTIONS: [Place; 6] = [
+        Place::Climate,
+        Place::Air,
+        Place::Ground,
+        Place::Assemblies,
+        Place::Certainty,
+        Place::Bills,
+    ];
+
+    /// All pages of a job but those of its rooms.
+    pub(super) fn without_rooms() -> impl Iterator<Item = Place> {
+        Place::STATIONS.into_iter().chain(Place::SECTIONS)
+    }
+
     /// The end of its address.
     fn path(self) -> String {
         match self {
-            Place::Rooms => "rooms".to_owned(),
-            Place::Room(id) => format!("room/{id}"),
-            Place::HeatLoss => "heat-loss".to_owned(),
-            Place::Lengths => "lengths".to_owned(),
-            Place::Loop => "loop".to_owned(),
+            Place::Room(id) => return format!("room/{id}"),
+            Place::Rooms => "rooms",
+            Place::HeatLoss => "heat-loss",
+            Place::Lengths => "lengths",
+            Place::Loop => "loop",
+            Place::Climate => "place",
+            Place::Air => "air",
+            Place::Ground => "ground",
+            Place::Assemblies => "assemblies",
+            Place::Certainty => "certainty",
+            Place::Bills => "bills",
         }
+        .to_owned()
     }
 
     /// Its name in names of files.

@@ -1,15 +1,17 @@
-//! Pictures and prints of every station in target/browser, for people to look at.
+//! Pictures and prints of every page in target/browser, for people to look at.
 
 use std::fs;
 
+use super::jobs::whole;
 use super::looks::Theme;
 use super::page::View;
 use super::place::Place;
 use super::visit;
-use crate::support::DEMO;
 
 #[test]
-fn every_station_is_pictured_and_none_is_blank() {
+fn every_page_is_pictured_and_none_is_blank() {
+    let job = whole();
+    let rooms = [job.kitchen, job.attic];
     for view in [View::Phone, View::Desk] {
         visit(view, |page| {
             page.script("document.documentElement.style.background = '#808080'", vec![]);
@@ -25,24 +27,30 @@ fn every_station_is_pictured_and_none_is_blank() {
                 page.emulate(theme);
                 keep("start", theme);
             }
-            page.open_job(DEMO, Place::Rooms);
+            page.open_job(&job.text, Place::Rooms);
             for theme in [Theme::Light, Theme::Dark] {
                 page.emulate(theme);
-                for place in Place::STATIONS.into_iter().chain([Place::Room(7)]) {
+                for place in Place::without_rooms().chain(rooms) {
                     page.go(place);
                     page.wait_for(".plate b");
                     keep(&place.word(), theme);
                 }
             }
+            page.go(Place::Climate);
+            page.type_into("ZIP code or town", "05401");
+            page.leave();
+            page.wait_for(".stations-found li");
+            keep("stations", Theme::Dark);
         });
     }
 }
 
 #[test]
 fn every_station_prints() {
+    let job = whole();
     visit(View::Desk, |page| {
-        page.open_job(DEMO, Place::Rooms);
-        for place in Place::STATIONS {
+        page.open_job(&job.text, Place::Rooms);
+        for place in Place::STATIONS.into_iter().chain([Place::Certainty, Place::Bills]) {
             page.go(place);
             page.wait_for(".plate b");
             let pdf = fs::read(page.print_pdf(&place.word())).expect("the print is kept");

@@ -4,8 +4,11 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::process::Command;
 
-use finrun_engine::job::{Draft, File, Job, read};
+use finrun_engine::check::Finding;
+use finrun_engine::design::{Design, design};
+use finrun_engine::job::{Draft, File, Job, own_transmittance, read};
 use finrun_engine::quantity::{Kind, System, Value, show};
+use finrun_text as text;
 use serde_json::Value as Json;
 
 use super::page::Page;
@@ -15,8 +18,10 @@ use super::place::Place;
 /// The stored job, and what `solve` prints for it.
 pub(super) struct Solved {
     pub(super) draft: Draft,
-    job: Job,
+    pub(super) job: Job,
     pub(super) design: Json,
+    /// The same with its types, for what the page says in sentences.
+    pub(super) typed: Design,
 }
 
 /// What should stand at a figure.
@@ -48,8 +53,12 @@ pub(super) fn solve(page: &Page) -> Solved {
     assert!(output.status.success(), "solve: {said}\n{text}");
     let draft = serde_json::from_str::<File>(&text).expect("a job file").open().expect("a job");
     let job = read(&draft).job.expect("solve had no objection");
-    let design = serde_json::from_slice(&output.stdout).expect("solve prints JSON");
-    Solved { draft, job, design }
+    let printed = String::from_utf8_lossy(&output.stdout);
+    let typed = design(&job);
+    let again = serde_json::to_string_pretty(&typed).expect("a design is JSON");
+    assert_eq!(printed.trim_end(), again, "solve prints what the engine gives");
+    let design = serde_json::from_str(&printed).expect("solve prints JSON");
+    Solved { draft, job, design, typed }
 }
 
 impl Solved {
@@ -57,10 +66,15 @@ impl Solved {
         self.design["rooms"].as_array().map_or(&[], Vec::as_slice)
     }
 
+    pub(super) fn spaces(&self) -> &[Json] {
+        self.design["spaces"].as_array().map_or(&[], Vec::as_slice)
+    }
+
     /// All pages of the job.
     pub(super) fn places(&self) -> Vec<Place> {
-        let rooms = self.rooms().iter().filter_map(|room| room["room"].as_u64()).map(Place::Room);
-        Place::STATIONS.into_iter().chain(rooms).collect()
+        let rooms = self.rooms().iter().filter_map(|room| room["room"].as_u64());
+        let spaces = self.spaces().iter().filter_map(|space| space["space"].as_u64());
+        Place::without_rooms().chain(rooms.chain(spaces).map(Place::Room)).collect()
     }
 
     fn to_see(&self) -> usize {
@@ -106,12 +120,23 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
     ];
     let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
     match place {
-        Place::Rooms => {}
-        Place::Room(id) => {
-            let room = solved.rooms().iter().find(|room| room["room"] == id).expect("a room");
-            add(&format!("room-{id}.load"), number(Kind::Power, &room["load"]["total_w"]));
+        Place::Rooms | Place::Air | Place::Ground => {}
+        Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
+            Some(room) => {
+                add(&format!("room-{id}.load"), number(Kind::Power, &room["load"]["total_w"]));
+            }
+            None => figures.extend(temperatures(solved).filter(|(name, _)| {
+                name.strip_prefix("room-").is_some_and(|rest| rest.starts_with(&format!("{id}.")))
+            })),
+        },
+        Place::HeatLoss => {
+            add("load", load);
+            figures.extend(temperatures(solved));
+            figures.extend(sentences(solved, place));
         }
-        Place::HeatLoss => add("load", load),
+        Place::Climate | Place::Assemblies | Place::Certainty | Place::Bills => {
+            figures.extend(sentences(solved, place));
+        }
         Place::Lengths => add("element", element),
         Place::Loop => {
             let circuit = &design["loop"];
@@ -131,6 +156,73 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
         }
     }
     figures.into_iter().collect()
+}
+
+/// Each unheated space at its temperature.
+fn temperatures(solved: &Solved) -> impl Iterator<Item = (String, Figure)> {
+    solved.spaces().iter().map(|space| {
+        let name = format!("room-{}.temperature", space["space"]);
+        (name, number(Kind::Temperature, &space["temperature_k"]))
+    })
+}
+
+/// What the page says in words around its numbers.
+fn sentences(solved: &Solved, place: Place) -> Vec<(String, Figure)> {
+    let Solved { draft, job, typed, .. } = solved;
+    let system = draft.units;
+    let sure = &typed.certainty;
+    let mut said = Vec::new();
+    let mut say = |name: &str, words: String| said.push((name.to_owned(), Figure::Words(words)));
+    match place {
+        Place::HeatLoss => {
+            say("load.band", text::band(sure.house, system));
+            let opinion =
+                typed.checks.iter().find(|c| matches!(c.finding, Finding::PerArea { .. }));
+            let opinion = opinion.map(|check| {
+                let title = text::check_title(check, draft, system);
+                format!("{title}. {}", text::check_detail(check, system))
+            });
+            say("second-opinion", opinion.unwrap_or_default());
+            if let Some(slabs) = typed.slabs {
+                say("slabs", text::slabs_compared(slabs, draft.ground.method, system));
+            }
+        }
+        Place::Climate => say(
+            "station",
+            draft.station.as_ref().map_or(text::no_station().to_owned(), |station| {
+                let facts = text::station_facts(station, system);
+                format!("{}: {facts}", text::station_name(station))
+            }),
+        ),
+        Place::Assemblies => {
+            for assembly in &draft.assemblies {
+                let u = own_transmittance(draft, assembly.id).expect("a whole job");
+                say(&format!("assembly-{}.u", assembly.id.0), text::own_u(u, system));
+            }
+        }
+        Place::Certainty => {
+            say("certainty.load", text::load_and_band(typed.load, sure.house, system));
+            for (index, effect) in sure.effects.iter().enumerate() {
+                // The page leaves out what moves the load by less than a watt.
+                if effect.alone.si() >= 1.0 {
+                    let subject = text::subject(draft, effect.subject, system);
+                    let words = format!("{subject} {}", text::effect(effect, system));
+                    say(&format!("effect-{index}"), words);
+                }
+            }
+        }
+        Place::Bills => say(
+            "bills",
+            match (&job.bills, &typed.bills) {
+                _ if draft.station.is_none() => text::bills_need_a_station().to_owned(),
+                (Some(Ok(fit)), Some(compared)) => text::against_bills(fit, compared, system),
+                (Some(Err(error)), _) => text::bills_tell_nothing(*error).to_owned(),
+                _ => text::no_bills_yet().to_owned(),
+            },
+        ),
+        _ => {}
+    }
+    said
 }
 
 fn losses(room: &Json, floor_m2: f64) -> Vec<(String, Figure)> {

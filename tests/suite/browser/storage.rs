@@ -2,6 +2,7 @@
 
 use std::fs;
 
+use finrun_engine::job::CURRENT_VERSION;
 use serde_json::{Value, json};
 
 use super::page::{Page, View};
@@ -46,7 +47,7 @@ fn jobs_are_copied_renamed_deleted_and_brought_back() {
         assert_eq!(everything(page), before, "to the last character");
         page.press("Plan B");
         page.wait_for_text("Rooms, in the order");
-        assert_eq!(page.texts_of(".rooms > li").len(), 4);
+        assert_eq!(page.texts_of("ol.rooms > li").len(), 4);
     });
 }
 
@@ -119,13 +120,14 @@ fn a_damaged_entry_is_kept_listed_and_handed_out() {
     const DAMAGED: &str = "{\"finrun\":1,\"job\":{\"name\":\"Half a jo";
     visit(View::Phone, |page| {
         page.open_with("broken", DAMAGED);
-        let newer = FOUR_ROOMS.replacen("\"finrun\": 1", "\"finrun\": 2", 1);
+        let version = CURRENT_VERSION + 1;
+        let newer = FOUR_ROOMS.replacen("\"finrun\": 1", &format!("\"finrun\": {version}"), 1);
         page.open_with("later", &newer);
         page.open_with("sound", FOUR_ROOMS);
         let seen = page.texts_of(".jobs > li.damaged");
         assert_eq!(seen.len(), 2, "{seen:?}");
         assert!(seen[0].contains("Cannot be opened"), "{seen:?}");
-        assert!(seen[1].contains("newer Finrun (file version 2)"), "{seen:?}");
+        assert!(seen[1].contains(&format!("newer Finrun (file version {version})")), "{seen:?}");
 
         let save = "document.querySelector('.jobs > li.damaged button').click()";
         page.script(save, vec![]);

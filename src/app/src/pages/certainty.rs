@@ -18,7 +18,7 @@ pub(super) fn certainty(job: &JobKey) -> AnyView {
     let effects = live_markup("", move || app.effects());
     let fields = CertaintyField::ALL.iter().map(|&f| number_field(Field::Certainty(f)));
     let inside = view! {
-        <p>{band}</p>
+        <p data-figure="certainty.load">{band}</p>
         <p class="note">{text::certainty_method()}</p>
         <section class="columns">
             <div>

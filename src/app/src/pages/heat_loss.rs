@@ -63,12 +63,12 @@ fn all(key: &JobKey, draft: &Draft, job: &Job, design: &Design) -> AnyView {
     let slabs = design.slabs.map(|slabs| {
         let method = draft.ground.method;
         let said = live(move || text::slabs_compared(slabs, method, app.system()));
-        view! { <p class="note">{said}</p> }.into_any()
+        view! { <p class="note" data-figure="slabs">{said}</p> }.into_any()
     });
     view! {
         {working(Topic::HouseLoad, title.into_any())}
         {working(Topic::Band, view! { <span data-figure="load.band">{band}</span> }.into_any())}
-        <p class="note">{live(move || app.second_opinion())}</p>
+        <p class="note" data-figure="second-opinion">{live(move || app.second_opinion())}</p>
         <div class="acts">{links.into_iter().collect_view()}</div>
         {legend()}
         {rooms}

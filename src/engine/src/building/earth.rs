@@ -205,16 +205,16 @@ fn plot<'a>(members: Vec<Member<'a>>, house: &House) -> Plot<'a> {
     }
 }
 
-pub(crate) fn floor_films() -> Resistance {
+fn floor_films() -> Resistance {
     HeatFlow::Downward.inside_film() + OUTSIDE_FILM
 }
 
-pub(crate) fn wall_films() -> Resistance {
+fn wall_films() -> Resistance {
     HeatFlow::Horizontal.inside_film() + OUTSIDE_FILM
 }
 
 /// The resistance of the layers alone, from a U that has its films in it.
-pub(crate) fn layers_m2k_w<S: Scalar>(u: S, films: Resistance) -> S {
+fn layers_m2k_w<S: Scalar>(u: S, films: Resistance) -> S {
     let layers = S::from(1.0) / u - films.si();
     if layers.value() > 0.0 { layers } else { S::from(0.0) }
 }

@@ -55,11 +55,6 @@ impl Markup {
         }
     }
 
-    /// Markup that was made here.
-    pub(crate) fn put(&mut self, markup: &str) {
-        self.0.push_str(markup);
-    }
-
     pub(crate) fn done(self) -> String {
         self.0
     }

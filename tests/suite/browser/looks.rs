@@ -104,6 +104,24 @@ impl Page {
         self.asked("keeping a picture", keep(&format!("{name}.png"), &png))
     }
 
+    /// The page from top to bottom as target/browser/NAME.png, at one pixel a point.
+    #[track_caller]
+    pub(super) fn picture_of_all(&self, name: &str) -> PathBuf {
+        let (width, height) = self.view.size();
+        let metrics = |height: u32, scale: u32| {
+            let mobile = self.view.touch();
+            let values = json!({
+                "width": width, "height": height, "deviceScaleFactor": scale, "mobile": mobile,
+            });
+            self.devtools("Emulation.setDeviceMetricsOverride", values);
+        };
+        let high = self.script("return document.documentElement.scrollHeight", vec![]);
+        metrics(high.as_u64().and_then(|high| u32::try_from(high).ok()).unwrap_or(height), 1);
+        let picture = self.screenshot(name);
+        metrics(height, 2);
+        picture
+    }
+
     /// The page as it prints, as target/browser/NAME.pdf.
     #[track_caller]
     pub(super) fn print_pdf(&self, name: &str) -> PathBuf {

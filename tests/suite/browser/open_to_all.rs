@@ -11,10 +11,9 @@ use super::looks::Theme;
 use super::page::{Page, View};
 use super::place::Place;
 use super::visit;
-use crate::support::FOUR_ROOMS;
 
 #[derive(Clone, Copy, Debug)]
-enum State {
+pub(super) enum State {
     /// A job of which nothing is typed but the name of a room.
     Empty,
     /// A job in which some things cannot be read.
@@ -22,10 +21,10 @@ enum State {
     Results,
 }
 
-const STATES: [State; 3] = [State::Empty, State::Errors, State::Results];
+pub(super) const STATES: [State; 3] = [State::Empty, State::Errors, State::Results];
 
 /// Opens a job in a state, and tells which of its pages to look at: every kind.
-fn open(page: &Page, state: State) -> Vec<Place> {
+pub(super) fn open(page: &Page, state: State) -> Vec<Place> {
     let job = match state {
         State::Empty => {
             page.open("/");
@@ -50,11 +49,25 @@ fn open(page: &Page, state: State) -> Vec<Place> {
     Place::without_rooms().chain([job.kitchen, job.den, job.attic, job.crawl_space]).collect()
 }
 
-fn unfold(page: &Page) {
+/// Goes to a page and opens all that opens; a search for stations finds what fits the state.
+pub(super) fn show(page: &Page, state: State, place: Place) {
+    page.go(place);
     page.script(
         "for (const part of document.querySelectorAll('details')) part.open = true",
         vec![],
     );
+    match (place, state) {
+        (Place::Climate, State::Errors) => {
+            page.type_into("ZIP code or town", "0540");
+            page.wait_for_text("this has 4");
+        }
+        (Place::Climate, State::Results) => {
+            page.type_into("ZIP code or town", "05401");
+            page.wait_for(".stations-found li");
+        }
+        _ => {}
+    }
+    page.leave();
     page.settle();
 }
 
@@ -68,8 +81,7 @@ fn everywhere(view: View, find: impl Fn(&Page) -> Vec<String>) {
         found.extend(find(page).into_iter().map(|what| format!("no job yet: {what}")));
         for state in STATES {
             for place in open(page, state) {
-                page.go(place);
-                unfold(page);
+                show(page, state, place);
                 let here = find(page);
                 found.extend(here.into_iter().map(|what| format!("{state:?}, {place:?}: {what}")));
             }
@@ -167,15 +179,17 @@ fn nothing_shuts_anyone_out_on_a_desk() {
     everywhere(View::Desk, everything_wrong);
 }
 
-/// How much of the focused element the bars that stick hide, and where it stands.
+/// How much of the focused element the bars that stick hide, and where it stands. The link that skips
+/// lies over them; of a table as high as the space between them half is enough.
 const HIDDEN: &str = "
     const focus = document.activeElement;
     if (focus === document.body) return null;
     const { top, bottom } = focus.getBoundingClientRect();
-    const ceiling = document.querySelector('.stations').contains(focus) || focus.closest('.top')
+    const ceiling = focus.closest('.stations, .top, .skip')
       ? 0 : Math.max(0, document.querySelector('.stations').getBoundingClientRect().bottom);
     const floor = document.querySelector('.plate').getBoundingClientRect().top;
-    const room = Math.min(bottom - top, floor - ceiling);
+    const high = focus.matches('.scroll') ? 0.5 * (bottom - top) : bottom - top;
+    const room = Math.min(high, floor - ceiling);
     const seen = Math.min(bottom, floor) - Math.max(top, ceiling);
     const name = focus.ariaLabel || focus.id || focus.textContent.trim().slice(0, 30);
     return { name, hidden: room - seen };";
@@ -193,21 +207,22 @@ fn the_focus_is_never_under_a_bar() {
     let on = String::from(char::from(Key::Tab));
     for (view, ways) in [(View::Narrow, vec![&on, &back]), (View::Desk, vec![&on])] {
         visit(view, |page| {
-            page.open_job(FOUR_ROOMS, Place::Room(6));
-            unfold(page);
             let mut found = Vec::new();
-            for keys in ways {
-                let mut seen = 0;
-                while seen < 60 {
-                    page.press_keys(keys);
-                    let answer = page.script(HIDDEN, vec![]);
-                    let Ok(focus) = serde_json::from_value::<Focus>(answer) else { break };
-                    if focus.hidden > 1.0 {
-                        found.push(format!("{} px of {}", focus.hidden, focus.name));
+            for place in open(page, State::Results) {
+                show(page, State::Results, place);
+                for keys in &ways {
+                    let mut seen = 0;
+                    while seen < 60 {
+                        page.press_keys(keys);
+                        let answer = page.script(HIDDEN, vec![]);
+                        let Ok(focus) = serde_json::from_value::<Focus>(answer) else { break };
+                        if focus.hidden > 1.0 {
+                            found.push(format!("{place:?}: {} px of {}", focus.hidden, focus.name));
+                        }
+                        seen += 1;
                     }
-                    seen += 1;
+                    assert!(seen > 5, "{place:?}: only {seen} things took the focus");
                 }
-                assert!(seen > 30, "only {seen} things took the focus");
             }
             assert!(found.is_empty(), "{view:?}: hidden are\n{}", found.join("\n"));
             assert_eq!(page.script("return scrollX", vec![]), json!(0));

@@ -4,6 +4,7 @@ use std::fs;
 
 use super::jobs::whole;
 use super::looks::Theme;
+use super::open_to_all::{STATES, open, show};
 use super::page::View;
 use super::place::Place;
 use super::visit;
@@ -41,6 +42,24 @@ fn every_page_is_pictured_and_none_is_blank() {
             page.leave();
             page.wait_for(".stations-found li");
             keep("stations", Theme::Dark);
+        });
+    }
+}
+
+/// Whole pages, all that opens being open: what is long, and what errors look like.
+#[test]
+fn every_state_is_pictured_from_top_to_bottom() {
+    for (view, theme) in [(View::Phone, Theme::Light), (View::Desk, Theme::Dark)] {
+        visit(view, |page| {
+            page.emulate(theme);
+            for state in STATES {
+                for place in open(page, state) {
+                    show(page, state, place);
+                    let name = format!("all-{state:?}-{}-{view:?}", place.word()).to_lowercase();
+                    let size = fs::metadata(page.picture_of_all(&name)).expect("it is kept").len();
+                    assert!(size > 20_000, "{name}: {size} bytes");
+                }
+            }
         });
     }
 }

@@ -5,5 +5,5 @@ mod plan;
 mod wall;
 
 pub(crate) use circuit::loop_drawing;
-pub(crate) use plan::plan;
+pub(crate) use plan::plans;
 pub(crate) use wall::{Shows, wall_drawing};

@@ -1,15 +1,19 @@
-//! A plan of one storey: every heated room to scale, shaded by what a part of its floor loses.
+//! Plans, storey by storey: every heated room to scale, shaded by what a part of its floor loses.
 
 use crate::markup::{Markup, num};
 use crate::parts::in_system;
 use finrun_engine::building::Level;
 use finrun_engine::design::Design;
 use finrun_engine::job::{Draft, Job, Outline, outline};
+use finrun_engine::named::Named as _;
 use finrun_engine::quantity::{Kind, Power, System, Value};
 use finrun_text as text;
 
 /// Width of the picture in its own units; its height follows.
 const WIDTH: f64 = 360.0;
+/// Height of a line of text, and the width of a usual letter.
+const LINE: f64 = 16.0;
+const LETTER: f64 = 6.6;
 
 /// A room on the plan: metres from the left and from the back.
 struct Placed {
@@ -21,47 +25,59 @@ struct Placed {
     y: f64,
 }
 
-/// The plan of a storey as markup; empty where no room lies on it.
-pub(crate) fn plan(draft: &Draft, job: &Job, design: &Design, level: Level) -> String {
-    let system = draft.units;
-    let densities = || {
-        job.house
-            .rooms
-            .iter()
-            .zip(&design.rooms)
-            .map(|(room, solved)| solved.load.total.si() / room.floor_area.si())
-    };
-    let most = densities().fold(1e-9, f64::max);
-    let mut rooms: Vec<Placed> = job
-        .house
+/// A plan of every storey that has a heated room, all to one scale.
+pub(crate) fn plans(draft: &Draft, job: &Job, design: &Design) -> String {
+    let most = densities(job, design).fold(1e-9, f64::max);
+    let storeys: Vec<_> = Level::ALL
+        .iter()
+        .map(|&level| {
+            let mut rooms = placed(draft, job, design, level);
+            let size = arrange(&mut rooms);
+            (level, rooms, size)
+        })
+        .filter(|(_, rooms, _)| !rooms.is_empty())
+        .collect();
+    let widest = storeys.iter().fold(1e-9, |widest: f64, (_, _, (wide, _))| widest.max(*wide));
+    let scale = (WIDTH - 4.0) / widest;
+    let mut out = Markup::new();
+    for (level, rooms, (_, deep)) in &storeys {
+        let label = text::plan_picture(text::level(*level));
+        let view_box = format!("0 0 {} {}", num(WIDTH), num(deep * scale + 4.0));
+        out.open("figure", &[]);
+        out.leaf("figcaption", &[("class", "side")], &label);
+        out.open(
+            "svg",
+            &[("class", "plan"), ("role", "img"), ("aria-label", &label), ("viewBox", &view_box)],
+        );
+        for room in rooms {
+            draw(&mut out, room, scale, most, draft.units);
+        }
+        out.close("svg");
+        out.close("figure");
+    }
+    out.done()
+}
+
+/// What a part of each room's floor loses.
+fn densities(job: &Job, design: &Design) -> impl Iterator<Item = f64> {
+    let rooms = job.house.rooms.iter().zip(&design.rooms);
+    rooms.map(|(room, solved)| solved.load.total.si() / room.floor_area.si())
+}
+
+/// The rooms of one storey, not yet in their places.
+fn placed(draft: &Draft, job: &Job, design: &Design, level: Level) -> Vec<Placed> {
+    job.house
         .rooms
         .iter()
         .zip(&design.rooms)
-        .zip(densities())
+        .zip(densities(job, design))
         .filter(|((room, _), _)| room.level == level)
         .filter_map(|((room, solved), per_area)| {
             let outline = outline(draft, room.id)?;
             let name = text::room_name(draft, room.id);
             Some(Placed { name, outline, load: solved.load.total, per_area, x: 0.0, y: 0.0 })
         })
-        .collect();
-    if rooms.is_empty() {
-        return String::new();
-    }
-    let (wide, deep) = arrange(&mut rooms);
-    let scale = (WIDTH - 4.0) / wide;
-    let mut svg = Markup::new();
-    let view_box = format!("0 0 {} {}", num(WIDTH), num(deep * scale + 4.0));
-    let label = text::plan_picture(text::level(level));
-    svg.open(
-        "svg",
-        &[("class", "plan"), ("role", "img"), ("aria-label", &label), ("viewBox", &view_box)],
-    );
-    for room in &rooms {
-        draw(&mut svg, room, scale, most, system);
-    }
-    svg.close("svg");
-    svg.done()
+        .collect()
 }
 
 /// Puts each room where it was said to lie, the others in rows behind those, and gives the width
@@ -127,21 +143,23 @@ fn draw(svg: &mut Markup, room: &Placed, scale: f64, most: f64, system: System) 
     let density = in_system(Value::new(Kind::PowerDensity, room.per_area), system);
     let lines = [room.name.as_str(), &density, &in_system(room.load, system)];
     let middle = num(left + wide / 2.0);
+    // An L is as wide as its front part below the cut, where that is high enough for words.
+    let front = room.outline.cut.map_or(0.0, |(_, width)| width.si() * scale);
+    let (top, high) = match high - front > 3.0 * LINE {
+        true => (top + front, high - front),
+        false => (top, high),
+    };
     // What does not fit is left to the table.
-    let fit = ((high / 14.0) as usize).min(lines.len());
+    let fit = ((high / LINE) as usize).min(lines.len());
     let shown: Vec<&str> = lines
         .into_iter()
-        .filter(|line| line.chars().count() as f64 * 5.4 < wide)
+        .filter(|line| line.chars().count() as f64 * LETTER < wide)
         .take(fit)
         .collect();
-    let first = top + high / 2.0 - 6.5 * shown.len() as f64 + 10.0;
+    let first = top + (high - LINE * shown.len() as f64) / 2.0 + 13.0;
     for (index, line) in shown.iter().enumerate() {
-        let y = num(first + 13.0 * index as f64);
-        svg.leaf(
-            "text",
-            &[("class", "d"), ("text-anchor", "middle"), ("x", &middle), ("y", &y)],
-            line,
-        );
+        let y = num(first + LINE * index as f64);
+        svg.leaf("text", &[("text-anchor", "middle"), ("x", &middle), ("y", &y)], line);
     }
 }
 

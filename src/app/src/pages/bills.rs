@@ -2,7 +2,7 @@
 
 use super::section;
 use crate::page::{JobKey, Section};
-use crate::parts::{button, choice_field, each, live, number_field};
+use crate::parts::{button, choice_field, each, kept, live, live_button, number_field, words, yes};
 use crate::state::{App, EditKey, use_app};
 use finrun_engine::building::BillId;
 use finrun_engine::job::{BillDraft, BillField, BillsField, Choice, Field};
@@ -40,12 +40,16 @@ pub(super) fn bills(job: &JobKey) -> AnyView {
 
 fn bill(id: BillId) -> AnyView {
     let app = use_app();
-    let index = app.typed_now(|draft| draft.bills.list.iter().position(|bill| bill.id == id));
-    let name = text::bill_name(index.unwrap_or(0));
+    // Its number changes when an earlier one is removed.
+    let name = kept(move || {
+        let index = app.typed(|draft| draft.bills.list.iter().position(|bill| bill.id == id));
+        text::bill_name(index.unwrap_or(0))
+    });
     let remove = move || app.edit(EditKey::Single, |draft| draft.remove_bill(id));
+    let remove_label = live(move || text::act_on(text::remove(), &name.get()));
     view! {
         <fieldset class="opening">
-            <legend>{name.clone()}</legend>
+            <legend>{live(move || name.get())}</legend>
             <div class="pair">
                 {day(id, BillField::From, |bill| &mut bill.from)}
                 {day(id, BillField::To, |bill| &mut bill.to)}
@@ -54,7 +58,7 @@ fn bill(id: BillId) -> AnyView {
                 {number_field(Field::Bill(id, BillField::Amount))}
                 {number_field(Field::Bill(id, BillField::DegreeDays))}
             </div>
-            {button("", &text::act_on(text::remove(), &name), remove)}
+            {live_button("", remove_label, remove)}
         </fieldset>
     }
     .into_any()
@@ -67,7 +71,8 @@ fn day(id: BillId, field: BillField, at: fn(&mut BillDraft) -> &mut String) -> A
     let element = field.to_string();
     let error = format!("{element}-error");
     let typed = Signal::derive(move || app.typed(|draft| draft.typed_text(field)));
-    let said = live(move || app.error_of(field).unwrap_or_default());
+    let said = kept(move || app.error_of(field).unwrap_or_default());
+    let bad = yes(move || said.with(|said| !said.is_empty()));
     let set = move |text: String| {
         app.edit(EditKey::Field(field), |draft| {
             if let Some(bill) = draft.bill_mut(id) {
@@ -76,14 +81,15 @@ fn day(id: BillId, field: BillField, at: fn(&mut BillDraft) -> &mut String) -> A
         });
     };
     view! {
-        <div class="field">
+        <div class="field" class:bad=bad>
             <label for=element.clone()>{text::field_label(field)}</label>
-            <p class="error" id=error.clone()>{said}</p>
+            <p class="error" id=error.clone()>{live(move || said.get())}</p>
             <input
                 id=element
                 class="name"
                 type="date"
                 aria-describedby=error
+                aria-invalid=words(move || bad.get().to_string())
                 prop:value=typed
                 on:input=move |event| set(event_target_value(&event))
             />

@@ -1,15 +1,14 @@
 //! The second station: what the house loses, room by room and path by path.
 
-use crate::drawing::plan;
+use crate::drawing::plans;
 use crate::markup::{Markup, live_markup, num, still_markup};
 use crate::page::{JobKey, Page, Section};
 use crate::parts::{figure, in_system, live, live_view, working};
 use crate::state::{App, use_app};
-use finrun_engine::building::{Band, Level, Part, Path, PathLoss, RoomLoad};
+use finrun_engine::building::{Band, Part, Path, PathLoss, RoomLoad};
 use finrun_engine::check::Finding;
 use finrun_engine::design::Design;
 use finrun_engine::job::{Draft, Job};
-use finrun_engine::named::Named as _;
 use finrun_engine::quantity::{Kind, Power, Value};
 use finrun_engine::trace::Topic;
 use finrun_text as text;
@@ -79,18 +78,6 @@ fn all(key: &JobKey, draft: &Draft, job: &Job, design: &Design) -> AnyView {
         {table(draft, job, design)}
     }
     .into_any()
-}
-
-fn plans(draft: &Draft, job: &Job, design: &Design) -> String {
-    let mut out = Markup::new();
-    for &level in Level::ALL {
-        let plan = plan(draft, job, design, level);
-        if !plan.is_empty() {
-            out.leaf("h3", &[], text::level(level));
-            out.put(&plan);
-        }
-    }
-    out.done()
 }
 
 /// Unheated spaces, each at its temperature.

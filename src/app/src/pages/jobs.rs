@@ -11,8 +11,11 @@ use leptos::task::spawn_local;
 use std::time::Duration;
 use wasm_bindgen::JsCast;
 
+/// A file of this page's own, and the words of its button.
+type Demo = (&'static str, fn() -> &'static str);
+
 /// Houses of our own invention; their numbers are invented and stay there.
-const DEMOS: [(&str, fn() -> &'static str); 3] = [
+const DEMOS: [Demo; 3] = [
     ("demo/bungalow.json", text::demo_bungalow),
     ("demo/two-storey.json", text::demo_two_storey),
     ("demo/cottage.json", text::demo_cottage),
@@ -23,7 +26,7 @@ pub(crate) fn jobs() -> AnyView {
     let new_job =
         move || app.add_job(Draft::new(text::new_job_name(), app.typed_now(|draft| draft.units)));
     // A demo is a file like any other; a test reads it.
-    let demo = |(path, label): (&'static str, fn() -> &'static str)| {
+    let demo = |(path, label): Demo| {
         button("", label(), move || {
             spawn_local(async move {
                 match fetch(path).await {

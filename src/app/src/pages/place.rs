@@ -2,7 +2,9 @@
 
 use super::section;
 use crate::page::{JobKey, Section};
-use crate::parts::{button, choice_field, live, live_view, number_field, text_box, when, yes};
+use crate::parts::{
+    button, button_on, choice_field, live, live_view, number_field, text_box, when, yes,
+};
 use crate::state::{App, Climate, EditKey, use_app};
 use finrun_engine::climate::{Found, Hit, Station, search};
 use finrun_engine::job::{Choice, Field, HouseField, resolve};
@@ -102,12 +104,20 @@ fn list(app: App, hits: Vec<Hit>, system: System) -> AnyView {
         let facts = text::station_facts(&hit.station, system);
         let away = text::station_away(hit.distance, hit.uncertainty, system);
         let label = text::act_on(text::choose(), &name);
+        let station = hit.station.clone();
+        let chosen = live(move || {
+            let is = app.typed(|draft| draft.station.as_ref() == Some(&station));
+            if is { text::chosen_station() } else { "" }.to_string()
+        });
         let take = move || app.take_station(hit.station.clone());
         view! {
             <li>
-                <b>{name}</b>
-                <p class="note">{away}" · "{facts}</p>
-                {button("", &label, take)}
+                <div>
+                    <b>{name}</b>
+                    <p class="note">{away}" · "{facts}</p>
+                    <p class="verdict ok">{chosen}</p>
+                </div>
+                {button_on("", text::choose(), move || label.clone(), take)}
             </li>
         }
         .into_any()

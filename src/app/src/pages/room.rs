@@ -149,25 +149,27 @@ fn surfaces(room: RoomId) -> AnyView {
         let newest = app.typed_now(|draft| draft.next_id == id + 1);
         surface_card(room, SurfaceId(id), newest)
     });
-    // Offered while there is no wall yet.
-    let none = move || {
-        app.typed(|draft| {
-            draft.room(room).is_none_or(|r| r.surfaces.iter().all(|s| s.kind != SurfaceKind::Wall))
-        })
-    };
-    let four = when(none, move || {
-        let shell = move || app.edit(EditKey::Single, |draft| draft.add_shell(room));
-        let walls = move || app.edit(EditKey::Single, |draft| draft.add_walls(room));
-        view! {
-            {button("", text::add_shell(), shell)}
-            {button("", text::add_four_walls(), walls)}
+    // Each is offered while there is nothing yet of what it adds.
+    let has_none = move |kind: fn(SurfaceKind) -> bool| {
+        move || {
+            app.typed(|draft| {
+                draft.room(room).is_none_or(|r| !r.surfaces.iter().any(|s| kind(s.kind)))
+            })
         }
-        .into_any()
+    };
+    let shell = when(has_none(|_| true), move || {
+        let add = move || app.edit(EditKey::Single, |draft| draft.add_shell(room));
+        button("", text::add_shell(), add)
+    });
+    let walls = when(has_none(|kind| kind == SurfaceKind::Wall), move || {
+        let add = move || app.edit(EditKey::Single, |draft| draft.add_walls(room));
+        button("", text::add_four_walls(), add)
     });
     view! {
         {cards}
         <div class="acts">
-            {four}
+            {shell}
+            {walls}
             {button("", text::add_outside_wall(), add(|draft, room| {
                 draft.add_surface(room, SurfaceKind::Wall)
             }))}

@@ -1,6 +1,6 @@
 //! A list to choose from, and a box for a name.
 
-use super::{live, live_view};
+use super::{kept, live, live_view, words, yes};
 use crate::state::{App, EditKey, use_app};
 use finrun_engine::job::{Choice, Field, OpeningField, Problem, SurfaceField};
 use finrun_text as text;
@@ -28,13 +28,9 @@ pub(crate) fn choice_field(at: Choice) -> AnyView {
             }
         });
     };
-    let id = at.to_string();
-    let error = live(move || app.error_of_choice(at).unwrap_or_default());
-    view! {
-        {choice(id.clone(), text::choice_label(at), options, chosen, choose)}
-        <p class="error" id=format!("{id}-error")>{error}</p>
-    }
-    .into_any()
+    let error = kept(move || app.error_of_choice(at).unwrap_or_default());
+    let choose = Callback::new(choose);
+    list(at.to_string(), text::choice_label(at), options, chosen, choose, error)
 }
 
 impl App {
@@ -68,7 +64,19 @@ pub(crate) fn choice(
     chosen: Signal<usize>,
     on_choose: impl Fn(usize) + Send + Sync + 'static,
 ) -> AnyView {
-    let on_choose = Callback::new(on_choose);
+    list(id, label, options, chosen, Callback::new(on_choose), kept(String::new))
+}
+
+fn list(
+    id: String,
+    label: &'static str,
+    options: Signal<Vec<String>>,
+    chosen: Signal<usize>,
+    on_choose: Callback<usize>,
+    error: Memo<String>,
+) -> AnyView {
+    let bad = yes(move || error.with(|error| !error.is_empty()));
+    let described = format!("{id}-error");
     let list = live_view(move || {
         let chosen = chosen.get();
         let option = |(index, option): (usize, String)| {
@@ -78,10 +86,13 @@ pub(crate) fn choice(
         options.get().into_iter().enumerate().map(option).collect_view().into_any()
     });
     view! {
-        <div class="field">
+        <div class="field" class:bad=bad>
             <label for=id.clone()>{label}</label>
+            <p class="error" id=described.clone()>{live(move || error.get())}</p>
             <select
                 id=id
+                aria-describedby=described
+                aria-invalid=words(move || bad.get().to_string())
                 on:change=move |event| {
                     if let Ok(index) = event_target_value(&event).parse() {
                         on_choose.run(index);

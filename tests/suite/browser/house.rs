@@ -146,7 +146,7 @@ fn type_rooms(page: &Page) {
     // Warmer than the room behind its wall.
     add_room(page, "Bath", &[(length, "8"), (width, "6' 3\"")]);
     page.press("Shape, temperature and air");
-    type_all(page, &[("Temperature of this room", "75"), ("Air changes, at least", "0,4")]);
+    type_all(page, &[("Temperature of this room", "75"), ("Air changes of this room", "0,4")]);
     add_wall(page, "West", "6' 3\"");
     page.press("Add an inside wall");
     page.within("Wall", || {

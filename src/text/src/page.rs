@@ -133,6 +133,7 @@ words! {
     add_layer: "Add a layer";
     or_typed: "Or type its value";
     no_u_yet: "no value yet";
+    u_from_layers: "How the U follows from the layers";
     bills: "Bills";
     bills_note: "From one reading or filling to the next. Four or more, with a mild month among them, tell the most.";
     add_bill: "Add a bill";

@@ -3,13 +3,14 @@
 use super::section;
 use crate::page::{JobKey, Section};
 use crate::parts::{
-    button, choice_field, each, kept, live, live_button, number_field, text_box, words,
+    button, choice_field, each, kept, live, live_button, number_field, text_box, words, working_of,
 };
 use crate::state::{App, EditKey, use_app};
 use finrun_engine::building::{AssemblyId, Position};
 use finrun_engine::job::{
-    AssemblyField, Choice, Field, LayerField, layer_fields, own_transmittance,
+    AssemblyField, Choice, Field, LayerField, layer_fields, own_build, own_transmittance,
 };
+use finrun_engine::trace::built_u;
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -49,6 +50,10 @@ fn card(id: AssemblyId) -> AnyView {
     };
     let add = move || app.edit(EditKey::Single, |draft| draft.add_layer(id));
     let remove = move || app.edit(EditKey::Single, |draft| draft.remove_assembly(id));
+    let steps = move || {
+        let build = app.typed(|draft| own_build(draft, id));
+        build.map(|build| built_u(&build)).unwrap_or_default()
+    };
     let remove_label = live(move || text::act_on(text::remove(), &title.get()));
     let newest = app.typed_now(|draft| draft.next_id == id.0 + 1);
     view! {
@@ -68,6 +73,7 @@ fn card(id: AssemblyId) -> AnyView {
             <p class="note">{text::layers_note()}</p>
             {each(rows, move |row| layer(id, row as usize))}
             <div class="acts">{button("", text::add_layer(), add)}</div>
+            {working_of(steps, text::u_from_layers().into_any())}
             <details class="more">
                 <summary>{text::or_typed()}</summary>
                 {number_field(Field::Assembly(id, AssemblyField::U))}

@@ -16,4 +16,4 @@ pub(crate) use live::{
     button, button_on, each, kept, live, live_button, live_view, when, words, yes,
 };
 pub(crate) use result::{figure, in_system};
-pub(crate) use working::working;
+pub(crate) use working::{working, working_of};

@@ -11,6 +11,20 @@ use leptos::prelude::*;
 /// A line that opens; `summary` holds the figure itself.
 pub(crate) fn working(topic: Topic, summary: AnyView) -> AnyView {
     let app = use_app();
+    let steps = move || {
+        app.solved
+            .with(|solved| solved.as_ref().map(|(job, design)| trace::working(job, design, topic)))
+            .unwrap_or_default()
+    };
+    working_of(steps, summary)
+}
+
+/// The same for a number that follows from the draft alone.
+pub(crate) fn working_of(
+    steps: impl Fn() -> Vec<Step> + Send + Sync + 'static,
+    summary: AnyView,
+) -> AnyView {
+    let app = use_app();
     let open = RwSignal::new(false);
     // Worked out only while it is open: a house has hundreds of these.
     let steps = live_markup("steps", move || {
@@ -18,11 +32,8 @@ pub(crate) fn working(topic: Topic, summary: AnyView) -> AnyView {
             return String::new();
         }
         let system = app.system();
-        let steps = app
-            .solved
-            .with(|solved| solved.as_ref().map(|(job, design)| trace::working(job, design, topic)));
         let mut markup = Markup::new();
-        for step in steps.unwrap_or_default() {
+        for step in steps() {
             show_step(&mut markup, &step, system);
         }
         markup.done()

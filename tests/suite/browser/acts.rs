@@ -22,6 +22,7 @@ impl Page {
     /// Types in place of whatever a field holds. The field keeps the focus, as a person's would.
     #[track_caller]
     pub(super) fn type_into(&self, label: &str, text: &str) {
+        self.steps.set(self.steps.get() + 1);
         self.wait(&format!("typing into {label}"), || {
             let field = self.find(Kind::Field, label)?;
             self.wait_on(async {
@@ -38,6 +39,7 @@ impl Page {
 
     #[track_caller]
     pub(super) fn press(&self, name: &str) {
+        self.steps.set(self.steps.get() + 1);
         self.wait(&format!("pressing {name}"), || {
             let button = self.find(Kind::Button, name)?;
             self.wait_on(button.click()).map_err(in_words)
@@ -46,6 +48,7 @@ impl Page {
 
     #[track_caller]
     pub(super) fn choose(&self, label: &str, option: &str) {
+        self.steps.set(self.steps.get() + 1);
         self.wait(&format!("choosing {option} from {label}"), || {
             let list = self.find(Kind::List, label)?;
             self.wait_on(list.select_by_label(option)).map_err(in_words)

@@ -72,7 +72,7 @@ fn type_house(page: &Page) {
     page.press("Back to Rooms");
 }
 
-fn type_all(page: &Page, fields: &[(&str, &str)]) {
+pub(super) fn type_all(page: &Page, fields: &[(&str, &str)]) {
     for (label, text) in fields {
         page.type_into(label, text);
         page.leave();

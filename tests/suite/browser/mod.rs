@@ -4,13 +4,18 @@
 //! tests can run side by side. Programs come from variables that `cargo xtask test` sets.
 
 mod acts;
+mod assembly;
 mod axe;
+mod climate;
+mod demos;
 mod driver;
 mod figures;
 mod find;
+mod fuel;
 mod harness;
 mod house;
 mod jobs;
+mod leaving;
 mod looks;
 mod network;
 mod offline_update;
@@ -22,7 +27,10 @@ mod screenshots;
 mod server;
 mod smoke;
 mod solved;
+mod speed;
 mod storage;
+mod storeys;
+mod tenth_room;
 mod words;
 
 use std::path::PathBuf;

@@ -1,6 +1,6 @@
 //! A page in a browser of its own: opening, waiting, and saying clearly what was seen instead.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
 use std::{mem, thread};
@@ -53,6 +53,8 @@ pub(super) struct Page {
     pub(super) patience: Duration,
     /// The headings of the parts of the page that a person is looking at, the outer one first.
     pub(super) parts: RefCell<Vec<String>>,
+    /// What a person has typed, pressed and chosen, counted.
+    pub(super) steps: Cell<usize>,
     errors: RefCell<Vec<String>>,
     /// One log for each time the browser was opened.
     network_logs: Vec<PathBuf>,
@@ -78,6 +80,7 @@ impl Page {
             view,
             patience: Duration::from_secs(10),
             parts: RefCell::default(),
+            steps: Cell::default(),
             errors: RefCell::default(),
             network_logs: vec![log],
             home,

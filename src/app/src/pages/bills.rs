@@ -8,6 +8,7 @@ use finrun_engine::building::BillId;
 use finrun_engine::job::{BillDraft, BillField, BillsField, Choice, Field};
 use finrun_text as text;
 use leptos::prelude::*;
+use web_sys::HtmlInputElement;
 
 pub(super) fn bills(job: &JobKey) -> AnyView {
     let app = use_app();
@@ -71,7 +72,12 @@ fn day(id: BillId, field: BillField, at: fn(&mut BillDraft) -> &mut String) -> A
     let element = field.to_string();
     let error = format!("{element}-error");
     let typed = Signal::derive(move || app.typed(|draft| draft.typed_text(field)));
-    let said = kept(move || app.error_of(field).unwrap_or_default());
+    // On the way to a year lie many that are wrong.
+    let typing = RwSignal::new(false);
+    let said = kept(move || match typing.get() {
+        true => String::new(),
+        false => app.error_of(field).unwrap_or_default(),
+    });
     let bad = yes(move || said.with(|said| !said.is_empty()));
     let set = move |text: String| {
         app.edit(EditKey::Field(field), |draft| {
@@ -91,7 +97,17 @@ fn day(id: BillId, field: BillField, at: fn(&mut BillDraft) -> &mut String) -> A
                 aria-describedby=error
                 aria-invalid=words(move || bad.get().to_string())
                 prop:value=typed
-                on:input=move |event| set(event_target_value(&event))
+                on:input=move |event| {
+                    typing.set(true);
+                    // Half a date has no text, and writing that back would empty the whole box.
+                    if event_target::<HtmlInputElement>(&event).check_validity() {
+                        set(event_target_value(&event));
+                    }
+                }
+                on:blur=move |event| {
+                    typing.set(false);
+                    set(event_target_value(&event));
+                }
             />
         </div>
     }

@@ -81,7 +81,11 @@ pub fn focus_on(id: &str) {
 
 /// Puts the focus into a field, opening what it is folded into.
 fn focus_field(field: Field) {
-    let Some(element) = document().get_element_by_id(&field.to_string()) else { return };
+    let id = field.to_string();
+    // How a thing is built stands in a list, unless a U is typed.
+    let list = format!("{}.build", id.trim_end_matches(".u"));
+    let found = [id, list].iter().find_map(|id| document().get_element_by_id(id));
+    let Some(element) = found else { return };
     let mut above = element.parent_element();
     while let Some(parent) = above {
         if parent.tag_name() == "DETAILS" {

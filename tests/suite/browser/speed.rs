@@ -1,0 +1,77 @@
+//! How long a keystroke takes in a large job: measured and kept in target/browser/speed.txt, not
+//! judged here, since other work on the machine would decide.
+
+use serde_json::json;
+
+use super::jobs::many_rooms;
+use super::looks::keep;
+use super::page::View;
+use super::place::Place;
+use super::visit;
+use crate::support::{DEMO, open};
+
+const ROOMS: usize = 40;
+const TIMES: usize = 20;
+
+/// Types a digit into the box as the keyboard would, and takes three times in milliseconds: until the
+/// page's own work at once is done, until the figure has changed, and until it has been drawn.
+const TYPE: &str = "
+    const [id, text, done] = arguments;
+    const box = document.getElementById(id);
+    const figure = () => document.querySelector('[data-figure=\"plate.load\"]')?.textContent;
+    const before = figure();
+    box.focus();
+    Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set.call(box, text);
+    requestAnimationFrame(() => {
+      const start = performance.now();
+      let changed;
+      const since = () => performance.now() - start;
+      const watch = new MutationObserver(() => { if (figure() !== before) changed ??= since(); });
+      watch.observe(document.querySelector('.plate'), { subtree: true, childList: true, characterData: true });
+      box.dispatchEvent(new InputEvent('input', { bubbles: true }));
+      const atOnce = since();
+      const wait = () => {
+        if (changed === undefined && since() < 5000) return setTimeout(wait);
+        requestAnimationFrame(() => setTimeout(() => {
+          watch.disconnect();
+          done([atOnce, changed ?? -1, since(), before, figure()]);
+        }));
+      };
+      wait();
+    });";
+
+fn median(mut times: Vec<f64>) -> f64 {
+    times.sort_by(f64::total_cmp);
+    times[times.len() / 2]
+}
+
+#[test]
+fn a_keystroke_in_a_house_of_forty_rooms_is_timed() {
+    visit(View::Phone, |page| {
+        let room = open(DEMO).rooms[0].id;
+        page.open_job(&many_rooms(ROOMS), Place::Room(u64::from(room.0)));
+        let id = format!("room-{}.floor-length", room.0);
+        let mut taken = [Vec::new(), Vec::new(), Vec::new()];
+        for time in 0..TIMES {
+            let text = if time % 2 == 0 { "19" } else { "18" };
+            let arguments = vec![json!(id), json!(text)];
+            let answer = page.wait_on(page.client.execute_async(TYPE, arguments));
+            let answer = page.asked("a keystroke", answer);
+            let (at_once, changed, drawn, before, after): (f64, f64, f64, String, String) =
+                serde_json::from_value(answer).expect("the script answers so");
+            assert_ne!(before, after, "the result follows");
+            for (all, one) in taken.iter_mut().zip([at_once, changed, drawn]) {
+                all.push(one);
+            }
+        }
+        let [at_once, changed, drawn] = taken.map(median);
+        let told = format!(
+            "One digit typed into a room of {ROOMS}, median of {TIMES} in ms:\n\
+             {at_once:.1} until the page's own work at once was done\n\
+             {changed:.1} until the result had changed\n\
+             {drawn:.1} until it was drawn\n"
+        );
+        print!("{told}");
+        page.asked("keeping the times", keep("speed.txt", told.as_bytes()));
+    });
+}

@@ -57,7 +57,6 @@ fn bills_are_typed_by_date_and_held_against_the_house() {
             page.within(&bill, || page.type_into("Amount", therms));
         }
         page.leave();
-        eprintln!("{:?} {:?}", solve(page).draft.bills, page.texts_of(".error"));
         page.wait_for_text("By its bills the house loses");
         page.wait_until_saved();
         let solved = solve(page);

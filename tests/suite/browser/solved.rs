@@ -120,7 +120,8 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
     ];
     let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
     match place {
-        Place::Rooms | Place::Air | Place::Ground => {}
+        Place::Rooms | Place::Ground => {}
+        Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
             Some(room) => {
                 add(&format!("room-{id}.load"), number(Kind::Power, &room["load"]["total_w"]));
@@ -132,6 +133,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
         Place::HeatLoss => {
             add("load", load);
             figures.extend(temperatures(solved));
+            figures.extend(space_losses(solved));
             figures.extend(sentences(solved, place));
         }
         Place::Climate | Place::Assemblies | Place::Certainty | Place::Bills => {
@@ -164,6 +166,18 @@ fn temperatures(solved: &Solved) -> impl Iterator<Item = (String, Figure)> {
         let name = format!("room-{}.temperature", space["space"]);
         (name, number(Kind::Temperature, &space["temperature_k"]))
     })
+}
+
+/// Each way that heat takes out of an unheated space.
+fn space_losses(solved: &Solved) -> Vec<(String, Figure)> {
+    let mut figures = Vec::new();
+    for space in solved.spaces() {
+        for (index, path) in space["paths"].as_array().into_iter().flatten().enumerate() {
+            let name = format!("room-{}.path-{index}", space["space"]);
+            figures.push((name, number(Kind::Power, &path["loss_w"])));
+        }
+    }
+    figures
 }
 
 /// What the page says in words around its numbers.

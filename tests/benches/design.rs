@@ -1,11 +1,12 @@
 //! How long the page waits for a new result after a keystroke: `cargo xtask bench`.
 
-use criterion::{Criterion, criterion_group, criterion_main};
-use finrun_engine::building::{OpeningKind, SurfaceKind};
+use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
+use finrun_engine::building::{OpeningKind, RoomUse, SurfaceKind, losses};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    Draft, Entry, Field, File, HouseField, Job, OpeningField, RoomField, SurfaceField, read,
+    Behind, Draft, Entry, Field, File, HouseField, Job, OpeningField, RoomField, SurfaceField, read,
 };
+use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{System, Temperature, Unit};
 use std::hint::black_box;
 
@@ -43,6 +44,36 @@ fn house(count: u32) -> Draft {
     draft
 }
 
+/// Such a house on a slab, with an attic over all and a garage beside the first room: ground, shared
+/// leakage, spaces in balance, and the band.
+fn whole_house(count: u32) -> Draft {
+    let mut draft = house(count);
+    let set = |draft: &mut Draft, field, text: &str| {
+        let unit = draft.box_unit(field);
+        draft.set_entry(field, Entry { text: text.to_string(), unit });
+    };
+    set(&mut draft, Field::House(HouseField::MeanTemperature), "48");
+    set(&mut draft, Field::House(HouseField::ColdestMonth), "22");
+    let attic = draft.add_space(RoomUse::Attic, "Attic");
+    let garage = draft.add_space(RoomUse::Garage, "Garage");
+    set(&mut draft, Field::Room(garage, RoomField::FloorLength), "22");
+    set(&mut draft, Field::Room(garage, RoomField::FloorWidth), "20");
+    draft.add_shell(attic);
+    draft.add_shell(garage);
+    let rooms: Vec<_> = draft.rooms.iter().map(|room| (room.id, room.surfaces.clone())).collect();
+    for (room, surfaces) in &rooms {
+        draft.add_surface_to(*room, SurfaceKind::Floor, Behind::Ground);
+        for surface in surfaces.iter().filter(|s| s.kind == SurfaceKind::Ceiling) {
+            draft.set_behind(*room, surface.id, Behind::Room(attic));
+        }
+    }
+    if let Some((room, surfaces)) = rooms.first() {
+        draft.set_behind(*room, surfaces[0].id, Behind::Room(garage));
+    }
+    draft.tube = Tube::CopperMOneAndQuarter;
+    draft
+}
+
 fn job(draft: &Draft) -> Job {
     let reading = read(draft);
     assert!(reading.errors.is_empty(), "{:?}", reading.errors);
@@ -63,7 +94,29 @@ fn benches(criterion: &mut Criterion) {
     criterion.bench_function("reading and design of 30 rooms", |b| {
         b.iter(|| design(&job(black_box(&draft))));
     });
+    // The goal is 2 ms.
+    let forty = job(&whole_house(40));
+    criterion.bench_function("design of 40 rooms on the ground, band included", |b| {
+        b.iter(|| design(black_box(&forty)));
+    });
 }
 
-criterion_group!(group, benches);
+/// The time a room must stay the same, however many there are.
+fn by_rooms(criterion: &mut Criterion) {
+    let jobs = [10, 30, 100, 300, 1000].map(|count| (count, job(&whole_house(count))));
+    let mut group = criterion.benchmark_group("by rooms");
+    group.sample_size(20);
+    for (count, job) in &jobs {
+        group.throughput(Throughput::Elements(u64::from(*count)));
+        group.bench_with_input(BenchmarkId::new("design", count), job, |b, job| {
+            b.iter(|| design(black_box(job)));
+        });
+        group.bench_with_input(BenchmarkId::new("heat loss", count), job, |b, job| {
+            b.iter(|| losses(black_box(&job.house)));
+        });
+    }
+    group.finish();
+}
+
+criterion_group!(group, benches, by_rooms);
 criterion_main!(group);

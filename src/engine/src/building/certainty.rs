@@ -11,14 +11,14 @@
 //! Of floors on one plot that are built differently, the first one's assembly stands for all.
 
 use super::balance::Balance;
-use super::conductor::{Beyond, Conductor, Near, Nodes};
+use super::conductor::{Beyond, Conductor, Near};
 use super::loss::ends;
 use super::{Assembly, AssemblyId, House, Leaks, RoomId};
 use crate::quantity::{Power, Temperature, TemperatureDifference};
 use serde::Serialize;
 
 /// Something that a load depends on and that nobody knows exactly.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Subject {
     Outdoors,
@@ -152,145 +152,117 @@ impl Subject {
     }
 }
 
-/// Derivatives of what each node loses, at fixed temperatures.
-struct Slopes {
-    /// Subjects that move many rooms.
-    shared: Vec<Subject>,
-    /// Of each node, by each shared subject.
-    by_shared: Vec<Vec<f64>>,
-    /// For each node, what its measures change: itself and the nodes beside it. Kept apart, so that
-    /// the work grows with the rooms and not with their square.
-    by_size: Vec<Vec<(usize, f64)>>,
-    /// Conductance from each node to each space whose temperature is found by balance.
-    to_unknown: Vec<Vec<f64>>,
+/// Something uncertain, and what it moves.
+struct Input {
+    subject: Subject,
+    /// What each node loses more for the whole of a relative change, or for a kelvin, at fixed
+    /// temperatures; a node may come up several times.
+    moves: Vec<(usize, f64)>,
 }
 
-fn slopes(
-    house: &House,
-    nodes: &Nodes,
-    all: &[Vec<Conductor>],
-    temperatures: &[Temperature],
-    balance: &Balance,
-) -> Slopes {
-    let mut shared = vec![Subject::Outdoors];
-    for (subject, _) in all.iter().flatten().flat_map(|c| c.sensitivities.into_iter().flatten()) {
-        if !matches!(subject, Subject::Size(_)) && !shared.contains(&subject) {
-            shared.push(subject);
+/// The inputs in the order of their subjects, each room's measures for themselves: the work grows with
+/// the surfaces, however many inputs they bring.
+fn inputs(house: &House, all: &[Vec<Conductor>], temperatures: &[Temperature]) -> Vec<Input> {
+    let mut inputs = vec![Input { subject: Subject::Outdoors, moves: Vec::new() }];
+    let mut add = |subject: Subject, node: usize, change: f64| {
+        let place = inputs.partition_point(|known| known.subject < subject);
+        if inputs.get(place).is_none_or(|known| known.subject != subject) {
+            inputs.insert(place, Input { subject, moves: Vec::new() });
         }
-    }
-    let mut by_shared = vec![vec![0.0; shared.len()]; all.len()];
-    let mut by_size: Vec<Vec<(usize, f64)>> = vec![Vec::new(); all.len()];
-    let mut to_unknown = vec![vec![0.0; balance.unknowns.len()]; all.len()];
-    let unknown = |node: usize| balance.unknowns.iter().position(|&known| known == node);
-    for (node, conductor) in
-        all.iter().enumerate().flat_map(|(node, own)| own.iter().map(move |c| (node, c)))
-    {
+        inputs[place].moves.push((node, change));
+    };
+    for (node, conductor) in each(all) {
         let (near, beyond) = ends(conductor, node, house, temperatures);
         let g = conductor.conductance.si();
         let loss = g * (near - beyond).si();
-        let other = match conductor.beyond {
-            Beyond::Node(other) => Some(other),
-            _ => None,
-        };
-        // What one side loses by it, the other gains.
-        for (at, sign) in [(Some(node), 1.0), (other, -1.0)] {
-            let Some(at) = at else { continue };
-            for (subject, relative) in conductor.sensitivities.into_iter().flatten() {
-                let change = sign * relative * loss;
-                if let Subject::Size(id) = subject {
-                    let moved = &mut by_size[nodes.find(id).unwrap_or(node)];
-                    match moved.iter_mut().find(|(known, _)| *known == at) {
-                        Some((_, sum)) => *sum += change,
-                        None => moved.push((at, change)),
-                    }
-                } else if let Some(column) = shared.iter().position(|&known| known == subject) {
-                    by_shared[at][column] += change;
-                }
+        for (subject, relative) in conductor.sensitivities.into_iter().flatten() {
+            add(subject, node, relative * loss);
+            // What one side loses by it, the other gains.
+            if let Beyond::Node(other) = conductor.beyond {
+                add(subject, other, -relative * loss);
             }
         }
         if (conductor.near, conductor.beyond) == (Near::Node, Beyond::Outdoors) {
-            // The outdoor temperature comes first.
-            by_shared[node][0] -= g;
+            add(Subject::Outdoors, node, -g);
         }
-        if let Some(other) = other {
-            for (from, to) in [(node, other), (other, node)] {
-                if let Some(column) = unknown(to) {
-                    to_unknown[from][column] += g;
-                }
+    }
+    inputs
+}
+
+/// Every conductor with the node that it was entered at.
+fn each(all: &[Vec<Conductor>]) -> impl Iterator<Item = (usize, &Conductor)> {
+    all.iter().enumerate().flat_map(|(node, own)| own.iter().map(move |c| (node, c)))
+}
+
+/// Conductance from each node to each space whose temperature is found by balance.
+fn to_unknowns(all: &[Vec<Conductor>], unknowns: &[usize]) -> Vec<Vec<f64>> {
+    let mut out = vec![vec![0.0; unknowns.len()]; all.len()];
+    for (node, conductor) in each(all) {
+        let Beyond::Node(other) = conductor.beyond else { continue };
+        for (from, to) in [(node, other), (other, node)] {
+            if let Some(column) = unknowns.iter().position(|&unknown| unknown == to) {
+                out[from][column] += conductor.conductance.si();
             }
         }
     }
-    Slopes { shared, by_shared, by_size, to_unknown }
+    out
 }
 
 /// The bands of the house and of each room, and what each input does to them.
 pub(super) fn certainty(
     house: &House,
-    nodes: &Nodes,
     all: &[Vec<Conductor>],
     temperatures: &[Temperature],
     balance: &Balance,
     loads: &[Power],
 ) -> Certainty {
-    let slopes = slopes(house, nodes, all, temperatures, balance);
+    let to_unknown = to_unknowns(all, &balance.unknowns);
     let rooms = loads.len();
-    let house_to_unknown: Vec<f64> = (0..balance.unknowns.len())
-        .map(|u| slopes.to_unknown.iter().take(rooms).map(|row| row[u]).sum())
-        .collect();
+    let n = balance.unknowns.len();
+    let house_to_unknown: Vec<f64> =
+        (0..n).map(|u| to_unknown.iter().take(rooms).map(|row| row[u]).sum()).collect();
     // Half bands, squared.
     let mut room_squares = vec![0.0; rooms];
     let mut house_square = 0.0;
-    let mut effects = Vec::new();
-    let mut house_slopes = Vec::new();
-    for (column, &subject) in slopes.shared.iter().enumerate() {
-        let range = subject.range(house);
-        let right: Vec<f64> =
-            balance.unknowns.iter().map(|&node| -slopes.by_shared[node][column]).collect();
-        let shift = balance.solve(&right);
-        let mut total = 0.0;
-        let nodes = slopes.by_shared.iter().zip(&slopes.to_unknown);
-        // The rooms come first.
-        for (room_square, (own, to)) in room_squares.iter_mut().zip(nodes) {
-            let slope = own[column] - dot(to, &shift);
-            *room_square += square(slope * range);
-            total += slope;
-        }
-        house_square += square(total * range);
-        house_slopes.push((subject, total.abs() * range));
-    }
-    let range = house.ranges.measured;
     let mut size_square = 0.0;
-    let n = balance.unknowns.len();
-    // The sum, over all measures, of the products of the shifts that they cause.
+    // The sum, over all inputs, of the products of the shifts that they cause in the spaces. A room
+    // that an input moves by spaces alone is widened by this, so that no input asks every room.
     let mut shifts = vec![vec![0.0; n]; n];
-    for moved in &slopes.by_size {
-        let mut right = vec![0.0; n];
-        let mut direct = 0.0;
-        for &(node, change) in moved {
-            match balance.unknowns.iter().position(|&known| known == node) {
-                Some(row) => right[row] -= change,
-                None if node < rooms => direct += change,
-                None => {}
-            }
+    let mut moved = vec![0.0; all.len()];
+    let mut house_slopes = Vec::new();
+    for Input { subject, moves } in inputs(house, all, temperatures) {
+        let range = subject.range(house);
+        for &(node, change) in &moves {
+            moved[node] += change;
         }
+        let right: Vec<f64> = balance.unknowns.iter().map(|&node| -moved[node]).collect();
         let shift = balance.solve(&right);
-        for &(node, change) in moved.iter().filter(|(node, _)| *node < rooms) {
-            let by_spaces = dot(&slopes.to_unknown[node], &shift);
-            room_squares[node] += square(range) * (square(change) - 2.0 * change * by_spaces);
+        let mut slope = -dot(&house_to_unknown, &shift);
+        for &(node, _) in &moves {
+            let change = std::mem::take(&mut moved[node]);
+            if let Some(room_square) = room_squares.get_mut(node) {
+                let by_spaces = dot(&to_unknown[node], &shift);
+                *room_square += square(range) * (square(change) - 2.0 * change * by_spaces);
+                slope += change;
+            }
         }
         for (row, a) in shifts.iter_mut().zip(&shift) {
             for (cell, b) in row.iter_mut().zip(&shift) {
                 *cell += square(range) * a * b;
             }
         }
-        size_square += square(range * (direct - dot(&house_to_unknown, &shift)));
+        house_square += square(slope * range);
+        match subject {
+            Subject::Size(_) => size_square += square(slope * range),
+            _ => house_slopes.push((subject, slope.abs() * range)),
+        }
     }
-    for (square, to) in room_squares.iter_mut().zip(&slopes.to_unknown) {
+    for (square, to) in room_squares.iter_mut().zip(&to_unknown) {
         *square += to.iter().zip(&shifts).map(|(a, row)| a * dot(row, to)).sum::<f64>();
     }
-    house_square += size_square;
     house_slopes.push((Subject::Sizes, size_square.sqrt()));
     let half = house_square.sqrt();
+    let mut effects = Vec::new();
     for (subject, alone) in house_slopes {
         let range = subject.range(house);
         let left = if range > 0.0 { alone * subject.range_measured(house) / range } else { alone };

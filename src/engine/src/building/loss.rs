@@ -156,7 +156,7 @@ pub fn losses(house: &House) -> HouseLoss {
         .map(|((space, paths), &temperature)| SpaceBalance { space: space.id, temperature, paths })
         .collect();
     let totals: Vec<Power> = rooms.iter().map(|room| room.total).collect();
-    let certainty = certainty(house, &nodes, &all, &temperatures, &balance, &totals);
+    let certainty = certainty(house, &all, &temperatures, &balance, &totals);
     HouseLoss { rooms, spaces, flow: house_flow(house), certainty }
 }
 

@@ -12,7 +12,9 @@ use finrun_engine::building::{
     Surface, SurfaceKind, losses, slab_compared,
 };
 use finrun_engine::building::{Built, Known, Opening, air_density};
-use finrun_engine::job::{Field, RoomField, Shape, SurfaceField, UValue};
+use finrun_engine::job::{
+    self, Field, GroundMethod, HouseField, RoomField, Shape, SurfaceField, UValue, resolve,
+};
 use finrun_engine::quantity::{Area, Length, Power, Transmittance, Unit};
 
 const ON_GRADE: Behind = Behind::Ground { depth: Length::ZERO };
@@ -91,6 +93,83 @@ fn rooms_on_one_slab_share_what_one_room_would_lose() {
             same("by area", steady(0) / steady(1), 20.0 / 12.0);
         }
     }
+}
+
+/// A garage beside a slab takes nothing off its edge: ISO 13370 counts the wall to it as if the garage
+/// were not there (from memory), whichever side it is entered on. In a basement it counts for nothing.
+#[test]
+fn a_slabs_edge_at_a_garage_is_an_edge() {
+    let outside = |length| wall(1, length, 0.4, Behind::Outdoors);
+    let garage = |surfaces: Vec<Surface>| {
+        space(2, [vec![wall(9, 12.0, 2.0, Behind::Outdoors)], surfaces].concat())
+    };
+    let floor = |depth_m| on_ground(3, 32.0, depth_m);
+    let alone = house(vec![room(1, 20.0, vec![outside(24.0), floor(0.0)])], Vec::new());
+    let here = house(
+        vec![room(1, 20.0, vec![outside(18.0), wall(2, 6.0, 0.5, behind(2)), floor(0.0)])],
+        vec![garage(Vec::new())],
+    );
+    let there = house(
+        vec![room(1, 20.0, vec![outside(18.0), floor(0.0)])],
+        vec![garage(vec![wall(2, 6.0, 0.5, behind(1))])],
+    );
+    let guessed = Behind::Unheated(celsius(5.0), Known::Assumed);
+    let porch = house(
+        vec![room(1, 20.0, vec![outside(18.0), wall(2, 6.0, 0.5, guessed), floor(0.0)])],
+        Vec::new(),
+    );
+    for method in [SlabMethod::Iso(None), SlabMethod::FFactor(SlabEdge::Uninsulated.f_factor())] {
+        let with = |house: &House| {
+            let mut house = cold(house.clone());
+            house.ground.slab = method;
+            ground_loss(&house)
+        };
+        for beside in [&here, &there, &porch] {
+            same("the edge", with(beside), with(&alone));
+        }
+    }
+    // The garage's own slab, where it has one, has its own outside walls for edges.
+    let deep = |walls: Vec<Surface>| {
+        let stone = wall(1, 18.0, 0.9, in_earth(2.0));
+        let surfaces = [vec![stone, floor(2.0)], walls].concat();
+        ground_loss(&cold(house(vec![room(1, 20.0, surfaces)], vec![garage(Vec::new())])))
+    };
+    same("a basement", deep(vec![wall(2, 6.0, 0.5, behind(2))]), deep(Vec::new()));
+}
+
+/// What the form shows beside a blank box is the edge that the load has: by its F-factor a load tells.
+#[test]
+fn the_edge_shown_is_the_edge_counted() {
+    let mut draft = cold_day();
+    set(&mut draft, Field::House(HouseField::MeanTemperature), "50");
+    set(&mut draft, Field::House(HouseField::ColdestMonth), "30");
+    draft.ground.method = GroundMethod::FFactor;
+    let id = add_room(&mut draft, "Room", "20", "16");
+    draft.add_walls(id);
+    let floor = draft.add_surface_to(id, SurfaceKind::Floor, job::Behind::Ground).expect("a room");
+    let garage = draft.add_space(RoomUse::Garage, "Garage");
+    type_room(&mut draft, garage, RoomField::FloorArea, "400");
+    let walls: Vec<_> = draft.room(id).expect("the room").surfaces.iter().map(|s| s.id).collect();
+    let beyond = [
+        (job::Behind::Room(garage), 72.0),
+        (job::Behind::Unheated, 72.0),
+        (job::Behind::SameTemperature, 56.0),
+    ];
+    for (behind, feet) in beyond {
+        draft.set_behind(id, walls[1], behind);
+        let shown = resolve(&draft, Field::Surface(id, floor, SurfaceField::Perimeter)).si();
+        same("shown", shown.map_or(0.0, |si| Length::from_si(si).to(Unit::Foot)), feet);
+        let counted = Power::from_si(ground_loss(&job_of(&draft).house));
+        // 0.73 Btu/(h ft F) by 70 F.
+        same("counted", counted.to(Unit::BtuPerHour) / (0.73 * 70.0), feet);
+    }
+    // Entered on the garage's side it is the same edge.
+    let wall = draft.add_surface_to(garage, SurfaceKind::Wall, job::Behind::Room(id));
+    set(&mut draft, Field::Surface(garage, wall.expect("a space"), SurfaceField::Length), "16");
+    let shown = resolve(&draft, Field::Surface(id, floor, SurfaceField::Perimeter)).si();
+    same("shown", shown.map_or(0.0, |si| Length::from_si(si).to(Unit::Foot)), 72.0);
+    let counted = Power::from_si(ground_loss(&job_of(&draft).house));
+    same("counted", counted.to(Unit::BtuPerHour) / (0.73 * 70.0), 72.0);
 }
 
 /// `Q = F P (T_in - T_out)`: 24 m of edge, 35 K, WAC 51-11C-61061 table A106.1 for two feet of

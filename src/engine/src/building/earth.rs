@@ -7,7 +7,7 @@
 use super::assembly::{HeatFlow, OUTSIDE_FILM};
 use super::certainty::Subject;
 use super::conductor::{
-    Beyond, Conductor, Near, Sensitivity, built, buried_area, exposed_length, surfaces,
+    Beyond, Conductor, Near, Nodes, Sensitivity, built, buried_area, exposed_length, surfaces,
 };
 use super::ground::{
     EdgeInsulation, Floor, Footprint, Ground, edge_psi_w_mk, floor_u_w_m2k, periodic_basement_w_mk,
@@ -133,8 +133,10 @@ impl<'a> Member<'a> {
 /// One footprint a storey of heated rooms, and one an unheated space.
 fn plots(house: &House) -> Vec<Plot<'_>> {
     let mut groups: Vec<(Option<Level>, Vec<Member<'_>>)> = Vec::new();
+    let beside = beside_spaces_m(house);
     for (node, (room, surfaces)) in surfaces(house).enumerate() {
-        let Some(member) = member(node, room, surfaces) else { continue };
+        let beside_m = beside.get(node).copied().unwrap_or(0.0);
+        let Some(member) = member(node, room, surfaces, beside_m) else { continue };
         let level = house.rooms.get(node).map(|room| room.level);
         let known = groups.iter_mut().find(|(known, _)| level.is_some() && *known == level);
         match known {
@@ -145,7 +147,36 @@ fn plots(house: &House) -> Vec<Plot<'_>> {
     groups.into_iter().map(|(_, members)| plot(members, house)).collect()
 }
 
-fn member(node: usize, room: RoomId, surfaces: &[Surface]) -> Option<Member<'_>> {
+/// The length of each heated room's walls to unheated spaces, on whichever side they were entered.
+fn beside_spaces_m(house: &House) -> Vec<f64> {
+    let nodes = Nodes::of(house);
+    let rooms = house.rooms.len();
+    let mut lengths_m = vec![0.0; rooms];
+    for (node, (_, surfaces)) in surfaces(house).enumerate() {
+        for wall in surfaces.iter().filter(|s| s.kind == SurfaceKind::Wall) {
+            let of = match wall.behind {
+                Behind::Unheated(..) => Some(node),
+                Behind::Room(id) => match nodes.find(id) {
+                    Some(other) if node < rooms && other >= rooms => Some(node),
+                    Some(other) if node >= rooms => Some(other),
+                    _ => None,
+                },
+                _ => None,
+            };
+            if let Some(length_m) = of.and_then(|of| lengths_m.get_mut(of)) {
+                *length_m += wall.along.si();
+            }
+        }
+    }
+    lengths_m
+}
+
+fn member(
+    node: usize,
+    room: RoomId,
+    surfaces: &[Surface],
+    beside_spaces_m: f64,
+) -> Option<Member<'_>> {
     let on_ground = |s: &&Surface| matches!(s.behind, Behind::Ground { .. });
     let floors: Vec<&Surface> =
         surfaces.iter().filter(|s| s.kind == SurfaceKind::Floor).filter(on_ground).collect();
@@ -157,6 +188,11 @@ fn member(node: usize, room: RoomId, surfaces: &[Surface]) -> Option<Member<'_>>
         .filter(|s| exposed_length(s).si() > 0.0)
         .map(|wall| Edge { wall: Some(wall), length_m: wall.along.si(), depth_m: depth_m(wall) })
         .collect();
+    // A slab's edge at a garage or porch counts as if that were not there (ISO 13370, from memory). A
+    // basement's does not: the wall there stands in no earth.
+    if beside_spaces_m > 0.0 && surfaces.iter().all(|s| depth_m(s) == 0.0) {
+        edges.push(Edge { wall: None, length_m: beside_spaces_m, depth_m: 0.0 });
+    }
     // A typed length of edge stands for all of them together.
     let typed: f64 = floors.iter().map(|floor| floor.along.si()).sum();
     let found: f64 = edges.iter().map(|edge| edge.length_m).sum();

@@ -243,18 +243,37 @@ fn follow_surface(draft: &Draft, room: RoomId, id: SurfaceId, field: SurfaceFiel
                 Some(depths.flatten().fold(0.0, f64::max))
             }
         },
-        SurfaceField::Perimeter => {
-            let outside = draft.room(room)?.surfaces.iter().filter(|wall| {
-                wall.kind == SurfaceKind::Wall
-                    && matches!(wall.behind, Behind::Ground | Behind::Outdoors)
-            });
-            let lengths = outside.map(|wall| {
-                resolve(draft, Field::Surface(room, wall.id, SurfaceField::Length)).si()
-            });
-            Some(lengths.flatten().sum())
-        }
+        SurfaceField::Perimeter => Some(edge_m(draft, draft.room(room)?)),
         SurfaceField::Length | SurfaceField::U | SurfaceField::R | SurfaceField::Behind => None,
     }
+}
+
+/// The length of a floor's edge at walls to outdoors and earth, and of a slab on grade also at walls
+/// to unheated spaces, on whichever side they were entered; as the heat loss counts it.
+fn edge_m(draft: &Draft, room: &RoomDraft) -> f64 {
+    let unheated = |id| draft.spaces.iter().any(|space| space.id == id);
+    let heated = room.used == RoomUse::Heated;
+    let in_earth = room.surfaces.iter().any(|surface| {
+        let depth = Field::Surface(room.id, surface.id, SurfaceField::Depth);
+        surface.behind == Behind::Ground && resolve(draft, depth).si().is_some_and(|si| si > 0.0)
+    });
+    let own = room.surfaces.iter().filter(|wall| match wall.behind {
+        Behind::Ground | Behind::Outdoors => true,
+        Behind::Unheated => heated && !in_earth,
+        Behind::Room(id) => heated && !in_earth && unheated(id),
+        Behind::SameTemperature => false,
+    });
+    let of_spaces = draft.spaces.iter().filter(|_| heated && !in_earth).flat_map(|space| {
+        let here = space.surfaces.iter().filter(|wall| wall.behind == Behind::Room(room.id));
+        here.map(|wall| (space.id, wall))
+    });
+    own.map(|wall| (room.id, wall))
+        .chain(of_spaces)
+        .filter(|(_, wall)| wall.kind == SurfaceKind::Wall)
+        .filter_map(|(of, wall)| {
+            resolve(draft, Field::Surface(of, wall.id, SurfaceField::Length)).si()
+        })
+        .sum()
 }
 
 /// Where each opening of a wall stands, typed or assumed, in the order of the openings.

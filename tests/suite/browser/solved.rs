@@ -42,6 +42,7 @@ impl Figure {
 
 pub(super) type Figures = BTreeMap<String, Figure>;
 
+#[track_caller]
 pub(super) fn solve(page: &Page) -> Solved {
     let text = page.stored(&page.job_key());
     let folder = tempfile::tempdir().expect("the temporary folder is writable");

@@ -22,7 +22,6 @@ pub(super) fn certainty(job: &JobKey) -> AnyView {
         <p class="note">{text::certainty_method()}</p>
         <section class="columns">
             <div>
-                <h2>{text::measure_next()}</h2>
                 {effects}
             </div>
             <div>
@@ -58,6 +57,10 @@ impl App {
 
 fn list(draft: &Draft, effects: &[Effect], system: System) -> String {
     let mut out = Markup::new();
+    if effects.is_empty() {
+        return String::new();
+    }
+    out.leaf("h2", &[], text::measure_next());
     out.open("ol", &[("class", "effects")]);
     for (index, effect) in effects.iter().enumerate() {
         // What moves the load by less than a watt moves nothing.

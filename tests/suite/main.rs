@@ -11,6 +11,7 @@ mod drafts;
 mod edits;
 mod files;
 mod findings;
+mod fluids;
 mod ground;
 mod heat_loss;
 mod lengths;

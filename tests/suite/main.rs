@@ -17,6 +17,7 @@ mod heat_loss;
 mod lengths;
 mod loops;
 mod messages;
+mod plant;
 mod problems;
 mod published;
 mod random_house;

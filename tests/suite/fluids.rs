@@ -93,6 +93,36 @@ fn glycol_for_no_frost_is_none_and_for_too_much_is_refused() {
     }
 }
 
+/// The errors that the engine's comments state, with the last digit's rounding.
+#[test]
+fn glycol_is_as_near_to_its_data_as_is_said() {
+    let text = include_str!("../reference/a2_propylene_glycol_properties.csv");
+    let mut rows = csv::Reader::from_reader(text.as_bytes());
+    let names = rows.headers().expect("names").clone();
+    let mut count = 0;
+    for row in rows.records() {
+        let row = row.expect("a row");
+        let of = |name: &str| -> f64 {
+            let column = names.iter().position(|other| other == name).expect(name);
+            row[column].parse().expect("a number")
+        };
+        let (fluid, t) = (glycol(of("mass_frac")), celsius(of("T_C")));
+        for (name, found, most) in [
+            ("rho_MPG", fluid.density(t).si(), 0.0010),
+            ("cp_MPG", fluid.specific_heat(t).si(), 0.0021),
+            ("mu_MPG", fluid.viscosity(t).si(), 0.021),
+            ("k_MPG", fluid.conductivity(t).si(), 0.0052),
+        ] {
+            let error = found / of(name) - 1.0;
+            assert!(error.abs() < most, "{name} {fluid:?} {t:?}: {error}");
+        }
+        let freezing = fluid.freezing_point().to(Unit::Celsius) - of("T_freeze_MPG_C");
+        assert!(freezing.abs() < 0.22, "{fluid:?}: {freezing} K");
+        count += 1;
+    }
+    assert_eq!(count, 44);
+}
+
 #[test]
 fn no_glycol_is_water() {
     for tenths in 50..=1000 {

@@ -63,6 +63,8 @@ fn a_boiler_is_short_fits_or_is_oversized() {
     assert_eq!(size(50_000.0), Size::Fits);
     assert_eq!(size(69_900.0), Size::Fits);
     assert_eq!(size(70_100.0), Size::Oversized);
+    let just = boiler::judge(Power::from_si(7.0), Power::from_si(5.0));
+    assert_eq!(just.map(|judged| judged.verdict), Some(Size::Fits));
     near(judge(60_000.0).expect("sound outputs").ratio, 1.2, 1e-12);
     for output in [0.0, -1.0, f64::NAN, f64::INFINITY] {
         assert_eq!(judge(output), None);
@@ -244,6 +246,9 @@ fn the_return_is_judged_by_the_boiler_it_comes_to() {
     assert!(matches!(advice(180.0, 120.0, Supply::Constant), Advice::Bypass(_)));
     assert!(matches!(advice(180.0, 120.0, Supply::Varying), Advice::MixingValve(_)));
     assert!(matches!(advice(140.0, 110.0, Supply::Constant), Advice::MixingValve(_)));
+    // A bypass for up to half of the boiler's flow.
+    assert!(matches!(advice(150.5, 110.0, Supply::Constant), Advice::Bypass(_)));
+    assert!(matches!(advice(149.5, 110.0, Supply::Constant), Advice::MixingValve(_)));
     assert_eq!(advice(130.0, 110.0, Supply::Constant), Advice::HotterBoiler);
     assert_eq!(advice(120.0, 110.0, Supply::Varying), Advice::HotterBoiler);
     for (back, margin) in [(130.0, 0.0), (160.0, 30.0)] {
@@ -254,6 +259,8 @@ fn the_return_is_judged_by_the_boiler_it_comes_to() {
             other => panic!("{other:?}"),
         }
     }
+    let none = judge(gas, 140.0, 140.0, Supply::Constant);
+    assert!(matches!(none, Some(Verdict::Protected { .. })));
     let condensing = Boiler::Condensing { dew_point: fahrenheit(135.0) };
     assert!(matches!(
         judge(condensing, 150.0, 120.0, Supply::Varying),
@@ -298,6 +305,8 @@ fn coils_are_summed_and_get_the_next_transformer() {
     assert_eq!(feeding(5, ZONE_VALVE_WITH_HEATED_ELEMENT).map(|f| (f.1, f.2)), Some((100.0, 2)));
     assert_eq!(feeding(10, Draw::VoltAmperes(20.0)).map(|f| (f.1, f.2)), Some((100.0, 2)));
     assert_eq!(feeding(100, Draw::VoltAmperes(100.0)).map(|f| f.2), Some(100));
+    assert_eq!(feeding(3, Draw::VoltAmperes(0.0)), Some((0.0, 20.0, 1)));
+    assert_eq!(feeding(3, Draw::VoltAmperes(0.25)), Some((0.75, 20.0, 1)));
     assert_eq!(transformers(&[]).map(|found| found.load_va), Some(0.0));
     assert_eq!(feeding(101, Draw::VoltAmperes(100.0)), None);
     for draw in [-1.0, f64::NAN, f64::INFINITY] {

@@ -4,14 +4,14 @@ use super::{fahrenheit, feet, gallons, near};
 use finrun_engine::building::air::air_density;
 use finrun_engine::fluid::Fluid;
 use finrun_engine::plant::expansion::{
-    Metal, Pressures, System, TankError, growth, highest, hot_pressure, tank,
+    Metal, Pressures, System, TankError, USUAL_GAL, growth, highest, hot_pressure, tank,
 };
 use finrun_engine::plant::fill::{
     BoilingVerdict, LEAST_AT_TOP, ReliefVerdict, Top, USUAL_AT_TOP, USUAL_RELIEF, boiling,
     fill_pressure, relief_margin,
 };
 use finrun_engine::plant::{atmosphere, static_pressure};
-use finrun_engine::quantity::{Length, Pressure, Temperature, Unit, Volume};
+use finrun_engine::quantity::{Length, Pressure, Temperature, TemperatureDifference, Unit, Volume};
 use proptest::prelude::*;
 
 fn psi(value: f64) -> Pressure {
@@ -109,7 +109,8 @@ fn a_tank_of_wrong_numbers_is_refused() {
     }
     assert_eq!(of(System { cold: fahrenheit(31.0), ..system }), Some(TankError::Cold));
     assert_eq!(of(System { cold: nan, ..system }), Some(TankError::Cold));
-    assert_eq!(of(System { cold: fahrenheit(32.0), ..system }), None);
+    assert_eq!(of(System { cold: Temperature::from_si(273.15), ..system }), None);
+    assert_eq!(of(System { hot: *Fluid::Water.range().end(), ..system }), None);
     assert_eq!(of(System { hot: fahrenheit(222.0), ..system }), Some(TankError::Hot));
     assert_eq!(of(System { hot: nan, ..system }), Some(TankError::Hot));
     let glycol = Fluid::PropyleneGlycol { share: 0.3 };
@@ -128,6 +129,35 @@ fn a_tank_of_wrong_numbers_is_refused() {
     }
     for highest in [10.0, 9.0, f64::NAN, f64::INFINITY] {
         assert_eq!(at(10.0, highest, 14.7), Some(TankError::NotAboveFill));
+    }
+}
+
+#[test]
+fn the_metal_takes_what_the_handbook_says() {
+    // 9.5e-6 and 6.5e-6 a °F: in the ASHRAE chapter as quoted.
+    for (metal, alpha) in [(Metal::Copper, 9.5e-6), (Metal::Steel, 6.5e-6)] {
+        let system = System { metal, ..ashrae().0 };
+        let liquid = Fluid::Water.density(system.cold) / Fluid::Water.density(system.hot) - 1.0;
+        let found = liquid - growth(&system).expect("sound") / system.volume;
+        near(found, 3.0 * alpha * 180.0, 1e-9);
+    }
+}
+
+#[test]
+fn the_usual_tank_is_the_next_larger() {
+    let (system, pressures) = ashrae();
+    let mut before = Volume::ZERO;
+    for size in USUAL_GAL.map(gallons) {
+        assert!(size > before);
+        // A system that needs a little less than this size, and one that needs a little more.
+        let of = |needed: Volume| {
+            let whole = tank(&system, &pressures).expect("a tank").volume;
+            let volume = system.volume * (needed / whole);
+            tank(&System { volume, ..system }, &pressures).expect("a tank").usual
+        };
+        assert_eq!(of(size * 0.999), Some(size));
+        assert!(of(size * 1.001).is_none_or(|next| next > size));
+        before = size;
     }
 }
 
@@ -247,6 +277,19 @@ fn a_low_fill_a_pump_or_hot_water_bring_it_to_boil() {
     // Open to the air, water boils at 212 °F, and at 5000 ft at 202.9 (from memory, 203).
     let open = Top { height: Length::ZERO, at_tank: Pressure::ZERO, ..top };
     assert!((boiling(&open).boils_at.to(Unit::Fahrenheit) - 211.95).abs() < 0.01);
+    assert_eq!(verdict(open), BoilingVerdict::Clear);
+    // 10 °F below the boiling point is as near as it should come.
+    let boils_at = boiling(&open).boils_at;
+    let below = |degrees: f64| {
+        let supply = boils_at - TemperatureDifference::of(degrees, Unit::FahrenheitDegree);
+        Top { supply, ..open }
+    };
+    assert_eq!(verdict(below(10.1)), BoilingVerdict::Clear);
+    assert_eq!(verdict(below(9.9)), BoilingVerdict::Near);
+    assert_eq!(verdict(below(0.0)), BoilingVerdict::Boils);
+    let under = Top { at_tank: psi(-1.0), ..open };
+    let supply = boiling(&under).boils_at;
+    assert_eq!(verdict(Top { supply, ..under }), BoilingVerdict::Boils);
     let high = boiling(&Top { atmosphere: atmosphere(feet(5000.0)), ..open });
     assert!((high.boils_at.to(Unit::Fahrenheit) - 202.9).abs() < 0.2);
 }

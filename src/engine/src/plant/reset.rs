@@ -57,7 +57,7 @@ pub enum ResetError {
 ///
 /// The load goes with `balance - outdoors`; the elements give `((T_m - T_a)/(T_m,d - T_a))^n` of what
 /// they give at the design's mean water, and the drop goes with the load. Counting a series of
-/// elements at the loop's mean is off by less than 0.5 K at drops to 11 K (20 °F).
+/// elements at the loop's mean is off by less than 0.05 K at a drop of 11 K (20 °F).
 pub fn supply_at(designed: &Designed, outdoors: Temperature) -> Result<Temperature, ResetError> {
     let Designed { room, balance, supply, drop, exponent, surplus, .. } = *designed;
     let span = balance - designed.outdoors;

@@ -5,6 +5,7 @@
 
 mod emission;
 mod friction;
+mod glycol;
 mod series;
 mod table;
 mod tally;
@@ -66,11 +67,12 @@ impl Kind {
     fn checker(self) -> Option<Checker> {
         match self {
             Kind::Water => Some(water::check),
+            Kind::Glycol => Some(glycol::check),
             Kind::Friction => Some(friction::check),
             Kind::Tube => Some(tube::check),
             Kind::Series => Some(series::check),
             Kind::Emission => Some(emission::check),
-            Kind::Glycol | Kind::Network | Kind::StockLengths | Kind::CutPlan => None,
+            Kind::Network | Kind::StockLengths | Kind::CutPlan => None,
         }
     }
 }

@@ -16,6 +16,7 @@ pub mod named;
 pub mod network;
 pub mod numeric;
 pub mod pipe;
+pub mod plant;
 pub mod quantity;
 pub mod sizing;
 mod stored;

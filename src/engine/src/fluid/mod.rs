@@ -1,11 +1,13 @@
 //! The liquid in the loop and its properties.
-//!
-//! Each property is a short polynomial in temperature, fitted for the least worst relative error to
-//! IAPWS-95 (density, specific heat) and the IAPWS 2008 and 2011 releases (viscosity, conductivity)
-//! at 200 kPa absolute, 5 to 105 °C every 2.5 K: `tests/reference/a1_water_properties.csv`. Pressure
-//! within what a house has changes none of them by as much as the fit does.
 
-use crate::numeric::{exp, polynomial};
+mod boiling;
+mod glycol;
+mod water;
+
+pub use boiling::{boiling_point, vapour_pressure};
+pub use glycol::{Charge, ChargeError, MOST, PURE_DENSITY, charge, share_for};
+
+use crate::numeric::exp;
 use crate::quantity::{
     Conductivity, Density, MassFlow, SpecificHeat, Temperature, TemperatureDifference, Viscosity,
 };
@@ -13,11 +15,16 @@ use serde::{Deserialize, Serialize};
 use std::ops::RangeInclusive;
 
 /// What fills the loop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Fluid {
     #[default]
     Water,
+    /// In water, without what a product adds against corrosion.
+    PropyleneGlycol {
+        /// Of the mixture, by mass: 0 to [`MOST`]. Above, every property is that of [`MOST`].
+        share: f64,
+    },
 }
 
 /// Liquid on the move: what flows into a pipe or an element.
@@ -36,49 +43,44 @@ impl Fluid {
     pub fn range(self) -> RangeInclusive<Temperature> {
         match self {
             Fluid::Water => Temperature::from_si(278.15)..=Temperature::from_si(378.15),
+            Fluid::PropyleneGlycol { .. } => {
+                Temperature::from_si(273.15)..=Temperature::from_si(373.15)
+            }
         }
     }
 
-    /// Worst error 0.0004 %.
+    /// Worst error 0.0004 %; with glycol 0.10 %.
     pub fn density(self, temperature: Temperature) -> Density {
         let x = self.scaled(temperature);
-        Density::from_si(match self {
-            Fluid::Water => {
-                polynomial(&[985.7328, -24.20043, -7.698446, 1.301012, -0.6521779, 0.2628061], x)
-            }
-        })
+        Density::from_si(water::density(x) * (1.0 + self.effect(glycol::DENSITY, x)))
     }
 
-    /// At constant pressure. Worst error 0.0008 %.
+    /// At constant pressure. Worst error 0.0008 %; with glycol 0.21 %.
     pub fn specific_heat(self, temperature: Temperature) -> SpecificHeat {
         let x = self.scaled(temperature);
-        SpecificHeat::from_si(match self {
-            Fluid::Water => polynomial(
-                &[4182.718, 17.96035, 19.34582, -1.91681, 7.064115, -7.562762, 3.937022],
-                x,
-            ),
-        })
+        let effect = self.effect(glycol::SPECIFIC_HEAT, x);
+        SpecificHeat::from_si(water::specific_heat(x) * (1.0 + effect))
     }
 
-    /// Dynamic viscosity. Worst error 0.019 %.
+    /// Dynamic viscosity. Worst error 0.019 %; with glycol 2.1 %.
     pub fn viscosity(self, temperature: Temperature) -> Viscosity {
         let x = self.scaled(temperature);
-        Viscosity::from_si(match self {
-            Fluid::Water => exp(polynomial(
-                &[-7.593467, -0.796252, 0.2049372, -0.05803536, 0.02998427, -0.01373578],
-                x,
-            )),
-        })
+        Viscosity::from_si(exp(water::ln_viscosity(x) + self.effect(glycol::LN_VISCOSITY, x)))
     }
 
-    /// Thermal conductivity. Worst error 0.013 %.
+    /// Thermal conductivity. Worst error 0.013 %; with glycol 0.51 %.
     pub fn conductivity(self, temperature: Temperature) -> Conductivity {
         let x = self.scaled(temperature);
-        Conductivity::from_si(match self {
-            Fluid::Water => {
-                polynomial(&[0.6460284, 0.05154313, -0.02046321, 0.003940744, -0.00214873], x)
-            }
-        })
+        Conductivity::from_si(water::conductivity(x) * (1.0 + self.effect(glycol::CONDUCTIVITY, x)))
+    }
+
+    /// Where the first crystals form.
+    pub fn freezing_point(self) -> Temperature {
+        let water = Temperature::from_si(273.15);
+        match self {
+            Fluid::Water => water,
+            Fluid::PropyleneGlycol { share } => water - glycol::freezing_drop(share),
+        }
     }
 
     /// The specific heat at the mean of `inlet` and the outlet that this same specific heat leads
@@ -105,19 +107,27 @@ impl Fluid {
         specific_heat
     }
 
-    /// The temperature on a scale from -1 to 1 over the range, which keeps the coefficients of a
-    /// like size.
+    fn effect(self, rows: &glycol::Effect, x: f64) -> f64 {
+        match self {
+            Fluid::Water => 0.0,
+            Fluid::PropyleneGlycol { share } => glycol::effect(rows, share, x),
+        }
+    }
+
+    /// The temperature on water's scale from -1 to 1, held to the fluid's own range.
     fn scaled(self, temperature: Temperature) -> f64 {
         let range = self.range();
         // NaN has to stay NaN: `max` and `min` would turn it into an end of the range.
-        if temperature < *range.start() {
-            return -1.0;
-        }
-        if temperature > *range.end() {
-            return 1.0;
-        }
-        let half: TemperatureDifference = (*range.end() - *range.start()) * 0.5;
-        (temperature - (*range.start() + half)) / half
+        let within = if temperature < *range.start() {
+            *range.start()
+        } else if temperature > *range.end() {
+            *range.end()
+        } else {
+            temperature
+        };
+        let water = Fluid::Water.range();
+        let half: TemperatureDifference = (*water.end() - *water.start()) * 0.5;
+        (within - (*water.start() + half)) / half
     }
 }
 

@@ -5,6 +5,7 @@
 
 mod emission;
 mod friction;
+pub mod hydraulic;
 mod series;
 mod table;
 mod tally;
@@ -69,8 +70,9 @@ impl Kind {
             Kind::Friction => Some(friction::check),
             Kind::Tube => Some(tube::check),
             Kind::Series => Some(series::check),
+            Kind::Network => Some(hydraulic::check),
             Kind::Emission => Some(emission::check),
-            Kind::Glycol | Kind::Network | Kind::StockLengths | Kind::CutPlan => None,
+            Kind::Glycol | Kind::StockLengths | Kind::CutPlan => None,
         }
     }
 }

@@ -6,6 +6,7 @@
 mod emission;
 mod friction;
 mod glycol;
+pub mod hydraulic;
 mod series;
 mod table;
 mod tally;
@@ -71,8 +72,9 @@ impl Kind {
             Kind::Friction => Some(friction::check),
             Kind::Tube => Some(tube::check),
             Kind::Series => Some(series::check),
+            Kind::Network => Some(hydraulic::check),
             Kind::Emission => Some(emission::check),
-            Kind::Network | Kind::StockLengths | Kind::CutPlan => None,
+            Kind::StockLengths | Kind::CutPlan => None,
         }
     }
 }

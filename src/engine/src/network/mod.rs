@@ -1,5 +1,15 @@
-//! What happens to water on its way: temperature, heat, pressure.
+//! What happens to water on its way: temperature, heat, pressure; and how it divides where there
+//! is more than one way.
 
+mod law;
 mod link;
+mod matrix;
+mod parts;
+mod pump;
+mod solver;
+mod topology;
 
 pub use link::{Link, Passage, Place, Surface, pass};
+pub use pump::{CurveError, CurvePoint, Join, Pump, PumpCurve, TypicalPump};
+pub use solver::{NotSolved, Note, Solved, notes, solve, solve_from};
+pub use topology::{Component, LinkId, Liquid, Network, NodeId, Way};

@@ -20,6 +20,7 @@ mod house_balance;
 mod lengths;
 mod loops;
 mod messages;
+mod network;
 mod plant;
 mod problems;
 mod published;

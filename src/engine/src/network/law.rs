@@ -35,6 +35,8 @@ pub(super) enum Law<'a> {
         square: f64,
     },
     Pump(&'a Pump),
+    /// A flow that is given.
+    Circulation(f64),
     Closed,
 }
 
@@ -59,6 +61,10 @@ impl Law<'_> {
         match *component {
             Component::Closed => Some(Law::Closed),
             Component::Pump(ref pump) => pump.is_sound().then_some(Law::Pump(pump)),
+            Component::Circulation(flow) => {
+                let flow = flow.si();
+                zero_up(flow).then_some(Law::Circulation(flow))
+            }
             Component::Valve { cv, density } => {
                 let flow = VolumeFlow::from_si(1.0 / density.si());
                 let square = cv_pressure_drop(flow, density, cv).si();
@@ -108,7 +114,7 @@ impl Law<'_> {
     /// but for a pump's, which is what it adds with the sign turned.
     pub(super) fn loss(&self, flow: f64) -> (f64, f64) {
         match *self {
-            Law::Closed => (0.0, 0.0),
+            Law::Circulation(_) | Law::Closed => (0.0, 0.0),
             Law::Pump(pump) => {
                 let (lift, slope) = pump.lift_and_slope(flow);
                 (-lift, -slope)
@@ -125,7 +131,7 @@ impl Law<'_> {
     /// The slope of the straight line from rest to a usual flow, to begin the search with.
     pub(super) fn usual_slope(&self) -> f64 {
         match *self {
-            Law::Closed => 1.0,
+            Law::Circulation(_) | Law::Closed => 1.0,
             Law::Pump(pump) => pump.overall_slope(),
             Law::Plain { .. } => self.loss(USUAL_FLOW).0 / USUAL_FLOW,
             Law::Pipe { tube, .. } => self.loss(tube.usual_flow).0 / tube.usual_flow,

@@ -46,7 +46,7 @@ pub enum NotSolved {
     BadEnds(LinkId),
     /// A number of the link is not finite, or negative, or zero where it must not be.
     BadNumber(LinkId),
-    /// Closed links leave the pump no way round.
+    /// Closed links, or checks that shut, leave the pump or the circulation no way round.
     PumpAgainstClosed(LinkId),
     /// Numbers beyond what arithmetic holds.
     NotFinite,
@@ -120,6 +120,8 @@ struct Ready<'a> {
     to: usize,
     law: Law<'a>,
     check: bool,
+    /// Pressure decides what flows. What a circulation moves is given, and a link that is shut
+    /// moves nothing.
     open: bool,
     flow: f64,
     loss: f64,
@@ -141,7 +143,9 @@ fn run(network: &Network, before: Option<&Solved>) -> Result<Solved, NotSolved> 
         for (link, flow) in links.iter_mut().zip(&before.flows) {
             // A check that was shut stays so for now; it opens by itself.
             link.open &= !(link.check && *flow == MassFlow::ZERO);
-            link.flow = if link.open { flow.si() } else { 0.0 };
+            if link.open {
+                link.flow = flow.si();
+            }
         }
         for (pressure, old) in pressures.iter_mut().zip(&before.pressures) {
             *pressure = old.si() - held.si();
@@ -168,9 +172,10 @@ fn ready(network: &Network) -> Result<Vec<Ready<'_>>, NotSolved> {
             return Err(NotSolved::BadEnds(id));
         }
         let law = Law::of(&joined.component).ok_or(NotSolved::BadNumber(id))?;
-        let open = !matches!(law, Law::Closed);
+        let open = !matches!(law, Law::Closed | Law::Circulation(_));
         let check = open && joined.way == Way::Forward;
-        let (flow, loss, slope, step) = (0.0, 0.0, 0.0, 0.0);
+        let flow = if let Law::Circulation(flow) = law { flow } else { 0.0 };
+        let (loss, slope, step) = (0.0, 0.0, 0.0);
         links.push(Ready { from, to, law, check, open, flow, loss, slope, step });
     }
     Ok(links)
@@ -201,6 +206,11 @@ fn newton(links: &mut [Ready<'_>], pressures: &mut [f64], fixed: usize) -> Resul
     for link in links.iter().filter(|link| link.open) {
         parts.join(link.from, link.to);
     }
+    for (index, link) in links.iter().enumerate() {
+        if !link.open && link.flow > 0.0 && parts.head(link.from) != parts.head(link.to) {
+            return Err(NotSolved::PumpAgainstClosed(LinkId(index as u32)));
+        }
+    }
     let (rows, count) = parts.rows(fixed);
     for (pressure, row) in pressures.iter_mut().zip(&rows) {
         if *row == ANCHOR {
@@ -210,6 +220,16 @@ fn newton(links: &mut [Ready<'_>], pressures: &mut [f64], fixed: usize) -> Resul
     let pairs = links.iter().filter(|link| link.open).map(|link| (rows[link.from], rows[link.to]));
     let mut matrix = Matrix::new(count, pairs.filter(|&(a, b)| a != ANCHOR && b != ANCHOR));
     let mut right = vec![0.0; count];
+    // What flows into each row's node, whatever the pressures.
+    let mut given = vec![0.0; count];
+    for link in links.iter().filter(|link| !link.open) {
+        if rows[link.from] != ANCHOR {
+            given[rows[link.from]] -= link.flow;
+        }
+        if rows[link.to] != ANCHOR {
+            given[rows[link.to]] += link.flow;
+        }
+    }
     for link in links.iter_mut().filter(|link| link.open) {
         (link.loss, link.slope) = link.law.loss(link.flow);
         if link.flow == 0.0 {
@@ -218,6 +238,7 @@ fn newton(links: &mut [Ready<'_>], pressures: &mut [f64], fixed: usize) -> Resul
         }
     }
     for step in 1..=MOST_STEPS {
+        right.copy_from_slice(&given);
         direction(links, pressures, &rows, &mut matrix, &mut right);
         let (moved, whole) =
             links.iter().filter(|link| link.open).fold((0.0, 0.0), |(moved, whole), link| {
@@ -237,6 +258,7 @@ fn newton(links: &mut [Ready<'_>], pressures: &mut [f64], fixed: usize) -> Resul
 }
 
 /// Solves the linear equations of one step: what each flow should change by, and the pressures.
+/// `right` holds the flows given.
 fn direction(
     links: &mut [Ready<'_>],
     pressures: &mut [f64],
@@ -247,7 +269,6 @@ fn direction(
     /// A pump's curve may be level; its slope, in Pa s/kg, then counts as this.
     const LEAST_SLOPE: f64 = 1e-3;
     matrix.clear();
-    right.fill(0.0);
     for link in links.iter_mut().filter(|link| link.open) {
         link.slope = link.slope.max(LEAST_SLOPE);
         let (from, to) = (rows[link.from], rows[link.to]);
@@ -333,12 +354,14 @@ fn move_checks(links: &mut [Ready<'_>], pressures: &[f64], all: bool) -> bool {
 fn solved(links: &[Ready<'_>], pressures: &[f64], held: Pressure, iterations: u32) -> Solved {
     let mut balance = vec![0.0; pressures.len()];
     let (mut flow, mut loss, mut uneven) = (NO_FLOW, 1e-6_f64, 0.0_f64);
-    for link in links.iter().filter(|link| link.open) {
+    for link in links {
         balance[link.from] -= link.flow;
         balance[link.to] += link.flow;
         flow = flow.max(link.flow.abs());
         loss = loss.max(link.loss.abs());
-        uneven = uneven.max((pressures[link.from] - pressures[link.to] - link.loss).abs());
+        if link.open {
+            uneven = uneven.max((pressures[link.from] - pressures[link.to] - link.loss).abs());
+        }
     }
     let unbalanced = balance.iter().fold(0.0_f64, |most, b| most.max(b.abs()));
     Solved {

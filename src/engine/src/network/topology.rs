@@ -3,7 +3,7 @@
 use super::pump::Pump;
 use crate::fluid::Fluid;
 use crate::pipe::{Bore, Cv};
-use crate::quantity::{Density, Length, Pressure, Temperature, Viscosity, VolumeFlow};
+use crate::quantity::{Density, Length, MassFlow, Pressure, Temperature, Viscosity, VolumeFlow};
 
 /// A closed network filled with liquid, no water added or drawn.
 ///
@@ -69,6 +69,9 @@ pub enum Component {
     Equipment { head: Length, at: VolumeFlow, density: Density },
     /// A running pump, which lifts from `from` to `to`.
     Pump(Pump),
+    /// A circulator still to be chosen: it moves exactly this flow from `from` to `to`, at whatever
+    /// pressure that takes, which is the rise between its nodes. None at all is as `Closed`.
+    Circulation(MassFlow),
     /// Lets nothing through: a shut valve, a stopped pump with its check.
     Closed,
 }

@@ -5,6 +5,7 @@ use crate::random_house::full_houses;
 use crate::support::{V1_FIXTURE, V2_FIXTURE, fields, open, set};
 use finrun_engine::building::{Material, Place, RoomId, RoomUse, SurfaceKind};
 use finrun_engine::design::design;
+use finrun_engine::job::PumpKind;
 use finrun_engine::job::{
     AirBasis, AirField, AssemblyField, Behind, BillField, CircuitField, Draft, ElementField, Field,
     FlowBasis, HouseField, LayerDraft, LayerField, LayerMaterial, OpeningField, PointField,
@@ -62,9 +63,11 @@ fn is_read(draft: &Draft, field: Field) -> bool {
         }
         Field::Element(_) => true,
         Field::Point(..) => draft.element.rating_basis == RatingBasis::Table,
-        Field::Circuit(CircuitField::Drop) => draft.flow_basis == FlowBasis::FromDrop,
+        Field::Circuit(CircuitField::Drop) => draft.flow_basis != FlowBasis::Typed,
         Field::Circuit(CircuitField::Flow) => draft.flow_basis == FlowBasis::Typed,
-        Field::Circuit(_) => true,
+        Field::Circuit(_) | Field::Part(_) | Field::Zone(..) | Field::Leg(..) => true,
+        // Counts while some circulator has the typed curve.
+        Field::PumpPoint(..) => draft.pump.kind == PumpKind::Points,
         Field::Room(room, of) => room_is_read(draft, room, of),
         Field::Surface(room, id, of) => {
             let surface = draft.surface(room, id).expect("its surface");

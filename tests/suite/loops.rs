@@ -7,7 +7,7 @@ use finrun_engine::check::{Finding, Severity, Subject};
 use finrun_engine::design::{Design, design};
 use finrun_engine::fluid::{Fluid, Stream};
 use finrun_engine::job::{AirBasis, CircuitField, Field, Flow, GroundMethod, Job};
-use finrun_engine::network::{Link, Passage, Place, Surface, pass};
+use finrun_engine::network::{Equipment, Link, Passage, Place, Surface, Warms, pass};
 use finrun_engine::quantity::{Length, MassFlow, Power, Temperature, TemperatureDifference};
 use proptest::prelude::*;
 
@@ -64,9 +64,9 @@ fn is_element(passage: &Passage) -> bool {
 
 /// The water's way through the pieces of `design` at another flow: outputs of the elements.
 fn outputs_at(job: &Job, design: &Design, flow: MassFlow) -> Vec<Power> {
-    let mut temperature = design.circuit.supply;
+    let mut temperature = design.piping.supply;
     let mut out = Vec::new();
-    for passage in &design.circuit.passages {
+    for passage in &design.piping.passages {
         let (surface, surroundings) = match passage.place {
             Place::Element(id) => {
                 let room = job.house.rooms.iter().find(|room| room.id == id).expect("its room");
@@ -74,7 +74,10 @@ fn outputs_at(job: &Job, design: &Design, flow: MassFlow) -> Vec<Power> {
                 let element = job.baseboard.element;
                 (Surface::Finned { element, finned }, room.temperature)
             }
-            _ => (Surface::Bare { film: job.circuit.pipe_film }, job.circuit.pipe_surroundings),
+            _ => (
+                Surface::Bare { film: job.circuit.pipe_film, cover: None, warms: Warms::Nothing },
+                job.circuit.pipe_surroundings,
+            ),
         };
         let link = Link {
             place: passage.place,
@@ -83,7 +86,8 @@ fn outputs_at(job: &Job, design: &Design, flow: MassFlow) -> Vec<Power> {
             surface,
             surroundings,
             fittings: Vec::new(),
-            equipment: Length::ZERO,
+            extra_k: 0.0,
+            equipment: Equipment::None,
         };
         let next = pass(&link, Stream { fluid: Fluid::Water, flow, temperature });
         temperature = next.water_out;
@@ -111,7 +115,7 @@ proptest! {
     #[test]
     fn heat_is_in_balance(draft in houses()) {
         let (job, design) = solve(&draft);
-        let circuit = &design.circuit;
+        let circuit = &design.piping;
         let sum: Power = circuit.passages.iter().map(|p| p.heat).sum();
         let scale: Power = circuit.passages.iter().map(|p| p.heat.abs()).sum();
         prop_assert!((circuit.heat - sum).abs() <= scale * 1e-12);
@@ -154,7 +158,7 @@ proptest! {
     #[test]
     fn water_never_warms_along_the_loop(draft in houses()) {
         let (job, design) = solve(&draft);
-        for passage in &design.circuit.passages {
+        for passage in &design.piping.passages {
             let (entered, left) = (passage.water_in, passage.water_out);
             let around = match passage.place {
                 Place::Element(id) => job.house.rooms.iter().find(|r| r.id == id).expect("its room").temperature,
@@ -219,12 +223,12 @@ proptest! {
     #[test]
     fn more_flow_through_given_pieces_never_lowers_an_output(draft in houses(), more in 1.001..3.0) {
         let (job, design) = solve(&draft);
-        let flow = design.circuit.mass_flow;
+        let flow = design.piping.mass_flow;
         let (slow, fast) = (outputs_at(&job, &design, flow), outputs_at(&job, &design, flow * more));
         let known: Vec<Power> = design.rooms.iter().map(|room| room.element.output).collect();
         prop_assert_eq!(&slow, &known);
         // Pipe that takes heat up from warmer air warms slow water more.
-        prop_assume!(job.circuit.pipe_surroundings <= design.circuit.back);
+        prop_assume!(job.circuit.pipe_surroundings <= design.piping.back);
         for (slow, fast) in slow.iter().zip(&fast) {
             prop_assert!(*fast >= *slow * (1.0 - 1e-12), "{:?} {:?}", slow, fast);
         }
@@ -234,9 +238,9 @@ proptest! {
     fn more_flow_never_adds_feet(draft in houses(), more in 1.001..3.0) {
         let job = job_of(&draft);
         let slow = design(&job);
-        prop_assume!(job.circuit.pipe_surroundings <= slow.circuit.back);
+        prop_assume!(job.circuit.pipe_surroundings <= slow.piping.back);
         let mut faster = job;
-        faster.circuit.flow = Flow::Typed(slow.circuit.flow * more);
+        faster.circuit.flow = Flow::Typed(slow.piping.flow * more);
         for (slow, fast) in nominals(&slow).into_iter().zip(nominals(&design(&faster))) {
             prop_assert!(fast <= slow, "{:?} {:?}", slow, fast);
         }
@@ -256,7 +260,7 @@ proptest! {
     #[test]
     fn pressures_add_up_to_the_head(draft in houses()) {
         let (_, design) = solve(&draft);
-        let circuit = &design.circuit;
+        let circuit = &design.piping;
         let sum: f64 = circuit.passages.iter().map(|p| p.pressure_drop().si()).sum();
         let head = sum / (Fluid::Water.density(circuit.supply).si() * 9.80665);
         prop_assert!((circuit.head.si() - head).abs() <= 1e-12 * head);

@@ -7,6 +7,7 @@ use finrun_engine::job::{
     ElementField, Entry, Field, File, GroundField, Header, HouseField, Job, LayerField,
     OpeningDraft, OpeningField, PointField, RoomField, SurfaceField, UValue, read,
 };
+use finrun_engine::job::{LegField, PartField, PumpPointField, ZoneField};
 use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
 
@@ -122,6 +123,18 @@ pub(crate) fn fields(draft: &Draft) -> Vec<Field> {
         out.extend(PointField::ALL.iter().map(|&field| Field::Point(row, field)));
     }
     out.extend(CircuitField::ALL.iter().copied().map(Field::Circuit));
+    out.extend(PartField::ALL.iter().copied().map(Field::Part));
+    for zone in &draft.zones {
+        out.extend(ZoneField::ALL.iter().map(|&field| Field::Zone(zone.id, field)));
+    }
+    for row in 0..draft.pump.points.len() {
+        out.extend(PumpPointField::ALL.iter().map(|&field| Field::PumpPoint(row, field)));
+    }
+    for room in &draft.rooms {
+        for row in 0..room.route.len() {
+            out.extend(LegField::ALL.iter().map(|&field| Field::Leg(room.id, row, field)));
+        }
+    }
     for room in draft.all_rooms() {
         out.extend(RoomField::ALL.iter().map(|&field| Field::Room(room.id, field)));
         for surface in &room.surfaces {
@@ -150,7 +163,23 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
         Choice::Edge,
         Choice::SlabEdge,
         Choice::Fuel,
+        Choice::Tube,
+        Choice::FlowBasis,
+        Choice::PipeCover,
+        Choice::Zoning,
+        Choice::Pump,
+        Choice::PumpSet,
     ];
+    for zone in &draft.zones {
+        let id = zone.id;
+        out.extend([Choice::Arrangement(id), Choice::Main(id), Choice::Pipe(id)]);
+        out.extend([Choice::Balancing(id), Choice::BackPath(id), Choice::ZonePump(id)]);
+    }
+    for room in &draft.rooms {
+        let id = room.id;
+        out.extend([Choice::Hung(id), Choice::Diverters(id), Choice::ShutOff(id)]);
+        out.extend((0..room.route.len()).map(|row| Choice::Leg(id, row)));
+    }
     for room in draft.all_rooms() {
         out.extend([Choice::Level(room.id), Choice::Shape(room.id)]);
         for surface in &room.surfaces {
@@ -181,6 +210,22 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::Edge
             | Choice::SlabEdge
             | Choice::Fuel
+            | Choice::Tube
+            | Choice::FlowBasis
+            | Choice::PipeCover
+            | Choice::Zoning
+            | Choice::Pump
+            | Choice::PumpSet
+            | Choice::Arrangement(_)
+            | Choice::Main(_)
+            | Choice::Pipe(_)
+            | Choice::Balancing(_)
+            | Choice::BackPath(_)
+            | Choice::ZonePump(_)
+            | Choice::Hung(_)
+            | Choice::Diverters(_)
+            | Choice::ShutOff(_)
+            | Choice::Leg(..)
             | Choice::Level(_)
             | Choice::Shape(_)
             | Choice::Behind(..)

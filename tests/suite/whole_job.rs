@@ -102,8 +102,8 @@ fn heat_loss_is_that_of_the_hand() {
 #[test]
 fn flow_is_that_of_the_hand() {
     let (_, design) = solve(&open(FOUR_ROOMS));
-    check("mass flow", design.circuit.mass_flow.si(), 0.068985, 1e-6);
-    check("flow", design.circuit.flow.to(Unit::GallonPerMinute), 1.12675, 2e-5);
+    check("mass flow", design.piping.mass_flow.si(), 0.068985, 1e-6);
+    check("flow", design.piping.flow.to(Unit::GallonPerMinute), 1.12675, 2e-5);
 }
 
 /// Temperatures within 0.001 °F, heat within 0.02 Btu/h, lengths within 0.0001 ft: the engine's
@@ -134,10 +134,10 @@ fn lengths_and_water_are_those_of_the_hand() {
         check("finned", element.choice.finned.to(Unit::Foot), finned, 1e-12);
         check("output", element.output.to(Unit::BtuPerHour), output, 0.02);
     }
-    check("return", design.circuit.back.to(Unit::Fahrenheit), 154.8867, 1e-3);
-    check("drop", design.circuit.drop().to(Unit::FahrenheitDegree), 25.1133, 1e-3);
-    check("heat", design.circuit.heat.to(Unit::BtuPerHour), 13_771.07, 0.05);
-    check("pipe", design.circuit.pipe_loss.to(Unit::BtuPerHour), 2334.44, 0.05);
+    check("return", design.piping.back.to(Unit::Fahrenheit), 154.8867, 1e-3);
+    check("drop", design.piping.drop().to(Unit::FahrenheitDegree), 25.1133, 1e-3);
+    check("heat", design.piping.heat.to(Unit::BtuPerHour), 13_771.07, 0.05);
+    check("pipe", design.piping.pipe_loss.to(Unit::BtuPerHour), 2334.44, 0.05);
 }
 
 /// Within 0.02 %: the engine's viscosity stands 0.019 % from the table, and f goes with its fourth
@@ -147,14 +147,14 @@ fn head_is_that_of_the_hand() {
     let (_, design) = solve(&open(FOUR_ROOMS));
     let hand =
         [128.040, 181.269, 86.823, 127.159, 58.473, 91.656, 39.238, 154.347, 79.094, 264.575];
-    assert_eq!(design.circuit.passages.len(), hand.len());
-    for (passage, expected) in design.circuit.passages.iter().zip(hand) {
+    assert_eq!(design.piping.passages.len(), hand.len());
+    for (passage, expected) in design.piping.passages.iter().zip(hand) {
         let found = (passage.friction + passage.fittings).si();
         check(&format!("{:?}", passage.place), found, expected, 2e-4 * expected);
     }
-    let equipment = design.circuit.passages[0].equipment.si();
-    assert_eq!(design.circuit.passages[0].place, Place::BoilerRoom);
+    let equipment = design.piping.passages[0].equipment.si();
+    assert_eq!(design.piping.passages[0].place, Place::BoilerRoom);
     check("equipment", equipment, 2900.702, 0.02);
-    check("velocity", design.circuit.passages[0].velocity.to(Unit::FootPerSecond), 0.6998, 1e-4);
-    check("head", design.circuit.head.to(Unit::Foot), 1.41737, 1e-4);
+    check("velocity", design.piping.passages[0].velocity.to(Unit::FootPerSecond), 0.6998, 1e-4);
+    check("head", design.piping.head.to(Unit::Foot), 1.41737, 1e-4);
 }

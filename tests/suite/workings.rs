@@ -81,10 +81,10 @@ fn symbols_of(text: &str) -> Vec<&str> {
 
 /// Every number of a design that opens to its working, with the number itself.
 fn topics(job: &Job, design: &Design) -> Vec<(Topic, f64)> {
-    let circuit = &design.circuit;
+    let circuit = &design.piping;
     let flow = match job.circuit.flow {
         Flow::Typed(_) => circuit.mass_flow.si(),
-        Flow::FromDrop(_) => circuit.flow.si(),
+        Flow::FromDrop(_) | Flow::FromPump => circuit.flow.si(),
     };
     let mut out = vec![
         (Topic::HouseLoad, design.load.si()),
@@ -159,7 +159,7 @@ fn check_all(job: &Job, design: &Design, met: &mut Vec<Formula>) -> usize {
             assert!(near(last.result.value.si, number), "{topic:?}: {last:?}, not {number}");
         }
         if let Topic::Pressure(place) = topic {
-            let passage = design.circuit.passages.iter().find(|p| p.place == place);
+            let passage = design.piping.passages.iter().find(|p| p.place == place);
             let expected = passage.expect("its stretch").pressure_drop().si();
             let parts = steps.iter().filter(|step| step.result.symbol == "dp");
             let sum: f64 = parts.map(|step| step.result.value.si).sum();

@@ -1,6 +1,6 @@
 //! The one function from a job to everything that follows from it.
 
-use crate::arrangement::{self, LoopDesign};
+use crate::arrangement::{self, PipingDesign};
 use crate::bills::{Compared, compare};
 use crate::building::{
     Certainty, HouseFlow, RoomId, RoomLoad, SlabCompared, SpaceBalance, losses, mean_temperature,
@@ -8,7 +8,7 @@ use crate::building::{
 };
 use crate::check::{Check, checks};
 use crate::job::Job;
-use crate::quantity::{Length, Power, Temperature};
+use crate::quantity::{Length, MassFlow, Power, Temperature};
 use crate::sizing::Choice;
 use serde::Serialize;
 
@@ -18,7 +18,7 @@ pub struct Design {
     /// What the house loses on the design day.
     #[serde(rename = "load_w")]
     pub load: Power,
-    /// In the order in which the water passes them.
+    /// In the order of the job.
     pub rooms: Vec<RoomDesign>,
     /// Unheated spaces, each at its temperature.
     pub spaces: Vec<SpaceBalance>,
@@ -31,8 +31,7 @@ pub struct Design {
     /// Slabs on the ground, by the way that was chosen and by the other.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slabs: Option<SlabCompared>,
-    #[serde(rename = "loop")]
-    pub circuit: LoopDesign,
+    pub piping: PipingDesign,
     pub checks: Vec<Check>,
 }
 
@@ -57,6 +56,9 @@ pub struct RoomElement {
     pub water_in: Temperature,
     #[serde(rename = "water_out_k")]
     pub water_out: Temperature,
+    /// Through the element.
+    #[serde(rename = "flow_kg_s")]
+    pub flow: MassFlow,
     /// The load over the rated output a foot: what is done without regard to cooling water.
     #[serde(rename = "rule_of_thumb_m")]
     pub rule_of_thumb: Length,
@@ -108,7 +110,7 @@ fn against_bills(job: &Job, load: Power) -> Option<Compared> {
 pub fn design(job: &Job) -> Design {
     let losses = losses(&job.house);
     let loads = losses.rooms;
-    let solved = arrangement::series_loop(job, &loads);
+    let solved = arrangement::solve_piping(job, &loads);
     let rooms = loads
         .into_iter()
         .zip(solved.elements)
@@ -123,7 +125,7 @@ pub fn design(job: &Job) -> Design {
         air: losses.flow,
         bills: against_bills(job, load),
         slabs: slab_compared(&job.house),
-        circuit: solved.circuit,
+        piping: solved.piping,
         checks: Vec::new(),
     };
     design.checks = checks(job, &design);

@@ -1,9 +1,10 @@
 //! What a check says, and what a remedy proposes.
 
-use crate::{room_name, tube, value};
+use crate::piping::not_solved;
+use crate::{circuit_name, room_name, tube, value, zone_name};
 use finrun_engine::check::{Check, Finding, Remedy, Severity, Subject};
 use finrun_engine::job::Draft;
-use finrun_engine::quantity::{Length, System, Unit};
+use finrun_engine::quantity::{Kind, Length, System, Unit, Value};
 
 pub fn severity(severity: Severity) -> &'static str {
     match severity {
@@ -18,6 +19,9 @@ pub fn check_title(check: &Check, draft: &Draft, system: System) -> String {
     let subject = match check.subject {
         Subject::House => "House".to_string(),
         Subject::Loop => "Loop".to_string(),
+        Subject::Zone(id) => zone_name(draft, id),
+        Subject::Circuit(zone, room) => circuit_name(draft, zone, &[room]),
+        Subject::Circulator => "Circulator".to_string(),
         Subject::Boiler => "Boiler".to_string(),
         Subject::Room(id) => room_name(draft, id),
     };
@@ -35,11 +39,27 @@ pub fn check_title(check: &Check, draft: &Draft, system: System) -> String {
         Finding::EnteredTwice { other } => {
             format!("{subject} and {} share a surface entered twice", room_name(draft, other))
         }
-        Finding::Drop { drop, .. } => format!("Temperature drop {}", value(drop, system)),
-        Finding::Velocity { velocity, .. } => format!("Velocity {}", value(velocity, system)),
-        Finding::TubeCarries { element, .. } => {
-            format!("{} of element on one loop", value(element, system))
+        Finding::Drop { drop, .. } => {
+            format!("{}: temperature drop {}", subject, value(drop, system))
         }
+        Finding::Velocity { velocity, .. } => {
+            format!("{}: velocity {}", subject, value(velocity, system))
+        }
+        Finding::TubeCarries { element, .. } => {
+            format!("{}: {} of element", subject, value(element, system))
+        }
+        Finding::NotSolved { .. } => "The flows are not solved".to_string(),
+        Finding::EmptyZone => format!("{subject} has no rooms"),
+        Finding::MainSmaller { main, .. } => format!("{subject}: a main of {}", tube(main)),
+        Finding::PumpShort { flow, .. } => {
+            format!("{subject}: its circulator moves {}", value(flow, system))
+        }
+        Finding::Uneven { flow, .. } => format!("{subject} gets {}", value(flow, system)),
+        Finding::NoFlow { .. } => format!("{subject} gets no flow"),
+        Finding::FastAlone { velocity, .. } => {
+            format!("{subject} alone: velocity {}", value(velocity, system))
+        }
+        Finding::ShutOff { .. } => format!("{subject} is shut off"),
         Finding::Supply { supply, .. } => format!("Supply {}", value(supply, system)),
         Finding::ReturnCool { back, .. } => format!("Return {}", value(back, system)),
         Finding::OutsideData { water, .. } => format!("Water at {}", value(water, system)),
@@ -128,6 +148,36 @@ pub fn check_detail(check: &Check, system: System) -> String {
             "The water data end at {}. At the pressure of a house, water near there boils.",
             value(most, system)
         ),
+        Finding::NotSolved { reason } => {
+            format!("{} No flow, head or temperature is to be trusted.", not_solved(reason))
+        }
+        Finding::EmptyZone => {
+            "A zone without rooms heats nothing. Hang rooms on it, or remove it.".to_string()
+        }
+        Finding::MainSmaller { branch, .. } => {
+            format!("What hangs on it is {}, and all of that has to pass the main.", tube(branch))
+        }
+        Finding::PumpShort { meant, head, .. } => format!(
+            "It gives {} of head there. Meant are {}: rooms get cooler water than planned.",
+            value(Value::new(Kind::Head, head.si()), system),
+            value(meant, system)
+        ),
+        Finding::Uneven { meant, .. } => format!(
+            "Its fair share is {}. Water takes the easiest way; a balancing valve shares it.",
+            value(meant, system)
+        ),
+        Finding::NoFlow { meant } => format!(
+            "Its fair share is {}. Something is shut, or the others take all.",
+            value(meant, system)
+        ),
+        Finding::FastAlone { most, .. } => format!(
+            "With the others running it is quiet; alone the whole circulator pushes through it. \
+             Above {} it is heard (common practice).",
+            value(most, system)
+        ),
+        Finding::ShutOff { load } => {
+            format!("It loses {} and gets nothing.", value(load, system))
+        }
         Finding::NotFinite => {
             "Nothing that follows from it is to be trusted. Look for a zero or a slip of a digit."
                 .to_string()
@@ -158,6 +208,12 @@ pub fn remedy(remedy: Remedy, system: System) -> String {
         Remedy::MixingValveOrBypass => {
             "A bypass or mixing valve that keeps the boiler warm, set by the installer".to_string()
         }
+        Remedy::OpenValve => "Open the valve".to_string(),
+        Remedy::AddRooms => "Hang rooms on it".to_string(),
+        Remedy::LargerPump => "A circulator with more head or flow".to_string(),
+        Remedy::SmallerPump => "A smaller circulator".to_string(),
+        Remedy::VariablePump => "A circulator that slows down when zones shut".to_string(),
+        Remedy::BalancingValves => "A balancing valve in each return".to_string(),
         Remedy::PurgeAtHighFlow => "Purge hard when filling, and vent the high points".to_string(),
     }
 }

@@ -301,6 +301,7 @@ pub fn rating_basis(basis: RatingBasis) -> &'static str {
 pub fn flow_basis(basis: FlowBasis) -> &'static str {
     match basis {
         FlowBasis::FromDrop => "Follows from a chosen temperature drop",
+        FlowBasis::FromPump => "By the circulator's curve",
         FlowBasis::Typed => "I know the flow",
     }
 }

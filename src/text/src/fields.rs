@@ -3,8 +3,8 @@
 use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId};
 use finrun_engine::job::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, Draft,
-    ElementField, Field, GroundField, HouseField, LayerField, OpeningField, PointField, RoomField,
-    SurfaceField,
+    ElementField, Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField,
+    PointField, PumpPointField, RoomField, SurfaceField, ZoneField,
 };
 use finrun_engine::quantity::{System, Value, show};
 
@@ -138,7 +138,7 @@ pub fn field_label(field: Field) -> &'static str {
         Field::Circuit(field) => match field {
             CircuitField::Supply => "Supply water from the boiler",
             CircuitField::BoilerLimit => "Boiler's highest water temperature",
-            CircuitField::Drop => "Temperature drop around the loop",
+            CircuitField::Drop => "Temperature drop to plan for",
             CircuitField::Flow => "Flow",
             CircuitField::PipeSurroundings => "Air around the pipes",
             CircuitField::PipeFilm => "Heat passed by a bare pipe's surface",
@@ -149,6 +149,19 @@ pub fn field_label(field: Field) -> &'static str {
             CircuitField::BoilerValves => "Ball valves in the boiler room",
             CircuitField::EquipmentHead => "Head lost in boiler and equipment",
         },
+        Field::Part(field) => match field {
+            PartField::ZoneValveCv => "Flow coefficient (Cv) of a zone valve",
+            PartField::FlowCheckCv => "Flow coefficient (Cv) of a flow check",
+            PartField::BalancingCv => "Flow coefficient (Cv) of a balancing valve, open",
+            PartField::DiverterK => "Loss coefficient K of a diverter tee, along the main",
+            PartField::PumpEfficiency => "Share of the circulator's power that moves water",
+            PartField::InsulationThickness => "Thickness of the pipe insulation",
+        },
+        Field::Zone(_, ZoneField::Trunk) => "Trunk, one way",
+        Field::Zone(_, ZoneField::TrunkElbows) => "Elbows on it, one way",
+        Field::PumpPoint(_, PumpPointField::Flow) => "Flow",
+        Field::PumpPoint(_, PumpPointField::Head) => "Head",
+        Field::Leg(_, _, LegField::Length) => "Pipe on this step",
         Field::Room(_, field) => match field {
             RoomField::FloorLength => "Floor, length",
             RoomField::FloorWidth => "Floor, width",
@@ -160,6 +173,11 @@ pub fn field_label(field: Field) -> &'static str {
             RoomField::AirChanges => "Air changes of this room",
             RoomField::PipeTo => "Pipe from the room before, or the boiler",
             RoomField::Elbows => "Elbows on it",
+            RoomField::PipeBack => "Pipe back from this room",
+            RoomField::ElbowsBack => "Elbows on the way back",
+            RoomField::BranchPipe => "Branch pipe, there and back together",
+            RoomField::BranchElbows => "Elbows on the branch",
+            RoomField::TeeSpacing => "Main between its two tees",
             RoomField::FromLeft => "On the plan, from the left",
             RoomField::FromFront => "On the plan, from the front",
             RoomField::VentArea => "Net free area of all vents",
@@ -243,6 +261,15 @@ pub fn field_note(field: Field) -> &'static str {
         Field::Circuit(CircuitField::EquipmentHead) => {
             "Boiler, air eliminator, flow check: from their data sheets."
         }
+        Field::Part(PartField::DiverterK) => {
+            "What drives the branch. Makers print it, or a Cv; 6 is a judgement."
+        }
+        Field::Part(PartField::PumpEfficiency) => {
+            "Small circulators turn 15 to 40 % of their power into moving water."
+        }
+        Field::Room(_, RoomField::PipeBack) => {
+            "Counts for the last room of a loop, for a return main and for a home run."
+        }
         Field::Surface(_, _, SurfaceField::U | SurfaceField::R)
         | Field::Opening(_, _, _, OpeningField::U | OpeningField::R) => {
             "Of the whole assembly, air films included."
@@ -272,6 +299,10 @@ pub(crate) fn field_owner(draft: &Draft, field: Field) -> String {
         Field::Element(_) | Field::Stock => "Element".to_string(),
         Field::Point(row, _) => format!("Maker's table, row {}", row + 1),
         Field::Circuit(_) => "Loop".to_string(),
+        Field::Part(_) => "Valves and tees".to_string(),
+        Field::Zone(zone, _) => super::zone_name(draft, zone),
+        Field::PumpPoint(row, _) => format!("Circulator's curve, point {}", row + 1),
+        Field::Leg(room, row, _) => format!("{}, step {}", room_name(draft, room), row + 1),
         Field::Room(room, _) => room_name(draft, room),
         Field::Surface(room, surface, _) => {
             format!("{}, {}", room_name(draft, room), surface_name(draft, room, surface))

@@ -11,6 +11,7 @@ mod climate;
 mod fields;
 mod page;
 mod picks;
+mod piping;
 mod problems;
 mod safety;
 mod working;
@@ -32,6 +33,10 @@ pub use fields::{
 };
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
+pub use piping::{
+    arrangement, arrangement_note, circuit_name, leg_kind, other_pump, place, typical_pump,
+    zone_name,
+};
 pub use problems::{file_problem, problem, problem_at};
 pub use safety::{CAUTIONS, Caution};
 pub use working::{

@@ -1,8 +1,8 @@
 //! Labels of lists to choose from, and the names of what is on them.
 
 use super::{
-    air_class, assembly_name, behind, framing, material, open_flue, position, shelter, storeys,
-    u_value_basis,
+    air_class, assembly_name, behind, flow_basis, framing, material, open_flue, piping, position,
+    shelter, storeys, tube, u_value_basis,
 };
 use finrun_engine::bills::Fuel;
 use finrun_engine::building::{Level, Place, RoomUse, SlabEdge, Soil};
@@ -25,6 +25,21 @@ pub fn choice_label(choice: Choice) -> &'static str {
         Choice::Edge => "Edge insulation of a slab",
         Choice::SlabEdge => "Insulation of a slab, for its F-factor",
         Choice::Fuel => "Fuel",
+        Choice::Tube => "Tube of the elements",
+        Choice::FlowBasis => "How is the flow fixed?",
+        Choice::PipeCover => "Pipes outside the rooms",
+        Choice::Zoning => "Zones are started by",
+        Choice::Pump | Choice::ZonePump(_) => "Circulator",
+        Choice::PumpSet => "How many push together",
+        Choice::Arrangement(_) => "Arrangement",
+        Choice::Main(_) => "Tube of main, trunk or manifold",
+        Choice::Pipe(_) => "Tube of the rooms' own pipes",
+        Choice::Balancing(_) => "Balancing valves",
+        Choice::BackPath(_) => "The way back",
+        Choice::Hung(_) => "Zone",
+        Choice::Diverters(_) => "Diverter tees",
+        Choice::ShutOff(_) => "Shut-off",
+        Choice::Leg(..) => "Step",
         Choice::Level(_) => "Storey",
         Choice::Shape(_) => "Shape",
         Choice::Behind(..) => "Behind it",
@@ -40,6 +55,7 @@ pub fn choice_label(choice: Choice) -> &'static str {
 pub fn pick(draft: &Draft, pick: Pick) -> String {
     match pick {
         Pick::Behind(p) => return behind(draft, p),
+        Pick::Hung(p) => return piping::hung(draft, p),
         Pick::Build(UValue::Own(id)) => return assembly_name(draft, id),
         Pick::Build(p) => u_value_basis(p),
         Pick::DesignHours(p) => match p {
@@ -67,6 +83,18 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
         },
         Pick::SlabEdge(p) => slab_edge(p),
         Pick::Fuel(p) => fuel(p),
+        Pick::Tube(p) => tube(p),
+        Pick::FlowBasis(p) => flow_basis(p),
+        Pick::PipeCover(p) => piping::pipe_cover(p),
+        Pick::Zoning(p) => piping::zoning(p),
+        Pick::Pump(p) => piping::pump_kind(p),
+        Pick::PumpSet(p) => piping::pump_set(p),
+        Pick::Arrangement(p) => piping::arrangement(p),
+        Pick::Balancing(p) => piping::balancing(p),
+        Pick::BackPath(p) => piping::back_path(p),
+        Pick::Diverters(p) => piping::diverters(p),
+        Pick::ShutOff(p) => piping::shut_off(p),
+        Pick::Leg(p) => piping::leg_kind(p),
         Pick::Level(p) => level(p),
         Pick::Shape(p) => match p {
             Shape::Rectangle => "Rectangle",

@@ -104,6 +104,21 @@ pub fn problem(error: &FieldError, system: System) -> String {
                 .to_string()
         }
         Problem::NoFit(reason) => no_fit(*reason).to_string(),
+        Problem::TooFewPumpPoints => {
+            "A curve takes three points at least, from no flow to the most. Add a point."
+                .to_string()
+        }
+        Problem::PumpFlowRepeated => {
+            "Another point has this flow. Change one of the two, or remove it.".to_string()
+        }
+        Problem::PumpCurveRises { head } => format!(
+            "The curve rises to {} here: no circulator gives more head at more flow. Correct one of \
+             the points.",
+            text(*head)
+        ),
+        Problem::PumpWithoutHead => {
+            "The curve has no head at any flow. Type the head at no flow.".to_string()
+        }
         Problem::NoStock => "No stock length is chosen. Choose one at least.".to_string(),
     }
 }

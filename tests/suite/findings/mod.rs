@@ -118,6 +118,14 @@ fn every_finding_is_made_by_a_case() {
             Finding::ReturnCool { .. } => "return-cool",
             Finding::OutsideData { .. } => "outside-data",
             Finding::NotFinite => "not-finite",
+            Finding::NotSolved { .. } => "not-solved",
+            Finding::EmptyZone => "empty-zone",
+            Finding::MainSmaller { .. } => "main-smaller",
+            Finding::PumpShort { .. } => "pump-short",
+            Finding::Uneven { .. } => "uneven",
+            Finding::NoFlow { .. } => "no-flow",
+            Finding::FastAlone { .. } => "fast-alone",
+            Finding::ShutOff { .. } => "shut-off",
         }
     }
     let mut seen: Vec<&str> = vec![name(Finding::NotFinite)];

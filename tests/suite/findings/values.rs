@@ -80,7 +80,7 @@ fn findings_carry_their_values_and_limits() {
     let (_, design) = solve(&sound());
     let speed = check_of(&design, Severity::Holds, |f| matches!(f, Finding::Velocity { .. }));
     let Finding::Velocity { velocity, least, most } = speed.finding else { unreachable!() };
-    assert_eq!(velocity, design.circuit.velocity);
+    assert_eq!(velocity, design.piping.velocity);
     assert!((least.to(Unit::FootPerSecond) - 2.0).abs() < 1e-12);
     assert!((most.to(Unit::FootPerSecond) - 4.0).abs() < 1e-12);
     let tube = check_of(&design, Severity::Holds, |f| matches!(f, Finding::TubeCarries { .. }));
@@ -89,13 +89,13 @@ fn findings_carry_their_values_and_limits() {
     // Practice: 4 gpm of 10 000 Btu/h each, 600 Btu/h a foot, is 66.7 ft of 3/4 in.
     assert!((practice.to(Unit::Foot) - 200.0 / 3.0).abs() < 1e-9);
     // 4 ft/s in 0.811 in is 6.44 gpm, at 20 °F about 62 500 Btu/h where the loop gives 8500.
-    let ratio = carries / element * (design.circuit.heat.to(Unit::BtuPerHour) / 62_500.0);
+    let ratio = carries / element * (design.piping.heat.to(Unit::BtuPerHour) / 62_500.0);
     assert!((ratio - 1.0).abs() < 0.02, "{ratio}");
 
     // A quarter more than practice's 20 °F, where the flow was typed.
     let held = check_of(&design, Severity::Holds, |f| matches!(f, Finding::Drop { .. }));
     let Finding::Drop { drop, limit, planned } = held.finding else { unreachable!() };
-    assert_eq!(drop, design.circuit.drop());
+    assert_eq!(drop, design.piping.drop());
     assert!((planned.to(Unit::FahrenheitDegree) - 20.0).abs() < 1e-9, "{planned:?}");
     assert!((limit.to(Unit::FahrenheitDegree) - 25.0).abs() < 1e-9, "{limit:?}");
 
@@ -115,7 +115,7 @@ fn findings_carry_their_values_and_limits() {
     let (_, design) = solve(&draft);
     let slow = check_of(&design, Severity::Watch, |f| matches!(f, Finding::Velocity { .. }));
     let Some(Remedy::MoreFlow { flow }) = slow.remedies.first().copied() else { unreachable!() };
-    let reached = design.circuit.velocity * (flow / VolumeFlow::of(1.0, Unit::GallonPerMinute));
+    let reached = design.piping.velocity * (flow / VolumeFlow::of(1.0, Unit::GallonPerMinute));
     assert!((reached.to(Unit::FootPerSecond) - 2.0).abs() < 1e-9);
     assert_eq!(slow.remedies.get(1), Some(&Remedy::OtherTube { tube: Tube::CopperMHalf }));
 }

@@ -1,13 +1,14 @@
 //! One of each thing that is said: a new one does not compile until it stands here.
 
 use crate::support::{FOUR_ROOMS, fields, open};
-use finrun_engine::building::{AssemblyId, BillId, RoomId};
+use finrun_engine::building::{AssemblyId, BillId, RoomId, ZoneId};
 use finrun_engine::check::{Finding, Remedy, Severity, Subject};
 use finrun_engine::emitter::{FitError, PointFault};
 use finrun_engine::job::{
     AssemblyField, BillField, CircuitField, ElementField, Field, FieldError, HouseField, OpenError,
-    PointField, Problem, RoomField,
+    PointField, Problem, PumpPointField, RoomField,
 };
+use finrun_engine::network::NotSolved;
 use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{
     Kind, Length, Power, ReadError, Temperature, TemperatureDifference, Unit, Value, Velocity,
@@ -121,6 +122,17 @@ pub(super) fn problems() -> Vec<(String, FieldError)> {
             }),
         ),
     ];
+    let pump = |row, field| Field::PumpPoint(row, field);
+    all.extend([
+        on(pump(2, PumpPointField::Flow), "", Problem::TooFewPumpPoints),
+        on(pump(1, PumpPointField::Flow), "4", Problem::PumpFlowRepeated),
+        on(
+            pump(1, PumpPointField::Head),
+            "12",
+            Problem::PumpCurveRises { head: Value::new(Kind::Head, feet(12.0).si()) },
+        ),
+        on(pump(0, PumpPointField::Head), "0", Problem::PumpWithoutHead),
+    ]);
     let faults = [
         PointFault::NotFinite,
         PointFault::WaterNotAboveAir,
@@ -166,6 +178,10 @@ fn problem_name(problem: &Problem) -> String {
         Problem::TooFewPoints => "too few points",
         Problem::NoFit(error) => return format!("no fit {error:?}"),
         Problem::NoStock => "no stock",
+        Problem::TooFewPumpPoints => "too few pump points",
+        Problem::PumpFlowRepeated => "pump flow repeated",
+        Problem::PumpCurveRises { .. } => "pump curve rises",
+        Problem::PumpWithoutHead => "pump without head",
         Problem::PeriodTooShort => "period too short",
         Problem::PeriodTooLong => "period too long",
         Problem::UnlikelyDegreeDays => "unlikely degree days",
@@ -175,7 +191,7 @@ fn problem_name(problem: &Problem) -> String {
 
 pub(super) fn open_errors() -> Vec<OpenError> {
     let all = vec![
-        OpenError::Newer { version: 3 },
+        OpenError::Newer { version: 4 },
         OpenError::UnknownVersion { version: 0 },
         OpenError::RepeatedId { id: 12 },
         OpenError::TooLarge { count: 201, most: 200 },
@@ -253,6 +269,32 @@ pub(super) fn findings() -> Vec<(String, Severity, Subject, Finding)> {
             Finding::OutsideData { water: fahrenheit(230.0), most: fahrenheit(221.0) },
         ),
         (Stop, bath, Finding::NotFinite),
+        (Stop, Subject::Loop, Finding::NotSolved { reason: NotSolved::NoConvergence }),
+        (Stop, Subject::Loop, Finding::NotSolved { reason: NotSolved::NotFinite }),
+        (Stop, Subject::Loop, Finding::NotSolved { reason: NotSolved::NoFixedNode }),
+        (Watch, Subject::Zone(ZoneId(0)), Finding::EmptyZone),
+        (
+            Watch,
+            Subject::Zone(ZoneId(0)),
+            Finding::MainSmaller { main: Tube::CopperMHalf, branch: Tube::CopperMThreeQuarter },
+        ),
+        (
+            Watch,
+            Subject::Circulator,
+            Finding::PumpShort { meant: gpm(6.0), flow: gpm(4.5), head: feet(9.0) },
+        ),
+        (
+            Watch,
+            Subject::Circuit(ZoneId(0), RoomId(18)),
+            Finding::Uneven { flow: gpm(2.5), meant: gpm(1.2) },
+        ),
+        (Stop, Subject::Circuit(ZoneId(0), RoomId(18)), Finding::NoFlow { meant: gpm(1.2) }),
+        (
+            Watch,
+            Subject::Zone(ZoneId(0)),
+            Finding::FastAlone { velocity: feet_a_second(4.8), most: feet_a_second(4.0) },
+        ),
+        (Watch, bath, Finding::ShutOff { load: power(1200.0) }),
     ];
     all.into_iter()
         .map(|(severity, subject, finding)| {
@@ -279,6 +321,14 @@ fn finding_name(finding: Finding) -> &'static str {
         Finding::ReturnCool { .. } => "return cool",
         Finding::OutsideData { .. } => "outside data",
         Finding::NotFinite => "not finite",
+        Finding::NotSolved { .. } => "not solved",
+        Finding::EmptyZone => "empty zone",
+        Finding::MainSmaller { .. } => "main smaller",
+        Finding::PumpShort { .. } => "pump short",
+        Finding::Uneven { .. } => "uneven",
+        Finding::NoFlow { .. } => "no flow",
+        Finding::FastAlone { .. } => "fast alone",
+        Finding::ShutOff { .. } => "shut off",
     }
 }
 
@@ -301,6 +351,12 @@ pub(super) fn remedies() -> Vec<Remedy> {
         Remedy::LowerSupply { supply: fahrenheit(170.0) },
         Remedy::MixingValveOrBypass,
         Remedy::PurgeAtHighFlow,
+        Remedy::OpenValve,
+        Remedy::AddRooms,
+        Remedy::LargerPump,
+        Remedy::SmallerPump,
+        Remedy::VariablePump,
+        Remedy::BalancingValves,
     ];
     for remedy in &all {
         // A new one is to be added above.
@@ -321,7 +377,13 @@ pub(super) fn remedies() -> Vec<Remedy> {
             | Remedy::SecondCircuit
             | Remedy::LowerSupply { .. }
             | Remedy::MixingValveOrBypass
-            | Remedy::PurgeAtHighFlow => {}
+            | Remedy::PurgeAtHighFlow
+            | Remedy::OpenValve
+            | Remedy::AddRooms
+            | Remedy::LargerPump
+            | Remedy::SmallerPump
+            | Remedy::VariablePump
+            | Remedy::BalancingValves => {}
         }
     }
     all

@@ -36,7 +36,7 @@ pub(crate) fn loop_drawing() -> AnyView {
 }
 
 fn draw(draft: &Draft, design: &Design, system: System) -> String {
-    let circuit = &design.circuit;
+    let circuit = &design.piping;
     let high: f64 = design.rooms.iter().map(|room| height(room) + GAP).sum();
     let end = 4.0 + BOILER + high + GAP;
     let supply = in_system(circuit.supply, system);

@@ -1,17 +1,15 @@
 //! The fourth station: the loop as the water travels it, and what holds.
 
-use super::elements::pick;
 use super::lengths::row;
 use crate::drawing::loop_drawing;
 use crate::markup::{Markup, live_markup};
-use crate::parts::{figure, in_system, live_view, number_field, working, yes};
+use crate::parts::{choice_field, figure, in_system, live_view, number_field, working, yes};
 use crate::state::use_app;
 use finrun_engine::check::{Check, Severity};
 use finrun_engine::design::Design;
-use finrun_engine::job::{CircuitField, Draft, Field, FlowBasis};
+use finrun_engine::job::{Choice, CircuitField, Draft, Field, FlowBasis};
 use finrun_engine::network::{Passage, Place};
-use finrun_engine::pipe::Tube;
-use finrun_engine::quantity::{Kind, System, Value};
+use finrun_engine::quantity::{Kind, Length, System, Value};
 use finrun_engine::trace::Topic;
 use finrun_text as text;
 use leptos::prelude::*;
@@ -32,7 +30,7 @@ pub(super) fn loop_check() -> AnyView {
 }
 
 fn all(draft: &Draft, design: &Design) -> AnyView {
-    let circuit = &design.circuit;
+    let circuit = &design.piping;
     let head = Value::new(Kind::Head, circuit.head.si());
     let rows = [
         (Topic::Flow, text::flow(), figure("flow", circuit.flow)),
@@ -106,15 +104,7 @@ fn show_check(markup: &mut Markup, check: &Check, draft: &Draft, system: System)
 }
 
 fn names(draft: &Draft, passages: &[Passage]) -> Vec<String> {
-    passages
-        .iter()
-        .map(|passage| match passage.place {
-            Place::BoilerRoom => text::boiler_room().to_string(),
-            Place::To(room) => text::pipe_to(&text::room_name(draft, room)),
-            Place::Element(room) => text::room_name(draft, room),
-            Place::Back => text::back_pipe().to_string(),
-        })
-        .collect()
+    passages.iter().map(|passage| text::place(draft, passage.place)).collect()
 }
 
 /// The drawing's numbers as a table, with the working of each stretch.
@@ -125,7 +115,7 @@ fn numbers(passages: &[Passage], names: &[String]) -> AnyView {
         .zip(names)
         .map(|(passage, name)| {
             let place = passage.place;
-            let is_pipe = matches!(place, Place::To(_) | Place::Back);
+            let is_pipe = passage.length > Length::ZERO && !matches!(place, Place::Element(_));
             let pressure = text::pressure_lost(name).into_any();
             let water = text::water_after(name).into_any();
             let cooling = match is_pipe {
@@ -197,24 +187,10 @@ fn loop_settings() -> AnyView {
     view! {
         <section class="settings">
             <h2>{text::loop_settings()}</h2>
-            {pick(
-                "tube",
-                text::tube_label(),
-                &Tube::ALL,
-                text::tube,
-                |draft| draft.tube,
-                |draft, tube| draft.tube = tube,
-            )}
+            {choice_field(Choice::Tube)}
             {field(CircuitField::Supply)}
             {field(CircuitField::BoilerLimit)}
-            {pick(
-                "flow-basis",
-                text::flow_from(),
-                &[FlowBasis::FromDrop, FlowBasis::Typed],
-                text::flow_basis,
-                |draft| draft.flow_basis,
-                |draft, basis| draft.flow_basis = basis,
-            )}
+            {choice_field(Choice::FlowBasis)}
             {flow}
             <details class="more">
                 <summary>{text::pipes()}</summary>

@@ -264,10 +264,13 @@ impl App {
             Field::Element(_) | Field::Point(..) | Field::Stock => {
                 Page::Station(job, Station::Lengths)
             }
-            Field::Circuit(_) => Page::Station(job, Station::Loop),
-            Field::Room(room, _) | Field::Surface(room, ..) | Field::Opening(room, ..) => {
-                Page::Room(job, room)
+            Field::Circuit(_) | Field::Part(_) | Field::Zone(..) | Field::PumpPoint(..) => {
+                Page::Station(job, Station::Loop)
             }
+            Field::Leg(room, ..)
+            | Field::Room(room, _)
+            | Field::Surface(room, ..)
+            | Field::Opening(room, ..) => Page::Room(job, room),
         };
         self.go(&page);
         // The page is drawn once the browser has told us of the new address.

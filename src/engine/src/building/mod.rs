@@ -36,7 +36,7 @@ use serde::{Deserialize, Serialize};
 macro_rules! ids {
     ($($(#[$doc:meta])* $name:ident),+) => {$(
         $(#[$doc])*
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
         pub struct $name(pub u32);
 
         impl Stored for $name {
@@ -65,7 +65,9 @@ ids!(
     /// An assembly of the user's own.
     AssemblyId,
     /// A fuel bill.
-    BillId
+    BillId,
+    /// A zone of the piping; counted by itself, from zero.
+    ZoneId
 );
 
 /// What a space is used for: heated, or one of the unheated spaces whose temperature follows from

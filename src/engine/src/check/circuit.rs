@@ -1,8 +1,9 @@
 //! Rules on the loop: drop, velocity, what the tube carries, the boiler's water.
 
 use super::{Check, Finding, Remedy, Severity, Subject};
-use crate::design::Design;
-use crate::fluid::Fluid;
+use crate::arrangement::{CircuitDesign, ZoneDesign};
+use crate::building::ZoneId;
+use crate::design::{Design, RoomDesign};
 use crate::job::{Flow, Job};
 use crate::pipe::{Nominal, Tube};
 use crate::quantity::{
@@ -18,77 +19,130 @@ fn check(severity: Severity, subject: Subject, finding: Finding, remedies: Vec<R
     Check { severity, subject, finding, remedies }
 }
 
-/// Whether there is anything on the loop to judge.
+/// Whether there is anything to judge.
 fn has_elements(design: &Design) -> bool {
-    design.element_length() > Length::ZERO
+    design.element_length() > Length::ZERO && design.piping.not_solved.is_none()
 }
 
-/// The real drop against the one chosen, or against 20 F (common practice, no source). A quarter
-/// more is let pass: whole feet and pipe losses add that much before anyone notices.
-pub(super) fn drop(job: &Job, design: &Design) -> Option<Check> {
-    if !has_elements(design) {
-        return None;
+/// A zone, or the loop where there is but one.
+fn subject(job: &Job, zone: ZoneId) -> Subject {
+    match job.zones.len() {
+        1 => Subject::Loop,
+        _ => Subject::Zone(zone),
     }
-    let planned = match job.circuit.flow {
-        Flow::FromDrop(drop) => drop,
-        Flow::Typed(_) => TemperatureDifference::of(20.0, Unit::FahrenheitDegree),
-    };
+}
+
+/// The drop that is planned: chosen, or 20 F (common practice, no source).
+fn planned(job: &Job) -> TemperatureDifference {
+    job.circuit.drop
+}
+
+/// The real drop of each zone against the one planned. A quarter more is let pass: whole feet and
+/// pipe losses add that much before anyone notices.
+pub(super) fn drop(job: &Job, design: &Design) -> Vec<Check> {
+    let planned = planned(job);
     let limit = planned * 1.25;
-    let drop = design.circuit.drop();
-    let finding = Finding::Drop { planned, drop, limit };
-    if drop <= limit {
-        return Some(check(Severity::Holds, Subject::Loop, finding, Vec::new()));
-    }
-    let flow = design.circuit.flow * (drop / planned);
-    let remedies = vec![Remedy::MoreFlow { flow }, Remedy::SecondCircuit];
-    Some(check(Severity::Watch, Subject::Loop, finding, remedies))
+    let one = |zone: &ZoneDesign| {
+        if !has_elements(design) || zone.element == Length::ZERO {
+            return None;
+        }
+        let drop = job.circuit.supply - zone.back;
+        let finding = Finding::Drop { planned, drop, limit };
+        let subject = subject(job, zone.zone);
+        if drop <= limit {
+            return Some(check(Severity::Holds, subject, finding, Vec::new()));
+        }
+        let flow = flow_of(job, zone) * (drop / planned);
+        let remedies = vec![Remedy::MoreFlow { flow }, Remedy::SecondCircuit];
+        Some(check(Severity::Watch, subject, finding, remedies))
+    };
+    design.piping.zones.iter().filter_map(one).collect()
 }
 
-/// The velocity against practice's band, with the flow that would reach it.
-pub(super) fn velocity(job: &Job, design: &Design) -> Option<Check> {
-    if !has_elements(design) {
-        return None;
-    }
-    let velocity = design.circuit.velocity;
+/// At the supply temperature.
+fn flow_of(job: &Job, zone: &ZoneDesign) -> VolumeFlow {
+    zone.mass_flow / job.circuit.fluid.density(job.circuit.supply)
+}
+
+/// The velocity of each zone against practice's band, with the flow that would reach it.
+pub(super) fn velocity(job: &Job, design: &Design) -> Vec<Check> {
+    let one = |zone: &ZoneDesign| {
+        if !has_elements(design) || zone.element == Length::ZERO {
+            return None;
+        }
+        Some(zone_velocity(job, design, zone))
+    };
+    design.piping.zones.iter().filter_map(one).collect()
+}
+
+fn zone_velocity(job: &Job, design: &Design, zone: &ZoneDesign) -> Check {
+    let subject = subject(job, zone.zone);
+    // Each stretch of one loop has the loop's flow, so that the fastest stands for all.
+    let velocity = zone.velocity;
     let finding = Finding::Velocity { velocity, least: LEAST_VELOCITY, most: MOST_VELOCITY };
-    let flow_at = |target: Velocity| -> VolumeFlow { design.circuit.flow * (target / velocity) };
-    let neighbour =
-        |step: isize| resized(job.circuit.tube, step).map(|tube| Remedy::OtherTube { tube });
+    let flow_at = |target: Velocity| -> VolumeFlow { flow_of(job, zone) * (target / velocity) };
+    let tube = fastest_tube(job, design, zone);
+    let neighbour = |step: isize| resized(tube, step).map(|tube| Remedy::OtherTube { tube });
     let from_drop = matches!(job.circuit.flow, Flow::FromDrop(_));
     if velocity < LEAST_VELOCITY {
         let mut remedies = vec![Remedy::MoreFlow { flow: flow_at(LEAST_VELOCITY) }];
         remedies.extend(from_drop.then_some(Remedy::SmallerDrop));
         remedies.extend(neighbour(-1));
         remedies.push(Remedy::PurgeAtHighFlow);
-        return Some(check(Severity::Watch, Subject::Loop, finding, remedies));
+        return check(Severity::Watch, subject, finding, remedies);
     }
     if velocity > MOST_VELOCITY {
         let mut remedies = vec![Remedy::LessFlow { flow: flow_at(MOST_VELOCITY) }];
         remedies.extend(from_drop.then_some(Remedy::LargerDrop));
         remedies.extend(neighbour(1));
         remedies.push(Remedy::SecondCircuit);
-        return Some(check(Severity::Watch, Subject::Loop, finding, remedies));
+        return check(Severity::Watch, subject, finding, remedies);
     }
-    Some(check(Severity::Holds, Subject::Loop, finding, Vec::new()))
+    check(Severity::Holds, subject, finding, Vec::new())
 }
 
-/// The element on the loop against what the tube carries at the highest velocity and the drop of
+/// The tube in which a zone's water is fastest.
+fn fastest_tube(job: &Job, design: &Design, zone: &ZoneDesign) -> Tube {
+    let passages = design.piping.passages.iter();
+    let fastest = passages.filter(|passage| passage.velocity.abs() == zone.velocity).last();
+    fastest.map_or(job.circuit.tube, |passage| passage.tube)
+}
+
+/// The element on each loop against what the tube carries at the highest velocity and the drop of
 /// this loop, each foot giving what feet give here on average.
-pub(super) fn tube_carries(job: &Job, design: &Design) -> Option<Check> {
+pub(super) fn tube_carries(job: &Job, design: &Design) -> Vec<Check> {
     if !has_elements(design) {
-        return None;
+        return Vec::new();
     }
-    let element = design.element_length();
-    let tube = job.circuit.tube;
-    let mean = design.circuit.back + design.circuit.drop() / 2.0;
-    let density = Fluid::Water.density(mean);
-    let flow = MOST_VELOCITY * tube.flow_area() * density;
-    let drop = match job.circuit.flow {
-        Flow::FromDrop(drop) => drop,
-        Flow::Typed(_) => TemperatureDifference::of(20.0, Unit::FahrenheitDegree),
+    let one = |circuit: &CircuitDesign| {
+        let zone = job.zones.iter().find(|zone| zone.id == circuit.zone)?;
+        if zone.arrangement.has_branches() {
+            return None;
+        }
+        let subject = match zone.loops.len() {
+            1 => subject(job, zone.id),
+            _ => Subject::Circuit(zone.id, *circuit.rooms.first()?),
+        };
+        carried(job, design, circuit, subject)
     };
-    let carried: Power = flow * Fluid::Water.specific_heat(mean) * drop;
-    let given: Power = design.circuit.heat;
+    design.piping.circuits.iter().filter_map(one).collect()
+}
+
+fn carried(job: &Job, design: &Design, circuit: &CircuitDesign, subject: Subject) -> Option<Check> {
+    let own = |room: &&RoomDesign| circuit.rooms.contains(&room.room);
+    let element: Length =
+        design.rooms.iter().filter(own).map(|room| room.element.choice.nominal).sum();
+    let given: Power = circuit
+        .path
+        .iter()
+        .filter_map(|&at| design.piping.passages.get(at))
+        .map(|passage| passage.heat)
+        .sum();
+    let tube = job.circuit.tube;
+    let drop = job.circuit.supply - circuit.back;
+    let mean = circuit.back + drop / 2.0;
+    let flow = MOST_VELOCITY * tube.flow_area() * job.circuit.fluid.density(mean);
+    let carried: Power = flow * job.circuit.fluid.specific_heat(mean) * planned(job);
     // Pipes in air warmer than the water can put in more than the elements take out.
     if given <= Power::ZERO {
         return None;
@@ -96,12 +150,12 @@ pub(super) fn tube_carries(job: &Job, design: &Design) -> Option<Check> {
     let carries = element * (carried / given);
     let finding = Finding::TubeCarries { element, carries, practice: practice_length(tube) };
     if element <= carries {
-        return Some(check(Severity::Holds, Subject::Loop, finding, Vec::new()));
+        return Some(check(Severity::Holds, subject, finding, Vec::new()));
     }
     let mut remedies = vec![Remedy::SecondCircuit];
     remedies.extend(resized(tube, 1).map(|tube| Remedy::OtherTube { tube }));
     remedies.extend(matches!(job.circuit.flow, Flow::FromDrop(_)).then_some(Remedy::LargerDrop));
-    Some(check(Severity::Watch, Subject::Loop, finding, remedies))
+    Some(check(Severity::Watch, subject, finding, remedies))
 }
 
 /// The tube of the same standard that is `step` sizes larger.
@@ -145,7 +199,7 @@ pub(super) fn return_cool(design: &Design) -> Option<Check> {
         return None;
     }
     let least = Temperature::of(130.0, Unit::Fahrenheit);
-    let back = design.circuit.back;
+    let back = design.piping.back;
     (back < least).then(|| {
         let remedies = vec![Remedy::MixingValveOrBypass];
         check(Severity::Watch, Subject::Boiler, Finding::ReturnCool { back, least }, remedies)
@@ -154,7 +208,7 @@ pub(super) fn return_cool(design: &Design) -> Option<Check> {
 
 /// The property data ends where water would boil at the pressures of a house.
 pub(super) fn outside_data(job: &Job) -> Option<Check> {
-    let most = *Fluid::Water.range().end();
+    let most = *job.circuit.fluid.range().end();
     let water = job.circuit.supply;
     (water > most).then(|| {
         let remedies = vec![Remedy::LowerSupply { supply: most }];

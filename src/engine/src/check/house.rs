@@ -19,7 +19,7 @@ pub(super) fn not_finite(design: &Design) -> Vec<Check> {
             && room.element.output.is_finite()
             && room.element.water_out.is_finite())
     });
-    let circuit = &design.circuit;
+    let circuit = &design.piping;
     let round =
         (!(circuit.head.is_finite() && circuit.back.is_finite())).then(|| fault(Subject::Loop));
     rooms.map(|room| fault(Subject::Room(room.room))).chain(round).collect()

@@ -2,13 +2,15 @@
 
 mod circuit;
 mod house;
+mod piping;
 mod room;
 
 pub use circuit::practice_length;
 
-use crate::building::RoomId;
+use crate::building::{RoomId, ZoneId};
 use crate::design::Design;
 use crate::job::Job;
+use crate::network::NotSolved;
 use crate::pipe::Tube;
 use crate::quantity::{
     Length, Power, Temperature, TemperatureDifference, Value, Velocity, VolumeFlow,
@@ -31,6 +33,10 @@ pub enum Subject {
     House,
     Room(RoomId),
     Loop,
+    Zone(ZoneId),
+    /// A zone's circuit, by the first room that it heats.
+    Circuit(ZoneId, RoomId),
+    Circulator,
     Boiler,
 }
 
@@ -138,6 +144,45 @@ pub enum Finding {
         #[serde(rename = "most_k")]
         most: Temperature,
     },
+    /// The flows were not found.
+    NotSolved { reason: NotSolved },
+    /// No room hangs on it.
+    EmptyZone,
+    /// A main narrower than the pipe that hangs on it.
+    MainSmaller { main: Tube, branch: Tube },
+    /// The circulator moves less than is meant.
+    PumpShort {
+        #[serde(rename = "meant_m3_s")]
+        meant: VolumeFlow,
+        #[serde(rename = "flow_m3_s")]
+        flow: VolumeFlow,
+        #[serde(rename = "head_m")]
+        head: Length,
+    },
+    /// A circuit gets much more or less than is meant.
+    Uneven {
+        #[serde(rename = "flow_m3_s")]
+        flow: VolumeFlow,
+        #[serde(rename = "meant_m3_s")]
+        meant: VolumeFlow,
+    },
+    /// A circuit gets as good as nothing.
+    NoFlow {
+        #[serde(rename = "meant_m3_s")]
+        meant: VolumeFlow,
+    },
+    /// A zone is heard when it runs alone.
+    FastAlone {
+        #[serde(rename = "velocity_m_s")]
+        velocity: Velocity,
+        #[serde(rename = "most_m_s")]
+        most: Velocity,
+    },
+    /// The room's shut-off is shut.
+    ShutOff {
+        #[serde(rename = "load_w")]
+        load: Power,
+    },
     /// A result is no number; nothing that follows from it is to be trusted.
     NotFinite,
 }
@@ -182,6 +227,13 @@ pub enum Remedy {
     },
     MixingValveOrBypass,
     PurgeAtHighFlow,
+    OpenValve,
+    AddRooms,
+    LargerPump,
+    SmallerPump,
+    /// One that slows down by itself.
+    VariablePump,
+    BalancingValves,
 }
 
 /// Every rule on a finished design, in a fixed order: rooms as the water passes them, then the loop.
@@ -191,9 +243,15 @@ pub fn checks(job: &Job, design: &Design) -> Vec<Check> {
     out.extend(room::rooms(job, design));
     out.extend(house::entered_twice(job));
     out.extend(house::per_area(job, design));
+    out.extend(piping::not_solved(design));
+    out.extend(piping::empty_zones(job));
     out.extend(circuit::drop(job, design));
     out.extend(circuit::velocity(job, design));
     out.extend(circuit::tube_carries(job, design));
+    out.extend(piping::mains(job));
+    out.extend(piping::pumps(job, design));
+    out.extend(piping::uneven(job, design));
+    out.extend(piping::alone(design));
     out.extend(circuit::supply(job));
     out.extend(circuit::return_cool(design));
     out.extend(circuit::outside_data(job));

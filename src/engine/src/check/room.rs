@@ -2,20 +2,15 @@
 
 use super::circuit::MOST_VELOCITY;
 use super::{Check, Finding, Remedy, Severity, Subject};
-use crate::arrangement::series_loop;
+use crate::arrangement::solve_piping;
 use crate::building::{Room, RoomLoad};
-use crate::design::{Design, RoomDesign};
-use crate::job::{Flow, Job};
-use crate::quantity::{Power, Temperature, TemperatureDifference, VolumeFlow};
+use crate::design::Design;
+use crate::job::{Flow, Job, ShutOff, Zone};
+use crate::quantity::{MassFlow, Power, Temperature, TemperatureDifference, VolumeFlow};
 
 pub(super) fn rooms(job: &Job, design: &Design) -> Vec<Check> {
-    let mut out: Vec<Check> = job
-        .house
-        .rooms
-        .iter()
-        .zip(&design.rooms)
-        .filter_map(|(room, solved)| one(job, design, room, solved))
-        .collect();
+    let mut out: Vec<Check> =
+        (0..design.rooms.len()).filter_map(|at| one(job, design, at)).collect();
     let heated = design.rooms.iter().filter(|r| r.load.total > Power::ZERO).count();
     if heated > 0 && design.rooms.iter().all(|room| room.short() == Power::ZERO) {
         out.push(Check {
@@ -28,7 +23,8 @@ pub(super) fn rooms(job: &Job, design: &Design) -> Vec<Check> {
     out
 }
 
-fn one(job: &Job, design: &Design, room: &Room, solved: &RoomDesign) -> Option<Check> {
+fn one(job: &Job, design: &Design, at: usize) -> Option<Check> {
+    let (room, solved) = (&job.house.rooms[at], &design.rooms[at]);
     let load = solved.load.total;
     let check = |severity, finding, remedies| {
         Some(Check { severity, subject: Subject::Room(room.id), finding, remedies })
@@ -41,6 +37,14 @@ fn one(job: &Job, design: &Design, room: &Room, solved: &RoomDesign) -> Option<C
         return check(Severity::Watch, Finding::NoLoad { load }, remedies);
     }
     let short = solved.short();
+    if design.piping.not_solved.is_some() {
+        return None;
+    }
+    if job.approaches.get(at).is_some_and(|approach| approach.shut_off == ShutOff::Shut)
+        && solved.element.flow == MassFlow::ZERO
+    {
+        return check(Severity::Watch, Finding::ShutOff { load }, vec![Remedy::OpenValve]);
+    }
     // A room whose result is no number has a finding of its own.
     if short == Power::ZERO || !short.is_finite() {
         return None;
@@ -87,7 +91,7 @@ fn short_with(job: &Job, design: &Design, room: &Room, change: impl FnOnce(&mut 
     let load_of =
         |id| design.rooms.iter().find(|solved| solved.room == id).map(|solved| solved.load.clone());
     let loads: Vec<RoomLoad> = changed.house.rooms.iter().filter_map(|r| load_of(r.id)).collect();
-    let solved = series_loop(&changed, &loads);
+    let solved = solve_piping(&changed, &loads);
     loads
         .iter()
         .zip(&solved.elements)
@@ -95,13 +99,20 @@ fn short_with(job: &Job, design: &Design, room: &Room, change: impl FnOnce(&mut 
         .map_or(Power::ZERO, |(load, element)| load.total - element.output)
 }
 
+/// Whether the room would be heated as the first of its loop.
 fn first_would_do(job: &Job, design: &Design, room: &Room) -> bool {
-    let Some(index @ 1..) = job.house.rooms.iter().position(|r| r.id == room.id) else {
+    let Some(at) = job.house.rooms.iter().position(|r| r.id == room.id) else { return false };
+    let behind = |rooms: &Vec<usize>| rooms.iter().position(|&r| r == at).is_some_and(|at| at > 0);
+    let in_turn = |zone: &Zone| !zone.arrangement.has_branches() && zone.loops.iter().any(behind);
+    if !job.zones.iter().any(in_turn) {
         return false;
-    };
+    }
     let short = short_with(job, design, room, |job| {
-        let room = job.house.rooms.remove(index);
-        job.house.rooms.insert(0, room);
+        for rooms in job.zones.iter_mut().flat_map(|zone| &mut zone.loops) {
+            if let Some(place) = rooms.iter().position(|&r| r == at) {
+                rooms[..=place].rotate_right(1);
+            }
+        }
     });
     short <= Power::ZERO
 }
@@ -112,7 +123,7 @@ fn more_flow(job: &Job, design: &Design, room: &Room) -> Option<VolumeFlow> {
     let enough = |flow: VolumeFlow| {
         short_with(job, design, room, |job| job.circuit.flow = Flow::Typed(flow)) <= Power::ZERO
     };
-    let (mut low, mut high) = (design.circuit.flow, limit);
+    let (mut low, mut high) = (design.piping.flow, limit);
     if low >= high || !enough(high) {
         return None;
     }

@@ -3,15 +3,21 @@
 //! The counterpart of [`super::Field`] for what is not typed; the page draws a list from it.
 
 use super::draft::{
-    AirBasis, Behind, DesignHours, Draft, EdgeBasis, GroundMethod, LayerMaterial, Shape, UValue,
+    AirBasis, Behind, DesignHours, Draft, EdgeBasis, FlowBasis, GroundMethod, LayerMaterial,
+    PipeCover, RoomDraft, Shape, UValue,
+};
+use super::piping::{
+    Arrangement, BackPath, Balancing, Diverters, Hung, LegKind, PumpKind, PumpSet, ShutOff,
+    ZoneDraft, Zoning,
 };
 use crate::bills::Fuel;
 use crate::building::{
     AirClass, Assembly, AssemblyId, Framing, Level, Material, OpenFlue, OpeningId, OpeningKind,
     Place, Position, RoomId, RoomUse, Shelter, SlabEdge, Soil, Storeys, SurfaceId, SurfaceKind,
-    Used,
+    Used, ZoneId,
 };
 use crate::named::Named;
+use crate::pipe::Tube;
 use std::fmt;
 
 /// A place where something is chosen.
@@ -28,6 +34,24 @@ pub enum Choice {
     Edge,
     SlabEdge,
     Fuel,
+    Tube,
+    FlowBasis,
+    PipeCover,
+    Zoning,
+    Pump,
+    PumpSet,
+    Arrangement(ZoneId),
+    Main(ZoneId),
+    Pipe(ZoneId),
+    Balancing(ZoneId),
+    BackPath(ZoneId),
+    ZonePump(ZoneId),
+    /// Which zone a room hangs on, and which loop of a split one.
+    Hung(RoomId),
+    Diverters(RoomId),
+    ShutOff(RoomId),
+    /// A step of a room's route, counted from zero.
+    Leg(RoomId, usize),
     Level(RoomId),
     Shape(RoomId),
     Behind(RoomId, SurfaceId),
@@ -54,6 +78,19 @@ pub enum Pick {
     Edge(EdgeBasis),
     SlabEdge(SlabEdge),
     Fuel(Fuel),
+    Tube(Tube),
+    FlowBasis(FlowBasis),
+    PipeCover(PipeCover),
+    Zoning(Zoning),
+    Pump(PumpKind),
+    PumpSet(PumpSet),
+    Arrangement(Arrangement),
+    Balancing(Balancing),
+    BackPath(BackPath),
+    Hung(Hung),
+    Diverters(Diverters),
+    ShutOff(ShutOff),
+    Leg(LegKind),
     Level(Level),
     Shape(Shape),
     Behind(Behind),
@@ -79,6 +116,22 @@ impl fmt::Display for Choice {
             Choice::Edge => f.write_str("edge"),
             Choice::SlabEdge => f.write_str("slab-edge"),
             Choice::Fuel => f.write_str("fuel"),
+            Choice::Tube => f.write_str("tube"),
+            Choice::FlowBasis => f.write_str("flow-basis"),
+            Choice::PipeCover => f.write_str("pipe-cover"),
+            Choice::Zoning => f.write_str("zoning"),
+            Choice::Pump => f.write_str("pump"),
+            Choice::PumpSet => f.write_str("pump-set"),
+            Choice::Arrangement(zone) => write!(f, "zone-{}.arrangement", zone.0),
+            Choice::Main(zone) => write!(f, "zone-{}.main", zone.0),
+            Choice::Pipe(zone) => write!(f, "zone-{}.pipe", zone.0),
+            Choice::Balancing(zone) => write!(f, "zone-{}.balancing", zone.0),
+            Choice::BackPath(zone) => write!(f, "zone-{}.back", zone.0),
+            Choice::ZonePump(zone) => write!(f, "zone-{}.pump", zone.0),
+            Choice::Hung(room) => write!(f, "room-{}.zone", room.0),
+            Choice::Diverters(room) => write!(f, "room-{}.diverters", room.0),
+            Choice::ShutOff(room) => write!(f, "room-{}.shut-off", room.0),
+            Choice::Leg(room, row) => write!(f, "room-{}.leg-{}.kind", room.0, row + 1),
             Choice::Level(room) => write!(f, "room-{}.level", room.0),
             Choice::Shape(room) => write!(f, "room-{}.shape", room.0),
             Choice::Behind(room, surface) => {
@@ -119,6 +172,19 @@ impl Draft {
             Choice::Edge => all(Pick::Edge),
             Choice::SlabEdge => all(Pick::SlabEdge),
             Choice::Fuel => all(Pick::Fuel),
+            Choice::Tube | Choice::Main(_) | Choice::Pipe(_) => all(Pick::Tube),
+            Choice::FlowBasis => all(Pick::FlowBasis),
+            Choice::PipeCover => all(Pick::PipeCover),
+            Choice::Zoning => all(Pick::Zoning),
+            Choice::Pump | Choice::ZonePump(_) => PumpKind::ALL.map(Pick::Pump).to_vec(),
+            Choice::PumpSet => all(Pick::PumpSet),
+            Choice::Arrangement(_) => all(Pick::Arrangement),
+            Choice::Balancing(_) => all(Pick::Balancing),
+            Choice::BackPath(_) => all(Pick::BackPath),
+            Choice::Hung(room) => self.hung_picks(room),
+            Choice::Diverters(_) => all(Pick::Diverters),
+            Choice::ShutOff(_) => all(Pick::ShutOff),
+            Choice::Leg(..) => all(Pick::Leg),
             Choice::Level(_) => all(Pick::Level),
             Choice::Shape(_) => all(Pick::Shape),
             Choice::Behind(room, surface) => self.behind_picks(room, surface),
@@ -162,6 +228,22 @@ impl Draft {
             Choice::Edge => Pick::Edge(self.ground.edge),
             Choice::SlabEdge => Pick::SlabEdge(self.ground.slab_edge),
             Choice::Fuel => Pick::Fuel(self.bills.fuel),
+            Choice::Tube => Pick::Tube(self.tube),
+            Choice::FlowBasis => Pick::FlowBasis(self.flow_basis),
+            Choice::PipeCover => Pick::PipeCover(self.pipe_cover),
+            Choice::Zoning => Pick::Zoning(self.zoning),
+            Choice::Pump => Pick::Pump(self.pump.kind),
+            Choice::PumpSet => Pick::PumpSet(self.pump.set),
+            Choice::Arrangement(zone) => Pick::Arrangement(self.zone(zone)?.arrangement),
+            Choice::Main(zone) => Pick::Tube(self.zone(zone)?.main),
+            Choice::Pipe(zone) => Pick::Tube(self.zone(zone)?.pipe),
+            Choice::Balancing(zone) => Pick::Balancing(self.zone(zone)?.balancing),
+            Choice::BackPath(zone) => Pick::BackPath(self.zone(zone)?.back),
+            Choice::ZonePump(zone) => Pick::Pump(self.zone(zone)?.pump),
+            Choice::Hung(room) => Pick::Hung(self.hung(self.heated_room(room)?)),
+            Choice::Diverters(room) => Pick::Diverters(self.heated_room(room)?.diverters),
+            Choice::ShutOff(room) => Pick::ShutOff(self.heated_room(room)?.shut_off),
+            Choice::Leg(room, row) => Pick::Leg(self.room(room)?.route.get(row)?.kind),
             Choice::Level(room) => Pick::Level(self.room(room)?.level),
             Choice::Shape(room) => Pick::Shape(self.room(room)?.shape),
             Choice::Behind(room, surface) => Pick::Behind(self.surface(room, surface)?.behind),
@@ -196,6 +278,45 @@ impl Draft {
             (Choice::Edge, Pick::Edge(p)) => self.ground.edge = p,
             (Choice::SlabEdge, Pick::SlabEdge(p)) => self.ground.slab_edge = p,
             (Choice::Fuel, Pick::Fuel(p)) => self.bills.fuel = p,
+            (Choice::Tube, Pick::Tube(p)) => self.set_tube(p),
+            (Choice::FlowBasis, Pick::FlowBasis(p)) => self.flow_basis = p,
+            (Choice::PipeCover, Pick::PipeCover(p)) => self.pipe_cover = p,
+            (Choice::Zoning, Pick::Zoning(p)) => self.zoning = p,
+            (Choice::Pump, Pick::Pump(p)) => self.pump.kind = p,
+            (Choice::PumpSet, Pick::PumpSet(p)) => self.pump.set = p,
+            (Choice::Arrangement(zone), Pick::Arrangement(p)) => self.arrange(zone, p),
+            (
+                Choice::Main(zone)
+                | Choice::Pipe(zone)
+                | Choice::Balancing(zone)
+                | Choice::BackPath(zone)
+                | Choice::ZonePump(zone),
+                pick,
+            ) => {
+                if let Some(zone) = self.zone_mut(zone) {
+                    pick_for_zone(zone, choice, pick);
+                }
+            }
+            (Choice::Hung(room), Pick::Hung(p)) => {
+                if let Some(room) = self.rooms.iter_mut().find(|r| r.id == room) {
+                    (room.zone, room.branch) = (p.zone, p.branch);
+                }
+            }
+            (Choice::Diverters(room), Pick::Diverters(p)) => {
+                if let Some(room) = self.rooms.iter_mut().find(|r| r.id == room) {
+                    room.diverters = p;
+                }
+            }
+            (Choice::ShutOff(room), Pick::ShutOff(p)) => {
+                if let Some(room) = self.rooms.iter_mut().find(|r| r.id == room) {
+                    room.shut_off = p;
+                }
+            }
+            (Choice::Leg(room, row), Pick::Leg(p)) => {
+                if let Some(leg) = self.room_mut(room).and_then(|room| room.route.get_mut(row)) {
+                    leg.kind = p;
+                }
+            }
             (Choice::Level(room), Pick::Level(p)) => {
                 if let Some(room) = self.room_mut(room) {
                     room.level = p;
@@ -243,6 +364,29 @@ impl Draft {
         }
     }
 
+    fn heated_room(&self, id: RoomId) -> Option<&RoomDraft> {
+        self.rooms.iter().find(|room| room.id == id)
+    }
+
+    /// Each zone, a split one by its loops, with one loop more to begin.
+    fn hung_picks(&self, room: RoomId) -> Vec<Pick> {
+        let mut picks = Vec::new();
+        if self.heated_room(room).is_none() {
+            return picks;
+        }
+        for zone in &self.zones {
+            let loops = match zone.arrangement {
+                Arrangement::Split => {
+                    let used = self.rooms_of(zone.id).map(|room| room.branch + 1).max();
+                    (used.unwrap_or(0) + 1).min(MOST_LOOPS)
+                }
+                _ => 1,
+            };
+            picks.extend((0..loops).map(|branch| Pick::Hung(Hung { zone: zone.id, branch })));
+        }
+        picks
+    }
+
     /// Outdoors and ground, then guesses, then every other room and space.
     fn behind_picks(&self, room: RoomId, surface: SurfaceId) -> Vec<Pick> {
         let mut picks = vec![Behind::Outdoors];
@@ -288,6 +432,20 @@ impl Draft {
             builds.push(now);
         }
         builds.into_iter().map(Pick::Build).collect()
+    }
+}
+
+/// More loops than any zone is split into.
+const MOST_LOOPS: u32 = 12;
+
+fn pick_for_zone(zone: &mut ZoneDraft, choice: Choice, pick: Pick) {
+    match (choice, pick) {
+        (Choice::Main(_), Pick::Tube(p)) => zone.main = p,
+        (Choice::Pipe(_), Pick::Tube(p)) => zone.pipe = p,
+        (Choice::Balancing(_), Pick::Balancing(p)) => zone.balancing = p,
+        (Choice::BackPath(_), Pick::BackPath(p)) => zone.back = p,
+        (Choice::ZonePump(_), Pick::Pump(p)) => zone.pump = p,
+        _ => {}
     }
 }
 

@@ -3,13 +3,15 @@
 pub use super::entries::{Entries, Entry};
 use super::field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
-    Field, GroundField, HouseField, LayerField, OpeningField, PointField, RoomField, SurfaceField,
+    Field, GroundField, HouseField, LayerField, OpeningField, PartField, PointField, RoomField,
+    SurfaceField,
 };
+use super::piping::{Diverters, LegDraft, PumpDraft, ShutOff, ZoneDraft, Zoning};
 use crate::bills::Fuel;
 use crate::building::{
     AirClass, Assembly, AssemblyId, BillId, Framing, Level, Material, OpenFlue, OpeningId,
     OpeningKind, Place, Placement, Position, RoomId, RoomUse, Shelter, SlabEdge, Soil, Storeys,
-    SurfaceId, SurfaceKind,
+    SurfaceId, SurfaceKind, ZoneId,
 };
 use crate::climate::Station;
 use crate::emitter::HeatingEffect;
@@ -40,9 +42,16 @@ pub struct Draft {
     pub bills: BillsDraft,
     pub certainty: Entries<CertaintyField>,
     pub element: ElementDraft,
+    /// Of the elements, and of what is piped in the same.
     pub tube: Tube,
     pub flow_basis: FlowBasis,
     pub circuit: Entries<CircuitField>,
+    pub part: Entries<PartField>,
+    pub pipe_cover: PipeCover,
+    pub zoning: Zoning,
+    pub pump: PumpDraft,
+    /// Never empty.
+    pub zones: Vec<ZoneDraft>,
     /// The next id to give out.
     pub next_id: u32,
 }
@@ -65,6 +74,11 @@ stored!(Draft {
     tube,
     flow_basis,
     circuit: default,
+    part: default,
+    pipe_cover: default,
+    zoning: default,
+    pump: default,
+    zones: default,
     next_id,
 });
 
@@ -286,11 +300,14 @@ names!(RatingBasis {
 pub enum FlowBasis {
     FromDrop,
     Typed,
+    /// Whatever the circulator moves.
+    FromPump,
 }
 
 names!(FlowBasis {
     FromDrop = "from-drop",
     Typed = "typed",
+    FromPump = "from-pump",
 });
 
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -302,6 +319,13 @@ pub struct RoomDraft {
     pub shape: Shape,
     pub entries: Entries<RoomField>,
     pub surfaces: Vec<SurfaceDraft>,
+    pub zone: ZoneId,
+    /// Which loop of a split zone, counted from zero.
+    pub branch: u32,
+    /// The way from the room before, or the main; empty while only its length is typed.
+    pub route: Vec<LegDraft>,
+    pub diverters: Diverters,
+    pub shut_off: ShutOff,
 }
 
 stored!(RoomDraft {
@@ -312,6 +336,11 @@ stored!(RoomDraft {
     shape: default,
     entries: default,
     surfaces: default,
+    zone: default,
+    branch: default,
+    route: default,
+    diverters: default,
+    shut_off: default,
 });
 
 /// The outline of a room's floor.
@@ -397,6 +426,19 @@ pub struct OpeningDraft {
 
 stored!(OpeningDraft { id, kind, u_value, entries: default });
 
+/// Around pipe outside the rooms.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum PipeCover {
+    #[default]
+    Bare,
+    Insulated,
+}
+
+names!(PipeCover {
+    Bare = "bare",
+    Insulated = "insulated",
+});
+
 /// The whole-foot pieces of the trade: common practice, no source.
 pub(super) const STOCK_FT: std::ops::RangeInclusive<u8> = 2..=10;
 
@@ -421,6 +463,11 @@ impl RoomDraft {
             shape: Shape::default(),
             entries: Entries::default(),
             surfaces: Vec::new(),
+            zone: ZoneId::default(),
+            branch: 0,
+            route: Vec::new(),
+            diverters: Diverters::default(),
+            shut_off: ShutOff::default(),
         }
     }
 }
@@ -451,6 +498,11 @@ impl Draft {
             tube: Tube::CopperMThreeQuarter,
             flow_basis: FlowBasis::FromDrop,
             circuit: Entries::default(),
+            part: Entries::default(),
+            pipe_cover: PipeCover::default(),
+            zoning: Zoning::default(),
+            pump: PumpDraft::default(),
+            zones: vec![ZoneDraft::series(ZoneId(0), Tube::CopperMThreeQuarter)],
             next_id: 1,
         }
     }
@@ -501,6 +553,10 @@ impl Draft {
             Field::Point(row, f) => self.element.points.get(row)?.get(f),
             Field::Stock => None,
             Field::Circuit(f) => self.circuit.get(f),
+            Field::Part(f) => self.part.get(f),
+            Field::Zone(id, f) => self.zone(id)?.entries.get(f),
+            Field::PumpPoint(row, f) => self.pump.points.get(row)?.get(f),
+            Field::Leg(room, row, f) => self.room(room)?.route.get(row)?.entries.get(f),
             Field::Room(room, f) => self.room(room)?.entries.get(f),
             Field::Surface(room, surface, f) => self.surface(room, surface)?.entries.get(f),
             Field::Opening(room, surface, opening, f) => {

@@ -50,6 +50,22 @@ impl Draft {
             // Chosen from a list, not typed.
             Field::Stock => {}
             Field::Circuit(f) => self.circuit.set(f, entry),
+            Field::Part(f) => self.part.set(f, entry),
+            Field::Zone(id, f) => {
+                if let Some(zone) = self.zone_mut(id) {
+                    zone.entries.set(f, entry);
+                }
+            }
+            Field::PumpPoint(row, f) => {
+                if let Some(point) = self.pump.points.get_mut(row) {
+                    point.set(f, entry);
+                }
+            }
+            Field::Leg(room, row, f) => {
+                if let Some(leg) = self.room_mut(room).and_then(|room| room.route.get_mut(row)) {
+                    leg.entries.set(f, entry);
+                }
+            }
             Field::Room(room, f) => {
                 if let Some(room) = self.room_mut(room) {
                     room.entries.set(f, entry);
@@ -97,11 +113,13 @@ impl Draft {
         self.surface_mut(room, surface)?.openings.iter_mut().find(|opening| opening.id == id)
     }
 
-    /// Adds an empty room at the end of the loop, on the storey of the one before.
+    /// Adds an empty room at the end of the last one's loop, on its storey.
     pub fn add_room(&mut self, name: &str) -> RoomId {
-        let level = self.rooms.last().map(|room| room.level).unwrap_or_default();
         let id = RoomId(self.fresh_id());
-        let room = RoomDraft { level, ..RoomDraft::new(id, name, RoomUse::Heated) };
+        let mut room = RoomDraft::new(id, name, RoomUse::Heated);
+        if let Some(last) = self.rooms.last() {
+            (room.level, room.zone, room.branch) = (last.level, last.zone, last.branch);
+        }
         self.rooms.push(room);
         id
     }
@@ -134,22 +152,6 @@ impl Draft {
     pub fn remove_room(&mut self, id: RoomId) {
         self.rooms.retain(|room| room.id != id);
         self.spaces.retain(|space| space.id != id);
-    }
-
-    /// Moves a room one place towards the boiler's supply.
-    pub fn move_room_earlier(&mut self, id: RoomId) {
-        if let Some(index @ 1..) = self.rooms.iter().position(|room| room.id == id) {
-            self.rooms.swap(index, index - 1);
-        }
-    }
-
-    /// Moves a room one place towards the boiler's return.
-    pub fn move_room_later(&mut self, id: RoomId) {
-        if let Some(index) = self.rooms.iter().position(|room| room.id == id)
-            && index + 1 < self.rooms.len()
-        {
-            self.rooms.swap(index, index + 1);
-        }
     }
 
     /// Adds a surface to outdoors, built like the last one of its kind in the job.

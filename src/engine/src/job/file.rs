@@ -5,9 +5,11 @@
 //! a `From` step leads to the next version. One committed fixture of each version is read by the tests.
 
 use super::draft::Draft;
+use super::piping::{MOST_ZONES, ZoneDraft};
+use crate::building::ZoneId;
 use crate::stored::stored;
 
-pub const CURRENT_VERSION: u32 = 2;
+pub const CURRENT_VERSION: u32 = 3;
 
 /// The oldest version that the current structs still read: since then things were only added, and
 /// what a file does not have means what it meant when it was written.
@@ -68,8 +70,13 @@ impl File {
 
     /// The draft, once its ids and sizes are known to be sound.
     pub fn open(self) -> Result<Draft, OpenError> {
-        let File { version, job } = self;
+        let File { version, mut job } = self;
         Header { version }.check()?;
+        // Older files know of one loop only.
+        if job.zones.is_empty() {
+            job.zones.push(ZoneDraft::series(ZoneId(0), job.tube));
+        }
+        let routes = job.rooms.iter().map(|room| room.route.len());
         let layers = job.assemblies.iter().map(|assembly| assembly.layers.len());
         let limits = [
             (job.rooms.len(), MOST_ROOMS),
@@ -77,6 +84,9 @@ impl File {
             (job.assemblies.len(), MOST_PARTS),
             (layers.max().unwrap_or(0), MOST_PARTS),
             (job.bills.list.len(), MOST_ROOMS),
+            (job.zones.len(), MOST_ZONES),
+            (routes.max().unwrap_or(0), MOST_PARTS),
+            (job.pump.points.len(), MOST_PARTS),
         ];
         if let Some(&(count, most)) = limits.iter().find(|(count, most)| count > most) {
             return Err(OpenError::TooLarge { count, most });
@@ -85,6 +95,11 @@ impl File {
             job.element.stock_ft.iter().find(|feet| !super::draft::STOCK_FT.contains(feet))
         {
             return Err(OpenError::StockLength { feet });
+        }
+        for (at, zone) in job.zones.iter().enumerate() {
+            if job.zones[..at].iter().any(|other| other.id == zone.id) {
+                return Err(OpenError::RepeatedId { id: zone.id.0 });
+            }
         }
         let mut seen: Vec<u32> = Vec::new();
         let mut fresh = |id: u32| match seen.binary_search(&id) {

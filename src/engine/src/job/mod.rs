@@ -5,6 +5,7 @@
 //! typed, also text that cannot be read, so that nothing typed is lost and switching units loses
 //! nothing. [`read`] turns it into a job, or says what stands in the way.
 
+mod bounds;
 mod choice;
 mod draft;
 mod edit;
@@ -13,32 +14,41 @@ mod field;
 mod file;
 mod outline;
 mod own;
+mod piping;
 mod read;
 mod resolve;
+mod route;
 mod shown;
 mod table;
 
+pub use bounds::{Blank, Spec};
 pub use choice::{Choice, Pick};
 pub use draft::{
     AirBasis, AirDraft, AssemblyDraft, Behind, BillDraft, BillsDraft, DesignHours, Draft,
     EdgeBasis, ElementDraft, Entries, Entry, FlowBasis, GroundDraft, GroundMethod, LayerDraft,
-    LayerMaterial, OpeningDraft, RatingBasis, RoomDraft, Shape, SurfaceDraft, UValue,
+    LayerMaterial, OpeningDraft, PipeCover, RatingBasis, RoomDraft, Shape, SurfaceDraft, UValue,
 };
 pub use field::{
-    AirField, AssemblyField, BillField, BillsField, Blank, CertaintyField, CircuitField,
-    ElementField, Family, Field, GroundField, HouseField, LayerField, OpeningField, PointField,
-    RoomField, Spec, SurfaceField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
+    Family, Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField,
+    PointField, PumpPointField, RoomField, SurfaceField, ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use outline::{Outline, outline};
 pub use own::{layer_fields, own_build, own_transmittance};
+pub use piping::{
+    Arrangement, BackPath, Balancing, Diverters, Hung, LegDraft, LegKind, PumpDraft, PumpKind,
+    PumpSet, ShutOff, ZoneDraft, Zoning,
+};
 pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
 pub use shown::{assumed_text, box_text, echo};
 
-use crate::building::House;
+use crate::building::{House, ZoneId};
 use crate::emitter::Element;
-use crate::pipe::Tube;
+use crate::fluid::Fluid;
+use crate::network::PumpCurve;
+use crate::pipe::{Cv, Insulation, Tube};
 use crate::quantity::{
     Length, LinearPower, Temperature, TemperatureDifference, Transmittance, VolumeFlow,
 };
@@ -48,9 +58,13 @@ use crate::quantity::{
 pub struct Job {
     pub house: House,
     /// How the water reaches each room, in the order of the house's rooms.
-    pub approaches: Vec<PipeLeg>,
+    pub approaches: Vec<Approach>,
     pub baseboard: Baseboard,
     pub circuit: Circuit,
+    /// Those with rooms.
+    pub zones: Vec<Zone>,
+    /// Those without.
+    pub empty_zones: Vec<ZoneId>,
     /// What the fuel bills say of the house.
     pub bills: Option<BillsRead>,
 }
@@ -69,24 +83,64 @@ pub struct Baseboard {
     pub end_allowance: Length,
 }
 
-/// A single series loop from the boiler through each room in turn and back.
+/// What all loops share: the water, the boiler room, the circulator.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Circuit {
+    pub fluid: Fluid,
+    /// Of the elements.
     pub tube: Tube,
     pub supply: Temperature,
     pub boiler_limit: Temperature,
     pub flow: Flow,
-    /// Air around the pipe between rooms.
+    /// That a room's flow is meant to lose, also where the flow is fixed otherwise.
+    pub drop: TemperatureDifference,
+    /// Air around the pipe outside the rooms.
     pub pipe_surroundings: Temperature,
     /// Heat passed by the pipe's surface to that air.
     pub pipe_film: Transmittance,
-    pub back: PipeLeg,
+    /// Around that pipe.
+    pub cover: Option<Insulation>,
     /// Fittings in the boiler room.
     pub boiler_elbows: u32,
     pub boiler_tees: u32,
     pub boiler_valves: u32,
-    /// Head lost in the boiler, the air eliminator and other equipment.
+    /// Head lost in the boiler, the air eliminator and other equipment, at the flow that is meant.
     pub equipment_head: Length,
+    pub zoning: Zoning,
+    pub pump: PumpCurve,
+    pub pumps: PumpSet,
+    pub parts: Parts,
+}
+
+/// Valves, tees and circulators.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Parts {
+    pub zone_valve: Cv,
+    pub flow_check: Cv,
+    /// Fully open.
+    pub balancing: Cv,
+    /// Of one diverter tee, on the velocity in the main past it.
+    pub diverter_k: f64,
+    /// Share of a circulator's electric power that moves water.
+    pub pump_efficiency: f64,
+}
+
+/// A zone with its rooms.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Zone {
+    pub id: ZoneId,
+    pub arrangement: Arrangement,
+    pub balancing: Balancing,
+    pub back: BackPath,
+    pub main: Tube,
+    pub pipe: Tube,
+    /// One way.
+    pub trunk: PipeLeg,
+    /// Of its own, where each zone has one.
+    pub pump: PumpCurve,
+    /// The rooms of each loop in the order in which the water passes them, by their place in the
+    /// house; all in one where it is not split. None is empty.
+    pub loops: Vec<Vec<usize>>,
 }
 
 /// How the flow is fixed.
@@ -96,6 +150,24 @@ pub enum Flow {
     FromDrop(TemperatureDifference),
     /// At the supply temperature's density.
     Typed(VolumeFlow),
+    /// What the circulators move.
+    FromPump,
+}
+
+/// The pipe of one room.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Approach {
+    /// Outside the rooms: from the room before, the main or the manifold.
+    pub outside: PipeLeg,
+    /// In the enclosure.
+    pub inside: PipeLeg,
+    /// From the room back, outside the rooms.
+    pub back: PipeLeg,
+    /// From main to element and back, together.
+    pub branch: PipeLeg,
+    pub tee_spacing: Length,
+    pub diverters: Diverters,
+    pub shut_off: ShutOff,
 }
 
 /// Pipe without fins, with its elbows.

@@ -3,19 +3,17 @@
 mod bills;
 mod house;
 mod openings;
+mod piping;
 mod surface;
 
-use super::draft::{Draft, FlowBasis, RoomDraft, Shape};
-use super::field::{CircuitField, Field, RoomField};
+use super::draft::{Draft, RoomDraft, Shape};
+use super::field::{Field, RoomField};
 use super::resolve::{Resolved, area_follows, resolve};
 use super::table::read_baseboard;
-use super::{Circuit, Flow, Job, PipeLeg};
+use super::{Approach, Job};
 use crate::building::{House, Room, RoomUse, Space, Surface};
 use crate::emitter::FitError;
-use crate::quantity::{
-    Area, ChangeRate, Length, ReadError, Temperature, TemperatureDifference, Transmittance, Value,
-    VolumeFlow,
-};
+use crate::quantity::{Area, ChangeRate, Length, ReadError, Temperature, Value};
 pub use bills::BillsRead;
 use serde::Serialize;
 
@@ -103,6 +101,16 @@ pub enum Problem {
     NoFit(FitError),
     /// No stock length is chosen.
     NoStock,
+    /// A circulator's curve of fewer than three points.
+    TooFewPumpPoints,
+    /// Two points of it at one flow.
+    PumpFlowRepeated,
+    /// More head than at a smaller flow.
+    PumpCurveRises {
+        head: Value,
+    },
+    /// A circulator without head at any flow.
+    PumpWithoutHead,
 }
 
 /// A problem, and the field that it is shown at.
@@ -136,13 +144,15 @@ pub fn read(draft: &Draft) -> Reading {
     let around = house::read_around(&mut reader);
     let mut rooms = Vec::new();
     let mut approaches = Vec::new();
+    let mut read = Vec::new();
     for room in &draft.rooms {
         let before = reader.errors.len();
-        if let Some((room, approach)) = read_room(&mut reader, room)
+        if let Some((heated, approach)) = read_room(&mut reader, room)
             && reader.errors.len() == before
         {
-            rooms.push(room);
+            rooms.push(heated);
             approaches.push(approach);
+            read.push(room);
         }
     }
     let mut spaces = Vec::new();
@@ -156,13 +166,14 @@ pub fn read(draft: &Draft) -> Reading {
     }
     house::read_assemblies(&mut reader);
     let baseboard = read_baseboard(&mut reader);
-    let circuit = read_circuit(&mut reader);
+    let circuit = piping::read_circuit(&mut reader);
+    let zones = piping::read_zones(&mut reader, &read);
     let bills = bills::read_bills(&mut reader);
-    let job = match (around, baseboard, circuit) {
-        (Some(around), Some(baseboard), Some(circuit)) => {
+    let job = match (around, baseboard, circuit, zones) {
+        (Some(around), Some(baseboard), Some(circuit), Some((zones, empty_zones))) => {
             let house::Around { site, air, ground, ranges } = around;
             let house = House { site, rooms, spaces, air, ground, ranges };
-            Some(Job { house, approaches, baseboard, circuit, bills })
+            Some(Job { house, approaches, baseboard, circuit, zones, empty_zones, bills })
         }
         _ => None,
     };
@@ -220,7 +231,7 @@ impl Reader<'_> {
     }
 }
 
-fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, PipeLeg)> {
+fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, Approach)> {
     let field = |field| Field::Room(draft.id, field);
     let floor_area = read_floor(reader, draft);
     let height = reader.length(field(RoomField::Height));
@@ -229,8 +240,7 @@ fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, PipeLe
         .filter(|&inside| house::is_above_outdoors(reader, draft.id, inside));
     let least_air = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
     read_place(reader, draft);
-    let pipe = reader.length(field(RoomField::PipeTo));
-    let elbows = reader.count(field(RoomField::Elbows));
+    let approach = piping::read_approach(reader, draft);
     let surfaces = read_surfaces(reader, draft);
     let room = Room {
         id: draft.id,
@@ -242,7 +252,7 @@ fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, PipeLe
         least_air: least_air.filter(|rate| *rate > ChangeRate::ZERO),
         surfaces: surfaces?,
     };
-    Some((room, PipeLeg { length: pipe?, elbows: elbows? }))
+    Some((room, approach?))
 }
 
 fn read_space(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Space> {
@@ -327,39 +337,4 @@ fn read_surfaces(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Vec<Surfa
         .map(|surface| surface::read_surface(reader, draft.id, surface))
         .collect();
     surfaces.into_iter().collect()
-}
-
-fn read_circuit(reader: &mut Reader<'_>) -> Option<Circuit> {
-    use CircuitField::*;
-    let supply = reader.temperature(Field::Circuit(Supply));
-    let boiler_limit = reader.temperature(Field::Circuit(BoilerLimit));
-    let flow = match reader.draft.flow_basis {
-        FlowBasis::FromDrop => reader
-            .si(Field::Circuit(Drop))
-            .map(|si| self::Flow::FromDrop(TemperatureDifference::from_si(si))),
-        FlowBasis::Typed => reader
-            .si(Field::Circuit(CircuitField::Flow))
-            .map(|si| self::Flow::Typed(VolumeFlow::from_si(si))),
-    };
-    let pipe_surroundings = reader.temperature(Field::Circuit(PipeSurroundings));
-    let pipe_film = reader.si(Field::Circuit(PipeFilm)).map(Transmittance::from_si);
-    let return_pipe = reader.length(Field::Circuit(ReturnPipe));
-    let return_elbows = reader.count(Field::Circuit(ReturnElbows));
-    let boiler_elbows = reader.count(Field::Circuit(BoilerElbows));
-    let boiler_tees = reader.count(Field::Circuit(BoilerTees));
-    let boiler_valves = reader.count(Field::Circuit(BoilerValves));
-    let equipment_head = reader.length(Field::Circuit(EquipmentHead));
-    Some(Circuit {
-        tube: reader.draft.tube,
-        supply: supply?,
-        boiler_limit: boiler_limit?,
-        flow: flow?,
-        pipe_surroundings: pipe_surroundings?,
-        pipe_film: pipe_film?,
-        back: PipeLeg { length: return_pipe?, elbows: return_elbows? },
-        boiler_elbows: boiler_elbows?,
-        boiler_tees: boiler_tees?,
-        boiler_valves: boiler_valves?,
-        equipment_head: equipment_head?,
-    })
 }

@@ -1,13 +1,15 @@
 //! The value of one field: as typed, assumed when blank, or in want of something.
 
+use super::bounds::{Blank, usual_opening};
 use super::draft::{Behind, Draft};
 use super::draft::{DesignHours, RoomDraft, Shape, SurfaceDraft};
 use super::field::{
-    AirField, AssemblyField, BillsField, Blank, Field, GroundField, HouseField, OpeningField,
-    RoomField, SurfaceField, usual_opening,
+    AirField, AssemblyField, BillsField, Field, GroundField, HouseField, LegField, OpeningField,
+    RoomField, SurfaceField,
 };
 use super::own::own_transmittance;
 use super::read::Problem;
+use super::route::{follow_leg, follow_pipe, follow_zone};
 use crate::building::air::Leakage;
 use crate::building::wall::{Placed, free_runs, place};
 use crate::building::{OpeningKind, RoomId, RoomUse, SurfaceId, SurfaceKind};
@@ -115,6 +117,8 @@ fn follow(draft: &Draft, field: Field) -> Option<f64> {
         Field::Assembly(id, AssemblyField::R) => {
             Some(own_transmittance(draft, id)?.resistance().si())
         }
+        Field::Zone(zone, field) => follow_zone(draft, zone, field),
+        Field::Leg(room, row, LegField::Length) => follow_leg(draft, room, row),
         Field::Room(room, field) => follow_room(draft, draft.room(room)?, field),
         Field::Surface(room, id, field) => follow_surface(draft, room, id, field),
         Field::Opening(room, surface, id, field) => {
@@ -163,7 +167,7 @@ fn follow_room(draft: &Draft, room: &RoomDraft, field: RoomField) -> Option<f64>
         },
         RoomField::Temperature if heated => house(HouseField::Indoors),
         RoomField::AirChanges => Some(room.used.air_changes().si()),
-        _ => None,
+        _ => follow_pipe(draft, room, field),
     }
 }
 

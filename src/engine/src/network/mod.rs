@@ -9,7 +9,7 @@ mod pump;
 mod solver;
 mod topology;
 
-pub use link::{Link, Passage, Place, Surface, pass};
+pub use link::{Equipment, Link, Passage, Place, Surface, Warms, pass};
 pub use pump::{CurveError, CurvePoint, Join, Pump, PumpCurve, TypicalPump};
 pub use solver::{NotSolved, Note, Solved, notes, solve, solve_from};
 pub use topology::{Component, LinkId, Liquid, Network, NodeId, Way};

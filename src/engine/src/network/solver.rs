@@ -6,6 +6,7 @@ use super::matrix::Matrix;
 use super::parts::{ANCHOR, Parts};
 use super::topology::{Component, LinkId, Network, NodeId, Way};
 use crate::quantity::{MassFlow, Pressure};
+use serde::Serialize;
 
 /// Newton's steps are few: six from a cold start is usual. More than this many means that the
 /// losses are no losses.
@@ -38,7 +39,8 @@ pub struct Solved {
 }
 
 /// Why there is no such state.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum NotSolved {
     /// No expansion tank, or one at a node of another network.
     NoFixedNode,

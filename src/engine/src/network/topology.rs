@@ -4,6 +4,7 @@ use super::pump::Pump;
 use crate::fluid::Fluid;
 use crate::pipe::{Bore, Cv};
 use crate::quantity::{Density, Length, MassFlow, Pressure, Temperature, Viscosity, VolumeFlow};
+use serde::Serialize;
 
 /// A closed network filled with liquid, no water added or drawn.
 ///
@@ -32,16 +33,25 @@ pub(super) struct Joined {
 pub struct NodeId(pub(super) u32);
 
 /// A link, numbered in the order of adding.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 pub struct LinkId(pub(super) u32);
 
 impl NodeId {
+    /// The one that a network of its own gives out in this place.
+    pub(crate) const fn nth(place: usize) -> NodeId {
+        NodeId(place as u32)
+    }
+
     pub const fn index(self) -> usize {
         self.0 as usize
     }
 }
 
 impl LinkId {
+    pub(crate) const fn nth(place: usize) -> LinkId {
+        LinkId(place as u32)
+    }
+
     pub const fn index(self) -> usize {
         self.0 as usize
     }

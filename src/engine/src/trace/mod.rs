@@ -102,9 +102,9 @@ pub fn working(job: &Job, design: &Design, topic: Topic) -> Vec<Step> {
         Topic::Flow => water::flow(to, job, design),
         Topic::Pipe(place) => water::pipe(to, job, design, place),
         Topic::Drop => water::drop(to, design),
-        Topic::Velocity => water::velocity(to, job, design),
+        Topic::Velocity => water::velocity(to, design),
         Topic::Pressure(place) => water::pressure(to, job, design, place),
-        Topic::Head => water::head(to, design),
+        Topic::Head => water::head(to, job, design),
     };
     match found {
         Some(()) => steps.done,

@@ -2,24 +2,31 @@
 
 use super::{Formula, Found, Steps};
 use crate::building::RoomId;
-use crate::design::Design;
+use crate::design::{Design, RoomDesign};
 use crate::emitter::{FLOW_EXPONENT, output_per_length};
-use crate::fluid::{Fluid, Stream};
+use crate::fluid::Stream;
 use crate::job::{Flow, Job};
-use crate::network::{Passage, Place};
+use crate::network::Place;
 use crate::pipe::{self, Regime, pipe_flow};
-use crate::quantity::{Power, Temperature};
+use crate::quantity::{MassFlow, Power, Temperature};
 
 pub(super) fn flow(steps: &mut Steps, job: &Job, design: &Design) -> Found {
-    let circuit = &design.circuit;
-    let mass = circuit.mass_flow.si();
-    let density = Fluid::Water.density(circuit.supply).si();
+    let circuit = &design.piping;
+    let (mass, fluid) = (circuit.mass_flow.si(), job.circuit.fluid);
+    let density = fluid.density(circuit.supply).si();
     match job.circuit.flow {
         Flow::Typed(flow) => steps.give(Formula::MassFlow, &[flow.si(), density], "m", mass),
+        Flow::FromPump => {
+            let pump = circuit.pumps.first().filter(|_| circuit.pumps.len() == 1)?;
+            // What the curve gives and what the system takes are one there.
+            steps.give(Formula::VolumeFlow, &[pump.mass_flow.si(), density], "V", pump.flow.si())
+        }
         Flow::FromDrop(drop) => {
-            let specific_heat = Fluid::Water.specific_heat(circuit.supply - drop / 2.0).si();
+            let specific_heat = fluid.specific_heat(circuit.supply - drop / 2.0).si();
+            let on =
+                |room: &&RoomDesign| circuit.circuits.iter().any(|c| c.rooms.contains(&room.room));
             let heat: Power =
-                design.rooms.iter().map(|room| room.load.total.max(Power::ZERO)).sum();
+                design.rooms.iter().filter(on).map(|room| room.load.total.max(Power::ZERO)).sum();
             steps.give(Formula::FlowFromDrop, &[heat.si(), specific_heat, drop.si()], "m", mass);
             steps.give(Formula::VolumeFlow, &[mass, density], "V", circuit.flow.si())
         }
@@ -27,20 +34,19 @@ pub(super) fn flow(steps: &mut Steps, job: &Job, design: &Design) -> Found {
 }
 
 /// Specific heat at the mean of two water temperatures.
-fn specific_heat(water_in: Temperature, water_out: Temperature) -> f64 {
-    Fluid::Water.specific_heat(water_in + (water_out - water_in) / 2.0).si()
+fn specific_heat(job: &Job, water_in: Temperature, water_out: Temperature) -> f64 {
+    job.circuit.fluid.specific_heat(water_in + (water_out - water_in) / 2.0).si()
 }
 
 /// The element's output a metre at `water`, with the step that works it out.
 fn local_output(
     steps: &mut Steps,
     job: &Job,
-    design: &Design,
+    flow: MassFlow,
     (water, air): (Temperature, Temperature),
 ) -> f64 {
     let element = job.baseboard.element;
     let rating = element.rating;
-    let flow = design.circuit.mass_flow;
     debug_assert_eq!(FLOW_EXPONENT, 0.04, "the formula's text states the exponent");
     let numbers = [
         rating.output.si(),
@@ -69,13 +75,13 @@ pub(super) fn needed(steps: &mut Steps, job: &Job, design: &Design, room: RoomId
     let water_in = solved.element.water_in;
     let rating = job.baseboard.element.rating;
     let share = rating.effect.room_share() / rating.effect.water_share();
-    let flow = design.circuit.mass_flow;
+    let flow = solved.element.flow;
     // The water that leaves an element of exactly the needed length.
     let heat = load / share;
-    let c = Fluid::Water.specific_heat_at_own_mean(water_in, |c| water_in - heat / (flow * c));
+    let c = job.circuit.fluid.specific_heat_at_own_mean(water_in, |c| water_in - heat / (flow * c));
     let leaves = (water_in - heat / (flow * c)).si();
     let (t_w, t_a, m, c) = (water_in.si(), air.si(), flow.si(), c.si());
-    let q = local_output(steps, job, design, (water_in, air));
+    let q = local_output(steps, job, flow, (water_in, air));
     steps.give(Formula::WaterNeeded, &[t_w, load.si(), m, c, share], "T_x", leaves);
     // At n = 1 the power law's solution becomes an exponential.
     match is_linear(job) {
@@ -103,11 +109,11 @@ pub(super) fn output(steps: &mut Steps, job: &Job, design: &Design, room: RoomId
         return None;
     }
     let rating = job.baseboard.element.rating;
-    let m = design.circuit.mass_flow.si();
-    let c = specific_heat(element.water_in, element.water_out);
+    let m = element.flow.si();
+    let c = specific_heat(job, element.water_in, element.water_out);
     let (t_w, t_x, t_a) = (element.water_in.si(), element.water_out.si(), air.si());
     let length = element.choice.finned.si();
-    let q = local_output(steps, job, design, (element.water_in, air));
+    let q = local_output(steps, job, element.flow, (element.water_in, air));
     match is_linear(job) {
         true => steps.give(Formula::FinnedOutLinear, &[t_a, t_w, q, length, m, c], "T_x", t_x),
         false => {
@@ -157,13 +163,13 @@ pub(super) fn element(steps: &mut Steps, design: &Design) -> Found {
 }
 
 pub(super) fn boiler_heat(steps: &mut Steps, design: &Design) -> Found {
-    for passage in &design.circuit.passages {
+    for passage in &design.piping.passages {
         let heat = passage.heat.si();
         if heat != 0.0 {
             steps.part("Q_i", heat);
         }
     }
-    steps.total("Q", design.circuit.heat.si())
+    steps.total("Q", design.piping.heat.si())
 }
 
 pub(super) fn rule_of_thumb(steps: &mut Steps, job: &Job, design: &Design, room: RoomId) -> Found {
@@ -173,57 +179,55 @@ pub(super) fn rule_of_thumb(steps: &mut Steps, job: &Job, design: &Design, room:
     steps.give(Formula::RuleOfThumb, &numbers, "L", solved.element.rule_of_thumb.si())
 }
 
-fn passage(design: &Design, place: Place) -> Option<&Passage> {
-    design.circuit.passages.iter().find(|passage| passage.place == place)
-}
-
 pub(super) fn pipe(steps: &mut Steps, job: &Job, design: &Design, place: Place) -> Found {
-    let passage = passage(design, place)?;
-    if matches!(place, Place::Element(_)) {
-        return None;
-    }
-    let transmittance = pipe::linear_transmittance(job.circuit.tube, None, job.circuit.pipe_film);
+    let passage = design.piping.passage(place)?;
+    let (surroundings, cover) = match place {
+        Place::Element(_) => return None,
+        Place::Inside(room) | Place::Above(room) => {
+            (job.house.rooms.iter().find(|r| r.id == room)?.temperature, None)
+        }
+        _ => (job.circuit.pipe_surroundings, job.circuit.cover),
+    };
+    let transmittance = pipe::linear_transmittance(passage.tube, cover, job.circuit.pipe_film);
     let numbers = [
-        job.circuit.pipe_surroundings.si(),
+        surroundings.si(),
         passage.water_in.si(),
         transmittance.si(),
         passage.length.si(),
-        design.circuit.mass_flow.si(),
-        specific_heat(passage.water_in, passage.water_out),
+        passage.mass_flow.si(),
+        specific_heat(job, passage.water_in, passage.water_out),
     ];
     steps.give(Formula::PipeOut, &numbers, "T_x", passage.water_out.si())
 }
 
 pub(super) fn drop(steps: &mut Steps, design: &Design) -> Found {
-    let circuit = &design.circuit;
+    let circuit = &design.piping;
     let ends = [circuit.supply.si(), circuit.back.si()];
     steps.give(Formula::Drop, &ends, "dT", circuit.drop().si())
 }
 
-pub(super) fn velocity(steps: &mut Steps, job: &Job, design: &Design) -> Found {
-    let fastest = design
-        .circuit
-        .passages
-        .iter()
-        .max_by(|a, b| a.velocity.si().total_cmp(&b.velocity.si()))?;
-    let tube = job.circuit.tube;
+pub(super) fn velocity(steps: &mut Steps, design: &Design) -> Found {
+    let fastest =
+        design.piping.passages.iter().max_by(|a, b| a.velocity.si().total_cmp(&b.velocity.si()))?;
+    let tube = fastest.tube;
     let flow = fastest.velocity * tube.flow_area();
     let numbers = [flow.si(), tube.inside_diameter().si()];
     steps.give(Formula::Velocity, &numbers, "v", fastest.velocity.si())
 }
 
 pub(super) fn pressure(steps: &mut Steps, job: &Job, design: &Design, place: Place) -> Found {
-    let passage = passage(design, place)?;
-    let mean = passage.water_in + (passage.water_out - passage.water_in) / 2.0;
-    let stream = Stream { fluid: Fluid::Water, flow: design.circuit.mass_flow, temperature: mean };
-    let tube = job.circuit.tube;
+    let passage = design.piping.passage(place)?;
+    let mean = passage.mean_water();
+    let fluid = job.circuit.fluid;
+    let stream = Stream { fluid, flow: passage.mass_flow, temperature: mean };
+    let tube = passage.tube;
     let flow = pipe_flow(tube.bore(), stream);
-    let density = Fluid::Water.density(mean);
+    let density = job.circuit.fluid.density(mean);
     let (rho, v) = (density.si(), passage.velocity.si());
     if passage.length.si() > 0.0 && flow.regime != Regime::Still {
         let d = tube.inside_diameter().si();
         let reynolds = passage.reynolds;
-        let viscosity = Fluid::Water.viscosity(mean).si();
+        let viscosity = job.circuit.fluid.viscosity(mean).si();
         steps.give(Formula::Reynolds, &[rho, v, d, viscosity], "Re", reynolds);
         let factor = passage.friction_factor;
         match flow.regime {
@@ -253,12 +257,12 @@ pub(super) fn pressure(steps: &mut Steps, job: &Job, design: &Design, place: Pla
     Some(())
 }
 
-pub(super) fn head(steps: &mut Steps, design: &Design) -> Found {
-    let circuit = &design.circuit;
-    let density = Fluid::Water.density(circuit.supply).si();
+pub(super) fn head(steps: &mut Steps, job: &Job, design: &Design) -> Found {
+    let circuit = &design.piping;
+    let density = job.circuit.fluid.density(circuit.supply).si();
     let mut total = 0.0;
-    for passage in &circuit.passages {
-        let drop = passage.pressure_drop().si();
+    for &at in &circuit.critical()?.path {
+        let drop = circuit.passages.get(at)?.pressure_drop().si();
         total += drop;
         if drop > 0.0 {
             steps.part("dp_i", drop);

@@ -1,0 +1,679 @@
+//! From a job's zones to a network: one lowering for every arrangement.
+//!
+//! The expansion tank stands between the boiler room and the circulator, so that all pressures count
+//! from there. Zones leave the header behind the circulator, or each has its own.
+
+use super::balance::Circuit;
+use crate::job::{
+    Approach, Arrangement, BackPath, Balancing, Diverters, Job, PipeLeg, PumpSet, ShutOff, Zone,
+    Zoning,
+};
+use crate::network::{
+    Component, Equipment, Link, LinkId, Liquid, Network, NodeId, Place, Pump, Surface, Warms, Way,
+};
+use crate::pipe::{Cv, Fitting, Tube};
+use crate::quantity::{Length, MassFlow, Pressure, Temperature};
+use crate::sizing::Choice;
+
+/// What moves the water.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Drive<'a> {
+    /// Each circuit has the flow that it is meant to have, whatever that takes.
+    Targets,
+    /// The circulators move the sum of what their circuits are meant to have.
+    Sums,
+    /// The circulators move what their curves say, at a share of their full speed.
+    Curves { speed: f64 },
+    /// The circulators move this share of the sum.
+    Share(f64),
+    /// One curve for every circulator instead of its own.
+    Instead(&'a crate::network::PumpCurve),
+}
+
+/// All that a network is made from.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Plan<'a> {
+    pub(super) job: &'a Job,
+    pub(super) circuits: &'a [Circuit],
+    /// The elements, by room.
+    pub(super) choices: &'a [Choice],
+    /// By circuit; nothing where the arrangement has no valve.
+    pub(super) valves: &'a [Option<Cv>],
+    /// By zone.
+    pub(super) on: &'a [bool],
+    /// The water of each stretch, midway; the supply's while it is not known.
+    pub(super) means: &'a [Temperature],
+    pub(super) drive: Drive<'a>,
+}
+
+/// A network with what each of its links stands for.
+#[derive(Debug)]
+pub(super) struct Plumbing {
+    pub(super) network: Network,
+    /// In the order of flow, zone after zone.
+    pub(super) stretches: Vec<Stretch>,
+    /// The boiler's inlet, where the water is warmed to the supply.
+    pub(super) boiler: NodeId,
+    pub(super) pumps: Vec<PumpLink>,
+    /// By circuit: where its flow is given, or its valve.
+    pub(super) circuits: Vec<CircuitLinks>,
+    /// Which stretch each link of the network belongs to.
+    pub(super) of_link: Vec<Option<usize>>,
+    /// Where each link begins and ends.
+    pub(super) ends: Vec<(usize, usize)>,
+}
+
+#[derive(Debug, Clone)]
+pub(super) struct Stretch {
+    pub(super) link: Link,
+    /// In the network; the first where it is two.
+    pub(super) id: LinkId,
+    pub(super) zone: Option<usize>,
+    /// The room whose element it is, by its place in the house.
+    pub(super) element: Option<usize>,
+}
+
+#[derive(Debug, Clone, Copy)]
+pub(super) struct PumpLink {
+    pub(super) zone: Option<usize>,
+    pub(super) id: LinkId,
+}
+
+#[derive(Debug, Clone, Default)]
+pub(super) struct CircuitLinks {
+    /// Where the flow is given, while it is.
+    pub(super) given: Option<LinkId>,
+    /// Its stretches, with those that it shares.
+    pub(super) path: Vec<usize>,
+}
+
+/// A node before the nodes are numbered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct At(usize);
+
+struct Builder<'a> {
+    plan: Plan<'a>,
+    nodes: usize,
+    joined: Vec<(At, At, Component, Way)>,
+    of_link: Vec<Option<usize>>,
+    stretches: Vec<Stretch>,
+    pumps: Vec<PumpLink>,
+    circuits: Vec<CircuitLinks>,
+    zone: Option<usize>,
+    /// The stretches from the circulator to where the builder stands.
+    way: Vec<usize>,
+}
+
+pub(super) fn lower(plan: Plan<'_>) -> Plumbing {
+    let mut builder = Builder {
+        plan,
+        nodes: 0,
+        joined: Vec::new(),
+        of_link: Vec::new(),
+        stretches: Vec::new(),
+        pumps: Vec::new(),
+        circuits: vec![CircuitLinks::default(); plan.circuits.len()],
+        zone: None,
+        way: Vec::new(),
+    };
+    let boiler = builder.node();
+    let tank = builder.node();
+    builder.stretch(boiler, boiler_room(&plan), Some(tank));
+    let several = plan.job.zones.len() > 1;
+    let own_pumps = several && plan.job.circuit.zoning == Zoning::Circulators;
+    let header = if own_pumps { tank } else { builder.pump(tank, None) };
+    for zone in 0..plan.job.zones.len() {
+        builder.zone = Some(zone);
+        builder.way = vec![0];
+        let mut at = header;
+        if own_pumps {
+            at = builder.pump(tank, Some(zone));
+            at = builder.valve(
+                at,
+                Place::FlowCheck(plan.job.zones[zone].id),
+                plan.job.circuit.parts.flow_check,
+                Way::Forward,
+            );
+        } else if several {
+            at = builder.zone_valve(at, zone);
+        }
+        builder.rooms(at, zone, boiler);
+    }
+    builder.finish(boiler, tank)
+}
+
+impl<'a> Builder<'a> {
+    fn node(&mut self) -> At {
+        self.nodes += 1;
+        At(self.nodes - 1)
+    }
+
+    fn join(&mut self, from: At, to: At, component: Component, way: Way) -> LinkId {
+        self.joined.push((from, to, component, way));
+        self.of_link.push(None);
+        LinkId::nth(self.joined.len() - 1)
+    }
+
+    fn liquid(&self, stretch: usize) -> Liquid {
+        let circuit = &self.plan.job.circuit;
+        let mean = self.plan.means.get(stretch).copied().unwrap_or(circuit.supply);
+        Liquid::at(circuit.fluid, mean)
+    }
+
+    /// Adds a stretch that ends at `to`, or at a new node, and gives that.
+    fn stretch(&mut self, from: At, link: Link, to: Option<At>) -> At {
+        let to = to.unwrap_or_else(|| self.node());
+        let index = self.stretches.len();
+        let liquid = self.liquid(index);
+        let equipment = match link.equipment {
+            Equipment::Head { head, at } if head > Length::ZERO && at > MassFlow::ZERO => {
+                let at = at / liquid.density;
+                Some(Component::Equipment { head, at, density: liquid.density })
+            }
+            Equipment::Valve(cv) => Some(Component::Valve { cv, density: liquid.density }),
+            Equipment::Head { .. } | Equipment::None => None,
+        };
+        let tube =
+            Component::Pipe { length: link.length, bore: link.tube.bore(), k: link.k(), liquid };
+        let id = match equipment {
+            None => self.join(from, to, tube, Way::Both),
+            Some(valve) if matches!(link.equipment, Equipment::Valve(_)) => {
+                self.join(from, to, valve, Way::Both)
+            }
+            Some(equipment) => {
+                let middle = self.node();
+                let id = self.join(from, middle, tube, Way::Both);
+                self.join(middle, to, equipment, Way::Both);
+                id
+            }
+        };
+        self.of_link[id.index()] = Some(index);
+        self.way.push(index);
+        self.stretches.push(Stretch { link, id, zone: self.zone, element: None });
+        to
+    }
+
+    fn valve(&mut self, from: At, place: Place, cv: Cv, way: Way) -> At {
+        let link = Link {
+            equipment: Equipment::Valve(cv),
+            ..self.pipe(place, self.plan.job.circuit.tube, NONE)
+        };
+        let to = self.stretch(from, link, None);
+        if let Some(joined) = self.joined.last_mut() {
+            joined.3 = way;
+        }
+        to
+    }
+
+    fn zone_valve(&mut self, from: At, zone: usize) -> At {
+        let to = self.valve(
+            from,
+            Place::ZoneValve(self.plan.job.zones[zone].id),
+            self.plan.job.circuit.parts.zone_valve,
+            Way::Both,
+        );
+        if !self.runs(zone)
+            && let Some(joined) = self.joined.last_mut()
+        {
+            joined.2 = Component::Closed;
+        }
+        to
+    }
+
+    /// Whether the zone calls, and has something to do.
+    fn runs(&self, zone: usize) -> bool {
+        self.plan.on.get(zone).copied().unwrap_or(true) && self.target(Some(zone)) > MassFlow::ZERO
+    }
+
+    /// What the circuits of a zone, or of all that run, are meant to have.
+    fn target(&self, zone: Option<usize>) -> MassFlow {
+        let circuits = self.plan.circuits.iter();
+        circuits
+            .filter(|circuit| match zone {
+                Some(zone) => circuit.zone == zone,
+                None => self.plan.on.get(circuit.zone).copied().unwrap_or(true),
+            })
+            .map(|circuit| circuit.target)
+            .sum()
+    }
+
+    fn pump(&mut self, from: At, zone: Option<usize>) -> At {
+        let circuit = &self.plan.job.circuit;
+        let liquid = Liquid::at(circuit.fluid, circuit.supply);
+        let curve = match zone {
+            Some(zone) => &self.plan.job.zones[zone].pump,
+            None => &circuit.pump,
+        };
+        let runs = zone.is_none_or(|zone| self.runs(zone));
+        let of_curve = |curve: &crate::network::PumpCurve, speed: f64| {
+            let (in_parallel, in_series) = match (zone, circuit.pumps) {
+                (None, PumpSet::TwoInParallel) => (2, 1),
+                (None, PumpSet::TwoInSeries) => (1, 2),
+                _ => (1, 1),
+            };
+            let pump = Pump { speed, in_parallel, in_series, ..Pump::one(curve.clone(), liquid) };
+            Component::Pump(pump)
+        };
+        let component = match self.plan.drive {
+            _ if !runs => Component::Closed,
+            Drive::Targets => joint(liquid),
+            Drive::Sums => Component::Circulation(self.target(zone)),
+            Drive::Share(share) => Component::Circulation(self.target(zone) * share),
+            Drive::Curves { speed } => of_curve(curve, speed),
+            Drive::Instead(curve) => of_curve(curve, 1.0),
+        };
+        let to = self.node();
+        let id = self.join(from, to, component, Way::Both);
+        self.pumps.push(PumpLink { zone, id });
+        to
+    }
+
+    /// Everything of a zone from where its water has been let in to the boiler.
+    fn rooms(&mut self, from: At, index: usize, boiler: At) {
+        let job = self.plan.job;
+        let zone = &job.zones[index];
+        let trunk = zone.trunk.length > Length::ZERO || zone.trunk.elbows > 0;
+        let start = match trunk {
+            true => self.outside(from, Place::Trunk(zone.id), zone.main, zone.trunk, &[], None),
+            false => from,
+        };
+        let end = if trunk { self.node() } else { boiler };
+        let shared = self.way.clone();
+        match zone.arrangement {
+            Arrangement::Series | Arrangement::Split => {
+                for rooms in &zone.loops {
+                    self.way.clone_from(&shared);
+                    self.series(start, index, rooms, end);
+                }
+            }
+            Arrangement::DiverterTees => self.diverters(start, index, end),
+            Arrangement::DirectReturn | Arrangement::ReverseReturn => {
+                self.two_pipe(start, index, end);
+            }
+            Arrangement::HomeRun => self.home_run(start, index, end),
+        }
+        if trunk {
+            self.way.clear();
+            let back = self.stretches.len();
+            let place = Place::TrunkBack(zone.id);
+            self.outside(end, place, zone.main, zone.trunk, &[], Some(boiler));
+            for (circuit, links) in self.plan.circuits.iter().zip(&mut self.circuits) {
+                if circuit.zone == index {
+                    links.path.push(back);
+                }
+            }
+        }
+    }
+
+    /// A loop through each room in turn.
+    fn series(&mut self, start: At, index: usize, rooms: &[usize], end: At) {
+        let job = self.plan.job;
+        let zone = &job.zones[index];
+        let tee: &[(Fitting, u32)] =
+            if zone.loops.len() > 1 { &[(Fitting::TeeBranch, 1)] } else { &[] };
+        let mut at = start;
+        for (nth, &room) in rooms.iter().enumerate() {
+            let tee = if nth == 0 { tee } else { &[] };
+            at = self.approach(at, room, zone.pipe, tee);
+            at = self.element(at, room, None);
+        }
+        let Some(&last) = rooms.last() else { return };
+        let id = job.house.rooms[last].id;
+        let mut back = job.approaches[last].back;
+        if zone.back == BackPath::InEnclosure {
+            back = NONE;
+            for &room in rooms.iter().rev() {
+                let (over, outside) = self.over(room);
+                back.length += outside.length;
+                back.elbows += outside.elbows;
+                at = self.stretch(at, Link { tube: zone.pipe, ..over }, None);
+            }
+        }
+        let circuit = self.circuit_of(index, rooms);
+        let end_of_pipe = self.node();
+        at = self.outside(at, Place::Back(id), zone.pipe, back, tee, Some(end_of_pipe));
+        self.close(at, circuit, zone, end);
+    }
+
+    /// The return above a room's element with what of its route lies in the enclosure; and what does
+    /// not.
+    fn over(&self, room: usize) -> (Link, PipeLeg) {
+        let job = self.plan.job;
+        let Approach { inside, outside, .. } = job.approaches[room];
+        let leg = PipeLeg {
+            length: inside.length + self.plan.choices[room].nominal,
+            elbows: inside.elbows,
+        };
+        let place = Place::Above(job.house.rooms[room].id);
+        (self.in_room(place, room, job.circuit.tube, leg), outside)
+    }
+
+    fn diverters(&mut self, start: At, index: usize, end: At) {
+        let job = self.plan.job;
+        let zone = &job.zones[index];
+        let rooms = self.all_rooms(zone);
+        let mut at = start;
+        for &room in &rooms {
+            at = self.approach(at, room, zone.main, &[]);
+            if !self.has_branch(room) {
+                continue;
+            }
+            let Approach { branch, tee_spacing, diverters, .. } = job.approaches[room];
+            let id = job.house.rooms[room].id;
+            let (count, plain) = match diverters {
+                Diverters::One => (1.0, 1),
+                Diverters::Two => (2.0, 0),
+            };
+            let between = Link {
+                extra_k: count * job.circuit.parts.diverter_k,
+                fittings: vec![(Fitting::TeeRun, plain)],
+                ..self.pipe(
+                    Place::Between(id),
+                    zone.main,
+                    PipeLeg { length: tee_spacing, elbows: 0 },
+                )
+            };
+            let tees = at;
+            at = self.stretch(tees, between, None);
+            let main = self.way.clone();
+            self.branch(tees, room, zone.pipe, branch, at);
+            self.way = main;
+        }
+        let circuit = self.circuit_of(index, &rooms);
+        if let Some(&last) = rooms.last() {
+            let place = Place::Back(job.house.rooms[last].id);
+            let back = job.approaches[last].back;
+            at = self.outside(at, place, zone.main, back, &[], None);
+        }
+        self.close(at, circuit, zone, end);
+    }
+
+    /// From a main through a room's element to `end`, where the flow joins again.
+    fn branch(&mut self, from: At, room: usize, tube: Tube, branch: PipeLeg, end: At) {
+        let id = self.plan.job.house.rooms[room].id;
+        let out = PipeLeg { length: branch.length / 2.0, elbows: branch.elbows.div_ceil(2) };
+        let back = PipeLeg { elbows: branch.elbows / 2, ..out };
+        let tee = [(Fitting::TeeBranch, 1)];
+        let at = self.outside(from, Place::Branch(id), tube, out, &tee, None);
+        let at = self.element(at, room, None);
+        self.outside(at, Place::BranchBack(id), tube, back, &tee, Some(end));
+    }
+
+    fn two_pipe(&mut self, start: At, index: usize, end: At) {
+        let job = self.plan.job;
+        let zone = &job.zones[index];
+        let rooms = self.all_rooms(zone);
+        let reverse = zone.arrangement == Arrangement::ReverseReturn;
+        let joins: Vec<At> = rooms.iter().map(|_| self.node()).collect();
+        let mut at = start;
+        // The ways of the circuits as far as the return main.
+        let mut open = Vec::new();
+        for (nth, &room) in rooms.iter().enumerate() {
+            at = self.approach(at, room, zone.main, &[(Fitting::TeeRun, 1)]);
+            if !self.has_branch(room) {
+                continue;
+            }
+            let supply = self.way.clone();
+            let circuit = self.circuit_of(index, &[room]);
+            let Some(circuit) = circuit else { continue };
+            let before = self.node();
+            self.branch(at, room, zone.pipe, job.approaches[room].branch, before);
+            self.valve_of(before, circuit, zone, joins[nth]);
+            open.push((nth, circuit, std::mem::replace(&mut self.way, supply)));
+        }
+        let tee = [(Fitting::TeeRun, 1)];
+        let first_main = self.stretches.len();
+        for nth in 0..rooms.len() {
+            // Direct: from the last room on; reverse: from the first.
+            let here = if reverse { nth } else { rooms.len() - 1 - nth };
+            let id = job.house.rooms[rooms[here]].id;
+            let (leg, to) = match (reverse, here) {
+                (false, 0) => (job.approaches[rooms[0]].back, end),
+                (false, _) => (job.approaches[rooms[here]].back, joins[here - 1]),
+                (true, _) if here + 1 == rooms.len() => (job.approaches[rooms[here]].back, end),
+                (true, _) => (whole(&job.approaches[rooms[here + 1]]), joins[here + 1]),
+            };
+            self.outside(joins[here], Place::ReturnMain(id), zone.main, leg, &tee, Some(to));
+        }
+        for (nth, circuit, mut way) in open {
+            let from = if reverse { nth } else { rooms.len() - 1 - nth };
+            way.extend((from..rooms.len()).map(|main| first_main + main));
+            self.circuits[circuit].path = way;
+        }
+    }
+
+    fn home_run(&mut self, start: At, index: usize, end: At) {
+        let job = self.plan.job;
+        let zone = &job.zones[index];
+        let tee = [(Fitting::TeeBranch, 1)];
+        let shared = self.way.clone();
+        for room in self.all_rooms(zone) {
+            let Some(circuit) = self.circuit_of(index, &[room]) else { continue };
+            self.way.clone_from(&shared);
+            let at = self.approach(start, room, zone.pipe, &tee);
+            let at = self.element(at, room, None);
+            let place = Place::Back(job.house.rooms[room].id);
+            let at = self.outside(at, place, zone.pipe, job.approaches[room].back, &tee, None);
+            self.close(at, Some(circuit), zone, end);
+        }
+    }
+
+    fn all_rooms(&self, zone: &Zone) -> Vec<usize> {
+        zone.loops.iter().flatten().copied().collect()
+    }
+
+    /// Whether a room that hangs between mains is connected: it needs heat, and is not shut off.
+    fn has_branch(&self, room: usize) -> bool {
+        let circuits = self.plan.circuits.iter();
+        self.plan.job.approaches[room].shut_off == ShutOff::Open
+            && circuits.flat_map(|circuit| &circuit.rooms).any(|&other| other == room)
+    }
+
+    /// The circuit of a zone that heats one of these rooms.
+    fn circuit_of(&self, zone: usize, rooms: &[usize]) -> Option<usize> {
+        self.plan.circuits.iter().position(|circuit| {
+            circuit.zone == zone && circuit.rooms.iter().any(|room| rooms.contains(room))
+        })
+    }
+
+    /// Ends a circuit at `end` with its valve, and notes its way.
+    fn close(&mut self, at: At, circuit: Option<usize>, zone: &Zone, end: At) {
+        let Some(circuit) = circuit else {
+            // Nothing on it needs heat: it stands still where its flow is given.
+            let component = match self.plan.drive {
+                Drive::Targets => Component::Closed,
+                _ => joint(self.liquid(0)),
+            };
+            self.join(at, end, component, Way::Both);
+            return;
+        };
+        self.valve_of(at, circuit, zone, end);
+        self.circuits[circuit].path = self.way.clone();
+    }
+
+    fn valve_of(&mut self, at: At, circuit: usize, zone: &Zone, end: At) {
+        let given = match self.plan.drive {
+            Drive::Targets if self.runs(self.plan.circuits[circuit].zone) => {
+                Some(Component::Circulation(self.plan.circuits[circuit].target))
+            }
+            Drive::Targets => Some(Component::Closed),
+            _ => None,
+        };
+        let id = match (zone.balancing, self.plan.circuits[circuit].rooms.first()) {
+            (Balancing::Valves, Some(&room)) => {
+                let cv = self.plan.valves.get(circuit).copied().flatten();
+                let link = Link {
+                    equipment: Equipment::Valve(
+                        cv.unwrap_or(self.plan.job.circuit.parts.balancing),
+                    ),
+                    ..self.pipe(Place::Balance(self.plan.job.house.rooms[room].id), zone.pipe, NONE)
+                };
+                self.stretch(at, link, Some(end));
+                LinkId::nth(self.joined.len() - 1)
+            }
+            _ => self.join(at, end, joint(self.liquid(0)), Way::Both),
+        };
+        if let Some(given) = given {
+            self.joined[id.index()].2 = given;
+            self.circuits[circuit].given = Some(id);
+        }
+    }
+
+    /// The pipe to a room: outside the rooms, then in the enclosure.
+    fn approach(&mut self, from: At, room: usize, tube: Tube, tees: &[(Fitting, u32)]) -> At {
+        let job = self.plan.job;
+        let Approach { outside, inside, .. } = job.approaches[room];
+        let id = job.house.rooms[room].id;
+        let described = inside.length > Length::ZERO || inside.elbows > 0;
+        let mut at = from;
+        if !described || outside.length > Length::ZERO || outside.elbows > 0 || !tees.is_empty() {
+            at = self.outside(at, Place::To(id), tube, outside, tees, None);
+        }
+        if described {
+            let link = self.in_room(Place::Inside(id), room, tube, inside);
+            at = self.stretch(at, link, None);
+        }
+        at
+    }
+
+    fn element(&mut self, from: At, room: usize, to: Option<At>) -> At {
+        let job = self.plan.job;
+        let choice = &self.plan.choices[room];
+        let link = Link {
+            place: Place::Element(job.house.rooms[room].id),
+            tube: job.circuit.tube,
+            length: choice.nominal,
+            surface: Surface::Finned { element: job.baseboard.element, finned: choice.finned },
+            surroundings: job.house.rooms[room].temperature,
+            fittings: Vec::new(),
+            extra_k: 0.0,
+            equipment: Equipment::None,
+        };
+        let to = self.stretch(from, link, to);
+        if let Some(stretch) = self.stretches.last_mut() {
+            stretch.element = Some(room);
+        }
+        to
+    }
+
+    fn outside(
+        &mut self,
+        from: At,
+        place: Place,
+        tube: Tube,
+        leg: PipeLeg,
+        tees: &[(Fitting, u32)],
+        to: Option<At>,
+    ) -> At {
+        let mut link = self.pipe(place, tube, leg);
+        link.fittings.extend_from_slice(tees);
+        self.stretch(from, link, to)
+    }
+
+    fn pipe(&self, place: Place, tube: Tube, leg: PipeLeg) -> Link {
+        bare(self.plan.job, place, tube, leg)
+    }
+
+    fn in_room(&self, place: Place, room: usize, tube: Tube, leg: PipeLeg) -> Link {
+        let job = self.plan.job;
+        Link {
+            surface: Surface::Bare { film: job.circuit.pipe_film, cover: None, warms: Warms::Room },
+            surroundings: job.house.rooms[room].temperature,
+            ..self.pipe(place, tube, leg)
+        }
+    }
+
+    /// Numbers the nodes: those between two links first, in the order of the way, and those where
+    /// ways part and join last, so that the solver's matrix keeps close to its diagonal.
+    fn finish(self, boiler: At, tank: At) -> Plumbing {
+        let mut degree = vec![0u32; self.nodes];
+        for (from, to, ..) in &self.joined {
+            degree[from.0] += 1;
+            degree[to.0] += 1;
+        }
+        let mut network = Network::new();
+        let mut numbers = vec![None; self.nodes];
+        let plain = (0..self.nodes).filter(|&node| degree[node] == 2);
+        let others = (0..self.nodes).rev().filter(|&node| degree[node] != 2);
+        for node in plain.chain(others) {
+            numbers[node] = Some(network.node());
+        }
+        // Every node was numbered just now.
+        let number = |at: At| numbers[at.0].unwrap_or_else(|| NodeId::nth(0));
+        let mut ends = Vec::with_capacity(self.joined.len());
+        for (from, to, component, way) in self.joined {
+            let (from, to) = (number(from), number(to));
+            ends.push((from.index(), to.index()));
+            network.link(from, to, component, way);
+        }
+        network.fix(number(tank), Pressure::ZERO);
+        Plumbing {
+            network,
+            stretches: self.stretches,
+            boiler: number(boiler),
+            pumps: self.pumps,
+            circuits: self.circuits,
+            of_link: self.of_link,
+            ends,
+        }
+    }
+}
+
+const NONE: PipeLeg = PipeLeg { length: Length::ZERO, elbows: 0 };
+
+/// Joins two nodes by next to nothing.
+fn joint(liquid: Liquid) -> Component {
+    let bore = Tube::CopperMOne.bore();
+    Component::Pipe { length: Length::ZERO, bore, k: 0.0, liquid }
+}
+
+/// A whole route, inside and outside the rooms.
+fn whole(approach: &Approach) -> PipeLeg {
+    let Approach { inside, outside, .. } = approach;
+    PipeLeg { length: inside.length + outside.length, elbows: inside.elbows + outside.elbows }
+}
+
+fn bare(job: &Job, place: Place, tube: Tube, leg: PipeLeg) -> Link {
+    let circuit = &job.circuit;
+    Link {
+        place,
+        tube,
+        length: leg.length,
+        surface: Surface::Bare {
+            film: circuit.pipe_film,
+            cover: circuit.cover,
+            warms: Warms::Nothing,
+        },
+        surroundings: circuit.pipe_surroundings,
+        fittings: vec![(Fitting::Elbow90, leg.elbows)],
+        extra_k: 0.0,
+        equipment: Equipment::None,
+    }
+}
+
+fn boiler_room(plan: &Plan<'_>) -> Link {
+    let circuit = &plan.job.circuit;
+    // The largest pipe that the boiler's water has to pass.
+    let mains = plan
+        .job
+        .zones
+        .iter()
+        .map(|zone| if zone.arrangement.has_main() { zone.main } else { zone.pipe });
+    let tube =
+        mains.fold(
+            circuit.tube,
+            |most, tube| {
+                if tube.flow_area() > most.flow_area() { tube } else { most }
+            },
+        );
+    let all: MassFlow = plan.circuits.iter().map(|circuit| circuit.target).sum();
+    Link {
+        fittings: vec![
+            (Fitting::Elbow90, circuit.boiler_elbows),
+            (Fitting::TeeRun, circuit.boiler_tees),
+            (Fitting::BallValve, circuit.boiler_valves),
+        ],
+        equipment: Equipment::Head { head: circuit.equipment_head, at: all },
+        ..bare(plan.job, Place::BoilerRoom, tube, NONE)
+    }
+}

@@ -1,0 +1,334 @@
+//! Elements sized for the water that reaches them, in whatever arrangement.
+
+use super::balance::{Circuit, ValveSetting, circuits, settings};
+use super::lower::{Plan, Plumbing, Stretch, lower};
+use super::run::{Running, agree, fastest, pumps, ran, rest, running, usual_drive};
+use super::walk::{Walked, walk};
+use super::{CircuitDesign, PipingDesign, ZoneDesign};
+use crate::building::{Behind, Room, RoomLoad, Run, SurfaceId, ZoneId};
+use crate::design::RoomElement;
+use crate::emitter;
+use crate::fluid::Stream;
+use crate::job::{Balancing, Job};
+use crate::network::{Equipment, NotSolved, Passage, Place, Surface};
+use crate::pipe::Cv;
+use crate::quantity::{Length, MassFlow, Power, Pressure, Temperature, Velocity};
+use crate::sizing::{Choice, choose};
+
+/// A system with the elements it was sized with, in the order of the rooms.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Solved {
+    pub piping: PipingDesign,
+    pub elements: Vec<RoomElement>,
+}
+
+/// After so many rounds an element only grows: where a piece more or less turns the flow just so far
+/// that the other is right, the longer one stays.
+const FREE_ROUNDS: usize = 6;
+const MOST_ROUNDS: usize = 30;
+
+/// Sizes each room's element for the water that reaches it, and solves flow and temperature together
+/// with the lengths until none of them changes.
+pub fn solve_piping(job: &Job, loads: &[RoomLoad]) -> Solved {
+    let circuits = circuits(job, loads);
+    let mut sizing = Sizing::begin(job, loads);
+    let on = vec![true; job.zones.len()];
+    let mut means = Vec::new();
+    let mut before: Option<crate::network::Solved> = None;
+    let mut rounds = 0;
+    let (valves, running) = loop {
+        rounds += 1;
+        let valves = match settings(job, &circuits, &sizing.choices, &means) {
+            Ok(valves) => valves,
+            Err(error) => break (Vec::new(), Err(error)),
+        };
+        let set: Vec<Option<Cv>> = valves.iter().map(|valve| valve.cv.and_then(Cv::new)).collect();
+        let plan = Plan {
+            job,
+            circuits: &circuits,
+            choices: &sizing.choices,
+            valves: &set,
+            on: &on,
+            means: &means,
+            drive: usual_drive(job),
+        };
+        let mut plumbing = lower(plan);
+        let solved = match rest(&plan, &plumbing, before.as_ref()) {
+            Ok(solved) => solved,
+            Err(error) => break (valves, Err(error)),
+        };
+        let chosen: Vec<Length> = sizing.choices.iter().map(|choice| choice.nominal).collect();
+        sizing.grow_only = rounds > FREE_ROUNDS;
+        let walked = sizing.walk(&mut plumbing, Some(&solved));
+        let same = sizing.choices.iter().zip(&chosen).all(|(choice, old)| choice.nominal == *old);
+        let agrees = same && before.as_ref().is_some_and(|before| agree(&solved, before));
+        if agrees || rounds == MOST_ROUNDS {
+            break (valves, Ok(Running { plumbing, solved: Ok(solved), walked }));
+        }
+        means = walked.passages.iter().map(|passage| passage.mean_water()).collect();
+        before = Some(solved);
+    };
+    let running = running.unwrap_or_else(|error| sizing.unsolved(&circuits, &on, error));
+    sizing.finish(&circuits, &valves, running)
+}
+
+/// The elements in the making.
+struct Sizing<'a> {
+    job: &'a Job,
+    loads: &'a [RoomLoad],
+    choices: Vec<Choice>,
+    needed: Vec<Option<Length>>,
+    /// What stood last in each room, and the stream it was chosen for.
+    grow_only: bool,
+}
+
+impl<'a> Sizing<'a> {
+    /// With lengths by the rated output, to begin with.
+    fn begin(job: &'a Job, loads: &'a [RoomLoad]) -> Sizing<'a> {
+        let length = |load: &RoomLoad| {
+            let length = load.total.max(Power::ZERO) / job.baseboard.element.rating.output;
+            Choice { runs: Vec::new(), nominal: length, finned: length }
+        };
+        Sizing {
+            job,
+            loads,
+            choices: loads.iter().map(length).collect(),
+            needed: vec![None; loads.len()],
+            grow_only: false,
+        }
+    }
+
+    /// Follows the water, choosing each element as it comes to it.
+    fn walk(&mut self, plumbing: &mut Plumbing, solved: Option<&crate::network::Solved>) -> Walked {
+        let circuit = &self.job.circuit;
+        walk(plumbing, solved, circuit.fluid, circuit.supply, &mut |stretch, stream| {
+            self.choose(stretch, stream);
+        })
+    }
+
+    fn choose(&mut self, stretch: &mut Stretch, stream: Stream) {
+        let Some(at) = stretch.element else { return };
+        let (room, element) = (&self.job.house.rooms[at], self.job.baseboard.element);
+        let load = self.loads[at].total.max(Power::ZERO);
+        let needed = emitter::length_for(&element, stream, room.temperature, load);
+        let choice = choose_for(self.job, room, needed);
+        self.needed[at] = needed;
+        if !self.grow_only || choice.nominal > self.choices[at].nominal {
+            self.choices[at] = choice;
+        }
+        let choice = &self.choices[at];
+        stretch.link.length = choice.nominal;
+        stretch.link.surface = Surface::Finned { element, finned: choice.finned };
+    }
+
+    /// The system at rest, for want of a better answer.
+    fn unsolved(&mut self, circuits: &[Circuit], on: &[bool], error: NotSolved) -> Running {
+        let plan = Plan {
+            job: self.job,
+            circuits,
+            choices: &self.choices,
+            valves: &[],
+            on,
+            means: &[],
+            drive: usual_drive(self.job),
+        };
+        let mut plumbing = lower(plan);
+        let walked = self.walk(&mut plumbing, None);
+        Running { plumbing, solved: Err(error), walked }
+    }
+
+    fn finish(self, circuits: &[Circuit], valves: &[ValveSetting], running: Running) -> Solved {
+        let elements = self.elements(&running);
+        let job = self.job;
+        let (supply, fluid) = (job.circuit.supply, job.circuit.fluid);
+        let density = fluid.density(supply);
+        let passages = &running.walked.passages;
+        let mass_flow = passages.first().map_or(MassFlow::ZERO, |boiler| boiler.mass_flow);
+        let circuits_designed: Vec<CircuitDesign> = circuits
+            .iter()
+            .enumerate()
+            .map(|(at, circuit)| circuit_design(job, &running, circuit, at, valves.get(at)))
+            .collect();
+        let piping = PipingDesign {
+            mass_flow,
+            flow: mass_flow / density,
+            supply,
+            back: running.walked.back,
+            heat: passages.iter().map(|p| p.heat).sum(),
+            pipe_loss: passages.iter().filter(|p| is_lost(p.place)).map(|p| p.heat).sum(),
+            velocity: fastest(passages),
+            head: Length::ZERO,
+            passages: passages.clone(),
+            zones: zones(job, &running),
+            pumps: pumps(job, &running),
+            alone: self.alone(circuits, valves, &running),
+            not_solved: running.solved.as_ref().err().copied(),
+            circuits: circuits_designed,
+        };
+        let head = piping.critical().map_or(Pressure::ZERO, |circuit| {
+            circuit.path.iter().map(|&at| passages[at].pressure_drop()).sum()
+        });
+        let piping = PipingDesign { head: crate::pipe::head(head, density), ..piping };
+        Solved { piping, elements }
+    }
+
+    /// Each zone by itself.
+    fn alone(
+        &self,
+        circuits: &[Circuit],
+        valves: &[ValveSetting],
+        all: &Running,
+    ) -> Vec<super::RunDesign> {
+        if self.job.zones.len() < 2 || all.solved.is_err() {
+            return Vec::new();
+        }
+        let set: Vec<Option<Cv>> = valves.iter().map(|valve| valve.cv.and_then(Cv::new)).collect();
+        let means: Vec<Temperature> =
+            all.walked.passages.iter().map(|passage| passage.mean_water()).collect();
+        let one = |zone: usize| {
+            let on: Vec<bool> = (0..self.job.zones.len()).map(|other| other == zone).collect();
+            let plan = Plan {
+                job: self.job,
+                circuits,
+                choices: &self.choices,
+                valves: &set,
+                on: &on,
+                means: &means,
+                drive: usual_drive(self.job),
+            };
+            ran(self.job, &[self.job.zones[zone].id], &running(plan))
+        };
+        (0..self.job.zones.len()).map(one).collect()
+    }
+
+    fn elements(&self, running: &Running) -> Vec<RoomElement> {
+        let element = self.job.baseboard.element;
+        let supply = self.job.circuit.supply;
+        let one = |(at, load): (usize, &RoomLoad)| {
+            let place = Place::Element(self.job.house.rooms[at].id);
+            let passage = running.walked.passages.iter().find(|passage| passage.place == place);
+            // Not connected: shut off, or without a load between two mains.
+            let connected = passage.is_some();
+            RoomElement {
+                needed: match connected {
+                    true => self.needed[at],
+                    false => (load.total <= Power::ZERO).then_some(Length::ZERO),
+                },
+                choice: match connected {
+                    true => self.choices[at].clone(),
+                    false => Choice::none(),
+                },
+                output: passage.map_or(Power::ZERO, |passage| passage.to_room),
+                water_in: passage.map_or(supply, |passage| passage.water_in),
+                water_out: passage.map_or(supply, |passage| passage.water_out),
+                flow: passage.map_or(MassFlow::ZERO, |passage| passage.mass_flow.abs()),
+                rule_of_thumb: load.total.max(Power::ZERO) / element.rating.output,
+            }
+        };
+        self.loads.iter().enumerate().map(one).collect()
+    }
+}
+
+/// Whether a stretch's heat is lost outside the rooms.
+fn is_lost(place: Place) -> bool {
+    !matches!(place, Place::Element(_) | Place::Inside(_) | Place::Above(_))
+}
+
+fn circuit_design(
+    job: &Job,
+    running: &Running,
+    circuit: &Circuit,
+    at: usize,
+    valve: Option<&ValveSetting>,
+) -> CircuitDesign {
+    let links = &running.plumbing.circuits[at];
+    let passages = &running.walked.passages;
+    let heats = |place: Place| {
+        circuit.rooms.iter().any(|&room| place == Place::Element(job.house.rooms[room].id))
+    };
+    // What belongs to it alone ends at the last stretch before it joins others: the one after its
+    // elements that carries no more than they do.
+    let own = links.path.iter().map(|&at| &passages[at]);
+    let shared = |passage: &&Passage| {
+        matches!(passage.place, Place::ReturnMain(_) | Place::TrunkBack(_) | Place::Balance(_))
+    };
+    let last = own.clone().rev().find(|passage| !shared(passage));
+    let heating = own.clone().find(|passage| heats(passage.place)).or(last);
+    let none =
+        ValveSetting { pressure: Pressure::ZERO, cv: None, fitted: Balancing::None, order: 1 };
+    CircuitDesign {
+        zone: job.zones[circuit.zone].id,
+        rooms: circuit.rooms.iter().map(|&room| job.house.rooms[room].id).collect(),
+        target: circuit.target,
+        mass_flow: heating.map_or(MassFlow::ZERO, |passage| passage.mass_flow),
+        back: last.map_or(job.circuit.supply, |passage| passage.water_out),
+        valve: valve.copied().unwrap_or(none),
+        path: links.path.clone(),
+    }
+}
+
+fn zones(job: &Job, running: &Running) -> Vec<ZoneDesign> {
+    let of = |zone: usize, id: ZoneId| {
+        let stretches = running.plumbing.stretches.iter().zip(&running.walked.passages);
+        let own: Vec<(&Stretch, &Passage)> =
+            stretches.filter(|(stretch, _)| stretch.zone == Some(zone)).collect();
+        let ends = running.plumbing.boiler.index();
+        // What flows into the boiler's node from this zone.
+        let (mut mass, mut weighted) = (0.0, 0.0);
+        for (stretch, passage) in &own {
+            let next = stretch_end(running, stretch);
+            if next == ends {
+                mass += passage.mass_flow.si();
+                weighted += passage.mass_flow.si() * passage.water_out.si();
+            }
+        }
+        ZoneDesign {
+            zone: id,
+            mass_flow: MassFlow::from_si(mass),
+            back: match mass > 0.0 {
+                true => Temperature::from_si(weighted / mass),
+                false => job.circuit.supply,
+            },
+            velocity: own.iter().fold(Velocity::ZERO, |most, (_, p)| most.max(p.velocity.abs())),
+            heat: own.iter().map(|(_, passage)| passage.heat).sum(),
+            element: own
+                .iter()
+                .filter(|(stretch, _)| stretch.element.is_some())
+                .map(|(stretch, _)| stretch.link.length)
+                .sum(),
+        }
+    };
+    job.zones.iter().enumerate().map(|(at, zone)| of(at, zone.id)).collect()
+}
+
+/// The node at which a stretch ends, past the joint behind it.
+fn stretch_end(running: &Running, stretch: &Stretch) -> usize {
+    let end = running.plumbing.ends[stretch.id.index()].1;
+    let joints = running.plumbing.ends.iter().zip(&running.plumbing.of_link);
+    let mut behind = joints.filter(|((from, _), of)| *from == end && of.is_none());
+    match (behind.next(), matches!(stretch.link.equipment, Equipment::None)) {
+        (Some(((_, to), _)), true) => *to,
+        _ => end,
+    }
+}
+
+/// Pieces on the outside walls where they suffice, otherwise on all walls. Without a length that
+/// would do, as much as the walls take is chosen, so that the shortfall is the least possible.
+fn choose_for(job: &Job, room: &Room, needed: Option<Length>) -> Choice {
+    let needed = needed.unwrap_or(Length::from_si(1e4));
+    if needed == Length::ZERO {
+        return Choice::none();
+    }
+    let outside =
+        |behind| matches!(behind, Behind::Outdoors | Behind::Ground { .. } | Behind::Unheated(..));
+    let (outer, inner): (Vec<_>, Vec<_>) =
+        room.surfaces.iter().partition(|surface| outside(surface.behind));
+    let runs = |surfaces: &[&crate::building::Surface]| -> Vec<(SurfaceId, Run)> {
+        surfaces.iter().flat_map(|s| s.runs.iter().map(|&run| (s.id, run))).collect()
+    };
+    let first = choose(&runs(&outer), &job.baseboard, needed);
+    if first.finned.si() >= needed.si() * (1.0 - 1e-9) {
+        return first;
+    }
+    choose(&runs(&[outer, inner].concat()), &job.baseboard, needed)
+}

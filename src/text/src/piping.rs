@@ -1,0 +1,207 @@
+//! Words of the piping: zones, arrangements, routes, circulators.
+
+use crate::{room_name, value};
+use finrun_engine::arrangement::Other;
+use finrun_engine::building::{RoomId, ZoneId};
+use finrun_engine::job::{
+    Arrangement, BackPath, Balancing, Diverters, Draft, Hung, LegKind, PipeCover, PumpKind,
+    PumpSet, ShutOff, Zoning,
+};
+use finrun_engine::network::{NotSolved, Place, TypicalPump};
+use finrun_engine::quantity::System;
+
+/// A zone's name, or its place among them.
+pub fn zone_name(draft: &Draft, id: ZoneId) -> String {
+    match draft.zones.iter().enumerate().find(|(_, zone)| zone.id == id) {
+        Some((_, zone)) if !zone.name.trim().is_empty() => zone.name.trim().to_string(),
+        Some((index, _)) => format!("Zone {}", index + 1),
+        None => "Zone".to_string(),
+    }
+}
+
+pub fn arrangement(arrangement: Arrangement) -> &'static str {
+    match arrangement {
+        Arrangement::Series => "Series loop",
+        Arrangement::Split => "Split loop",
+        Arrangement::DiverterTees => "One-pipe main with diverter tees",
+        Arrangement::DirectReturn => "Two-pipe, direct return",
+        Arrangement::ReverseReturn => "Two-pipe, reverse return",
+        Arrangement::HomeRun => "Home run to a manifold",
+    }
+}
+
+/// What an arrangement is, for who chooses.
+pub fn arrangement_note(arrangement: Arrangement) -> &'static str {
+    match arrangement {
+        Arrangement::Series => {
+            "The water passes each room in turn and cools on the way. Least pipe; one thermostat."
+        }
+        Arrangement::Split => {
+            "Two or more loops from one trunk, each with the same supply water. A balancing valve in \
+             each return shares the flow."
+        }
+        Arrangement::DiverterTees => {
+            "One main all the way round. Each room hangs on two tees, one of them a diverter, and \
+             can be shut off by itself."
+        }
+        Arrangement::DirectReturn => {
+            "A supply and a return main. The first room is nearest both ways and takes too much \
+             unless its valve is throttled."
+        }
+        Arrangement::ReverseReturn => {
+            "A supply and a return main, the return going on in the same direction: every room has \
+             about the same way, and shares by itself."
+        }
+        Arrangement::HomeRun => {
+            "Each room by two tubes of its own to a manifold in the boiler room."
+        }
+    }
+}
+
+pub(crate) fn zoning(zoning: Zoning) -> &'static str {
+    match zoning {
+        Zoning::Valves => "Zone valves, one circulator",
+        Zoning::Circulators => "A circulator for each zone",
+    }
+}
+
+pub(crate) fn balancing(balancing: Balancing) -> &'static str {
+    match balancing {
+        Balancing::None => "None",
+        Balancing::Valves => "In each return, set as calculated",
+    }
+}
+
+pub(crate) fn back_path(path: BackPath) -> &'static str {
+    match path {
+        BackPath::OwnWay => "By pipe of its own",
+        BackPath::InEnclosure => "Above the elements, in the enclosure",
+    }
+}
+
+pub(crate) fn pump_kind(kind: PumpKind) -> &'static str {
+    match kind {
+        PumpKind::Typical(pump) => typical_pump(pump),
+        PumpKind::Points => "I have its curve",
+    }
+}
+
+pub fn typical_pump(pump: TypicalPump) -> &'static str {
+    match pump {
+        TypicalPump::Small => "Small (typical curve, nobody's)",
+        TypicalPump::Medium => "Medium (typical curve, nobody's)",
+        TypicalPump::HighHead => "High head (typical curve, nobody's)",
+    }
+}
+
+pub(crate) fn pump_set(set: PumpSet) -> &'static str {
+    match set {
+        PumpSet::One => "One",
+        PumpSet::TwoInSeries => "Two in series",
+        PumpSet::TwoInParallel => "Two in parallel",
+    }
+}
+
+pub(crate) fn diverters(diverters: Diverters) -> &'static str {
+    match diverters {
+        Diverters::One => "One, on the return",
+        Diverters::Two => "Two (element below the main)",
+    }
+}
+
+pub(crate) fn shut_off(valve: ShutOff) -> &'static str {
+    match valve {
+        ShutOff::Open => "Open",
+        ShutOff::Shut => "Shut",
+    }
+}
+
+pub(crate) fn pipe_cover(cover: PipeCover) -> &'static str {
+    match cover {
+        PipeCover::Bare => "Bare",
+        PipeCover::Insulated => "Insulated",
+    }
+}
+
+pub fn leg_kind(kind: LegKind) -> &'static str {
+    match kind {
+        LegKind::Along => "Along the wall, in the enclosure",
+        LegKind::InsideCorner => "Round an inside corner",
+        LegKind::OutsideCorner => "Round an outside corner",
+        LegKind::Doorway => "Under a doorway: down and up again",
+        LegKind::ThroughFloor => "Through the floor",
+        LegKind::Below => "Below the floor",
+    }
+}
+
+/// Where a room hangs: "Zone 2", or "Upstairs, loop 1".
+pub(crate) fn hung(draft: &Draft, hung: Hung) -> String {
+    let name = zone_name(draft, hung.zone);
+    match draft.zone(hung.zone).map(|zone| zone.arrangement) {
+        Some(Arrangement::Split) => format!("{name}, loop {}", hung.branch + 1),
+        _ => name,
+    }
+}
+
+/// A circuit by what hangs on it.
+pub fn circuit_name(draft: &Draft, zone: ZoneId, rooms: &[RoomId]) -> String {
+    let Some(&first) = rooms.first() else { return zone_name(draft, zone) };
+    let of = draft.zone(zone).map(|zone| zone.arrangement);
+    match of {
+        Some(Arrangement::Split) => match draft.room(first) {
+            Some(room) => hung(draft, draft.hung(room)),
+            None => zone_name(draft, zone),
+        },
+        Some(kind) if kind.has_branches() && kind != Arrangement::DiverterTees => {
+            room_name(draft, first)
+        }
+        _ => zone_name(draft, zone),
+    }
+}
+
+/// A stretch of the way.
+pub fn place(draft: &Draft, place: Place) -> String {
+    let room = |id| room_name(draft, id);
+    match place {
+        Place::BoilerRoom => super::boiler_room().to_string(),
+        Place::ZoneValve(zone) => format!("Zone valve, {}", zone_name(draft, zone)),
+        Place::FlowCheck(zone) => format!("Flow check, {}", zone_name(draft, zone)),
+        Place::Trunk(zone) => format!("Trunk, {}", zone_name(draft, zone)),
+        Place::TrunkBack(zone) => format!("Trunk back, {}", zone_name(draft, zone)),
+        Place::To(id) => super::pipe_to(&room(id)),
+        Place::Inside(id) => format!("In the enclosure to {}", room(id)),
+        Place::Branch(id) => format!("Branch to {}", room(id)),
+        Place::BranchBack(id) => format!("Branch back from {}", room(id)),
+        Place::Element(id) => room(id),
+        Place::Between(id) => format!("Main between the tees of {}", room(id)),
+        Place::ReturnMain(id) => format!("Return main from {}", room(id)),
+        Place::Above(id) => format!("Return above the element, {}", room(id)),
+        Place::Back(id) => format!("Pipe back from {}", room(id)),
+        Place::Balance(id) => format!("Balancing valve, {}", room(id)),
+    }
+}
+
+/// Why the flows were not found.
+pub(crate) fn not_solved(reason: NotSolved) -> &'static str {
+    match reason {
+        NotSolved::PumpAgainstClosed(_) => "The circulator has no open way round: a valve is shut.",
+        NotSolved::NoFixedNode | NotSolved::BadEnds(_) => "The piping does not hang together.",
+        NotSolved::BadNumber(_) | NotSolved::NotFinite => {
+            "A length, a valve or a curve has a number that means nothing."
+        }
+        NotSolved::NoConvergence | NotSolved::ChecksFlap => {
+            "No state was found in which all flows and pressures agree."
+        }
+    }
+}
+
+/// Another circulator in the place of the job's.
+pub fn other_pump(other: Other, system: System) -> String {
+    match other {
+        Other::Typical(pump) => typical_pump(pump).to_string(),
+        Other::Slowed(speed) => {
+            let share = finrun_engine::quantity::Value::share(speed);
+            format!("Yours at {} of its speed", value(share, system))
+        }
+    }
+}

@@ -107,7 +107,10 @@ impl Law<'_> {
             None => Law::Plain { even, square },
         };
         let bare = with(0.0);
-        if bare.loss(USUAL_FLOW).0 < JOINT * USUAL_FLOW { with(JOINT) } else { bare }
+        // Friction is never less than laminar, which spares most tubes the question.
+        let plenty = tube.is_some_and(|tube| tube.laminar >= JOINT);
+        let enough = plenty || bare.loss(USUAL_FLOW).0 >= JOINT * USUAL_FLOW;
+        if enough { bare } else { with(JOINT) }
     }
 
     /// Pressure lost from end to end, and its slope; never falling. Carries the sign of the flow,

@@ -2,7 +2,7 @@
 
 use crate::fields::{bounds_hint, field_label, field_owner, limit};
 use finrun_engine::emitter::{FitError, PointFault};
-use finrun_engine::job::{Draft, FieldError, OpenError, Problem};
+use finrun_engine::job::{BillField, Draft, Field, FieldError, OpenError, Problem};
 use finrun_engine::quantity::{Kind, ReadError, System, Value, show};
 
 /// One field's error in a sentence or two.
@@ -113,6 +113,9 @@ fn takes(error: &FieldError, system: System) -> String {
 }
 
 fn what(error: &FieldError) -> &'static str {
+    if let Field::Bill(_, BillField::From | BillField::To) = error.field {
+        return "a date: 2025-12-31";
+    }
     match error.field.spec().kind {
         Kind::Length => "feet and inches, or metres",
         Kind::SmallLength => "inches, or millimetres",

@@ -3,12 +3,12 @@
 use crate::fields::{bounds_hint, field_label, field_owner, limit};
 use finrun_engine::emitter::{FitError, PointFault};
 use finrun_engine::job::{BillField, Draft, Field, FieldError, OpenError, Problem};
-use finrun_engine::quantity::{Kind, ReadError, System, Value, show};
+use finrun_engine::quantity::{Kind, ReadError, System, Value};
 
 /// One field's error in a sentence or two.
 pub fn problem(error: &FieldError, system: System) -> String {
     let typed = &error.typed;
-    let text = |value: Value| show(value, system).text();
+    let text = |value: Value| crate::value(value, system);
     match &error.problem {
         Problem::Missing => format!("Missing. Type {}.", what(error)),
         Problem::Unreadable(reason) => unreadable(typed, reason, error),

@@ -34,7 +34,8 @@ struct Book(Vec<(String, String)>);
 
 impl Book {
     fn add(&mut self, key: impl ToString, message: impl ToString) {
-        let (key, message) = (key.to_string(), message.to_string());
+        // What holds numbers and units together looks as any space does.
+        let (key, message) = (key.to_string(), message.to_string().replace('\u{a0}', " "));
         assert!(!message.is_empty(), "{key} says nothing");
         assert!(message.chars().count() <= 400, "{key} is too long to be read: {message}");
         assert!(!message.contains("TODO") && !message.contains("  "), "{key}: {message:?}");

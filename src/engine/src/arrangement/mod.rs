@@ -6,7 +6,6 @@ mod lower;
 mod pumping;
 mod run;
 mod size;
-mod walk;
 
 pub use balance::ValveSetting;
 pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};

@@ -15,6 +15,7 @@ mod outline;
 mod own;
 mod read;
 mod resolve;
+mod shell;
 mod shown;
 mod table;
 

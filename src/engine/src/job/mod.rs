@@ -18,6 +18,7 @@ mod piping;
 mod read;
 mod resolve;
 mod route;
+mod shell;
 mod shown;
 mod table;
 

@@ -28,6 +28,7 @@ pub struct ValveSetting {
     #[serde(rename = "pressure_pa")]
     pub pressure: Pressure,
     /// Flow coefficient at that setting; none where there is nothing to throttle.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub cv: Option<f64>,
     pub fitted: Balancing,
     /// In which place to set it, from one: the most throttled first, the open one last.

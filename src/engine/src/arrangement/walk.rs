@@ -14,6 +14,9 @@ pub(super) struct Walked {
     pub(super) back: Temperature,
 }
 
+/// Less than this share of the greatest flow is none.
+const STILL: f64 = 1e-9;
+
 /// Water arriving at a node.
 #[derive(Debug, Clone, Copy, Default)]
 struct Arriving {
@@ -22,8 +25,29 @@ struct Arriving {
     mass_kg_s: f64,
     /// Sum of mass flow and temperature.
     weighted: f64,
-    /// Of any that came, for a node where nothing flows.
-    still_k: f64,
+    /// How many bring any.
+    flowing: u32,
+    /// Of the last of those; of any that came, where nothing flows.
+    last_k: f64,
+}
+
+impl Arriving {
+    fn add(&mut self, mass_kg_s: f64, water: Temperature) {
+        if mass_kg_s > 0.0 || self.flowing == 0 {
+            self.last_k = water.si();
+        }
+        self.flowing += u32::from(mass_kg_s > 0.0);
+        self.mass_kg_s += mass_kg_s;
+        self.weighted += mass_kg_s * water.si();
+    }
+
+    /// The mixture. What comes by one way only is not mixed, and keeps its last digit.
+    fn mixed(&self) -> Temperature {
+        Temperature::from_si(match self.flowing {
+            0 | 1 => self.last_k,
+            _ => self.weighted / self.mass_kg_s,
+        })
+    }
 }
 
 /// Follows the water from the boiler round, each node mixed by mass flow. `prepare` sees each stretch
@@ -38,7 +62,14 @@ pub(super) fn walk(
     prepare: &mut dyn FnMut(&mut Stretch, Stream),
 ) -> Walked {
     let links = plumbing.ends.len();
-    let flow = |link: usize| solved.map_or(0.0, |solved| solved.flows[link].si());
+    let most = solved.map_or(0.0, |solved| {
+        solved.flows.iter().fold(0.0, |most: f64, flow| most.max(flow.si().abs()))
+    });
+    // What rounding leaves of no flow would cool to its surroundings.
+    let flow = |link: usize| {
+        let flow = solved.map_or(0.0, |solved| solved.flows[link].si());
+        if flow.abs() > STILL * most { flow } else { 0.0 }
+    };
     // Backward flow walks from the end to the beginning.
     let ends = |link: usize| -> (usize, usize) {
         let (from, to) = plumbing.ends[link];
@@ -59,13 +90,7 @@ pub(super) fn walk(
     let mut ready = vec![boiler];
     while let Some(node) = ready.pop() {
         let here = arriving[node];
-        let water = if node == boiler {
-            supply
-        } else if here.mass_kg_s > 0.0 {
-            Temperature::from_si(here.weighted / here.mass_kg_s)
-        } else {
-            Temperature::from_si(here.still_k)
-        };
+        let water = if node == boiler { supply } else { here.mixed() };
         let mut link = head[node];
         while link != usize::MAX {
             let (_, to) = ends(link);
@@ -85,9 +110,7 @@ pub(super) fn walk(
             }
             let there = &mut arriving[to];
             there.awaited -= 1;
-            there.mass_kg_s += mass.abs();
-            there.weighted += mass.abs() * leaves.si();
-            there.still_k = leaves.si();
+            there.add(mass.abs(), leaves);
             if there.awaited == 0 && to != boiler {
                 ready.push(to);
             }
@@ -95,12 +118,7 @@ pub(super) fn walk(
         }
     }
     let came = arriving[boiler];
-    let back = match came.mass_kg_s > 0.0 {
-        true => Temperature::from_si(came.weighted / came.mass_kg_s),
-        // At rest, and on a loop that was never reached.
-        false if came.still_k > 0.0 => Temperature::from_si(came.still_k),
-        false => supply,
-    };
+    let back = if came.last_k > 0.0 { came.mixed() } else { supply };
     // Water that turns in a circle without the boiler reaches no end: it is as the supply.
     let passages = passages.into_iter().zip(&plumbing.stretches).map(|(passage, stretch)| {
         let still = Stream { fluid, flow: MassFlow::ZERO, temperature: supply };

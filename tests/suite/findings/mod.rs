@@ -128,6 +128,12 @@ fn every_finding_is_made_by_a_case() {
             Finding::NoFlow { .. } => "no-flow",
             Finding::FastAlone { .. } => "fast-alone",
             Finding::ShutOff { .. } => "shut-off",
+            Finding::BoilerSize { .. } => "boiler-size",
+            Finding::ShortCycle { .. } => "short-cycle",
+            Finding::Boils { .. } => "boils",
+            Finding::FillLow { .. } => "fill-low",
+            Finding::ReliefNear { .. } => "relief-near",
+            Finding::MayFreeze { .. } => "may-freeze",
         }
     }
     // Made in code, for no typed job leads there.

@@ -410,6 +410,33 @@ impl Draft {
         self.trade(id, |places, at| places.get(at + 1).copied());
     }
 
+    /// Hangs a room elsewhere: before another of that loop, or behind all that hang there.
+    pub fn place_room(&mut self, id: RoomId, hung: Hung, before: Option<RoomId>) {
+        let Some(own) = self.rooms.iter().position(|room| room.id == id) else { return };
+        if before == Some(id) || self.zone(hung.zone).is_none() {
+            return;
+        }
+        let mut room = self.rooms.remove(own);
+        (room.zone, room.branch) = (hung.zone, hung.branch);
+        let hung = self.hung(&room);
+        let there = |at: &usize| self.hung(&self.rooms[*at]) == hung;
+        let mut places = (0..self.rooms.len()).filter(there);
+        let named = |at: &usize| Some(self.rooms[*at].id) == before;
+        let at = match places.clone().find(named) {
+            Some(at) => at,
+            // Alone there it may as well stay where it was in the list.
+            None => places.next_back().map_or(own, |last| last + 1),
+        };
+        self.rooms.insert(at, room);
+    }
+
+    /// A curve that is to be typed begins with rows to fill in.
+    pub(super) fn begin_points(&mut self, kind: PumpKind) {
+        while kind == PumpKind::Points && self.pump.points.len() < 3 {
+            self.pump.points.push(Entries::default());
+        }
+    }
+
     /// Swaps a room with another of its loop, whichever `with` picks from the places of them all.
     fn trade(&mut self, id: RoomId, with: fn(&[usize], usize) -> Option<usize>) {
         let Some(own) = self.rooms.iter().position(|room| room.id == id) else { return };

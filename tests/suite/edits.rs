@@ -403,3 +403,20 @@ fn a_curve_of_ones_own_begins_with_three_rows() {
     assert_eq!(draft.pump.points.len(), 4);
     assert_eq!(draft.entry(field).map(|entry| entry.text.as_str()), Some("4"));
 }
+
+/// As they stand on the list of rooms: zone by zone, loop by loop, each in the order of its water.
+#[test]
+fn rooms_stand_in_the_order_of_the_water() {
+    let (draft, _) = hung();
+    let names: Vec<&str> = draft
+        .in_order()
+        .into_iter()
+        .filter_map(|id| draft.room(id).map(|room| room.name.as_str()))
+        .collect();
+    assert_eq!(names, ["a", "b", "p", "q", "x"]);
+    assert_eq!(draft.branches(draft.zones[0].id), [0]);
+    assert_eq!(draft.branches(draft.zones[1].id), [0, 1]);
+    let mut empty = draft.clone();
+    let zone = empty.add_zone();
+    assert_eq!(empty.branches(zone), [0], "a place to drop the first room");
+}

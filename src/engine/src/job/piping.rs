@@ -310,6 +310,36 @@ impl Draft {
         self.rooms.iter().filter(move |room| self.zone_of(room).is_some_and(|z| z.id == zone))
     }
 
+    /// The heated rooms as the water passes them: zone by zone, loop by loop.
+    pub fn in_order(&self) -> Vec<RoomId> {
+        let mut rooms: Vec<(usize, u32, RoomId)> = Vec::new();
+        for room in &self.rooms {
+            let hung = self.hung(room);
+            let zone = self.zones.iter().position(|zone| zone.id == hung.zone).unwrap_or(0);
+            let behind =
+                |(z, branch, _): &(usize, u32, RoomId)| (*z, *branch) > (zone, hung.branch);
+            let at = rooms.iter().position(behind).unwrap_or(rooms.len());
+            rooms.insert(at, (zone, hung.branch, room.id));
+        }
+        rooms.into_iter().map(|(_, _, id)| id).collect()
+    }
+
+    /// The loops of a zone that have rooms, from the first; one of a zone without.
+    pub fn branches(&self, zone: ZoneId) -> Vec<u32> {
+        let mut branches = Vec::new();
+        for room in self.rooms_of(zone) {
+            let branch = self.hung(room).branch;
+            if !branches.contains(&branch) {
+                let behind = branches.iter().position(|other| *other > branch);
+                branches.insert(behind.unwrap_or(branches.len()), branch);
+            }
+        }
+        if branches.is_empty() {
+            branches.push(0);
+        }
+        branches
+    }
+
     /// Adds a zone like the last one.
     pub fn add_zone(&mut self) -> ZoneId {
         let next = self.zones.iter().map(|zone| zone.id.0 + 1).max().unwrap_or(0);

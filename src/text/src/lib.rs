@@ -35,8 +35,9 @@ pub use fields::{
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{
-    arrangement, arrangement_note, circuit_name, leg_kind, other_pump, place, typical_pump,
-    zone_name,
+    arrangement, arrangement_note, circuit_name, element_of_usual, hung_line, leg_kind, loop_name,
+    not_solved, other_pump, piping_fact, place, rule, step_name, typical_pump, valve_order, watts,
+    way, zone_name,
 };
 pub use plant::{
     PLANT_CAUTIONS, back_verdict, boiler_judged, boiling_margin, burner_alone, control_power,

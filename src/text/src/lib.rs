@@ -34,7 +34,7 @@ pub use fields::{
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{
-    arrangement, arrangement_note, circuit_name, leg_kind, other_pump, place, typical_pump,
+    arrangement, arrangement_note, circuit_name, leg_kind, loop_number, other_pump, place, typical_pump,
     zone_name,
 };
 pub use problems::{file_problem, problem, problem_at};

@@ -200,6 +200,14 @@ words! {
     drop: "Temperature drop";
     boiler_gives: "The boiler gives";
     no_loop_yet: "The loop follows from the rooms.";
+    symbol_circulator: "Circulator";
+    symbol_expansion_tank: "Expansion tank";
+    symbol_air_eliminator: "Air eliminator";
+    symbol_flow_check: "Flow check";
+    symbol_zone_valve: "Zone valve";
+    symbol_balancing_valve: "Balancing valve";
+    symbol_diverter_tee: "Diverter tee";
+    symbol_shut_valve: "Shut valve";
 
     mend_first: "To mend or fill in";
     change_sign: "Change the sign of";
@@ -409,7 +417,12 @@ pub fn wall_picture(name: &str) -> String {
 }
 
 pub fn loop_picture(supply: &str, back: &str) -> String {
-    format!("The loop from boiler to boiler, water from {supply} to {back}")
+    format!("The piping from boiler to boiler, water from {supply} to {back}")
+}
+
+/// A pressure of the running system, where the filling's own is left out.
+pub fn above_tank(pressure: &str) -> String {
+    format!("{pressure} above the tank")
 }
 
 pub fn short_by(power: &str) -> String {

@@ -134,6 +134,11 @@ pub fn leg_kind(kind: LegKind) -> &'static str {
     }
 }
 
+/// A loop of a split zone, counted from one.
+pub fn loop_number(number: u32) -> String {
+    format!("Loop {number}")
+}
+
 /// Where a room hangs: "Zone 2", or "Upstairs, loop 1".
 pub(crate) fn hung(draft: &Draft, hung: Hung) -> String {
     let name = zone_name(draft, hung.zone);

@@ -1,9 +1,12 @@
 //! Drawings, to scale, that carry the design's numbers.
 
-mod circuit;
+mod pen;
 mod plan;
+mod schematic;
+#[cfg(test)]
+mod tests;
 mod wall;
 
-pub(crate) use circuit::loop_drawing;
 pub(crate) use plan::plans;
+pub(crate) use schematic::schematic;
 pub(crate) use wall::{Shows, wall_drawing};

@@ -1,7 +1,7 @@
 //! The fourth station: the loop as the water travels it, and what holds.
 
 use super::lengths::row;
-use crate::drawing::loop_drawing;
+use crate::drawing::schematic;
 use crate::markup::{Markup, live_markup};
 use crate::parts::{choice_field, figure, in_system, live_view, number_field, working, yes};
 use crate::state::use_app;
@@ -43,7 +43,7 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
     view! {
         <section class="columns">
             <div>
-                {loop_drawing()}
+                {schematic()}
                 {numbers(&circuit.passages, &names(draft, &circuit.passages))}
             </div>
             <div>

@@ -8,6 +8,7 @@ mod certainty;
 mod checks;
 mod choices;
 mod climate;
+mod drawings;
 mod fields;
 mod page;
 mod picks;
@@ -28,13 +29,14 @@ pub use climate::{
     more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
     station_taken, stations_failed, zip_spread,
 };
+pub use drawings::{above_tank, alone, loop_number, operating_point, pump_picture};
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
 };
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{
-    arrangement, arrangement_note, circuit_name, leg_kind, loop_number, other_pump, place, typical_pump,
+    arrangement, arrangement_note, circuit_name, leg_kind, other_pump, place, typical_pump,
     zone_name,
 };
 pub use problems::{file_problem, problem, problem_at};
@@ -43,9 +45,14 @@ pub use working::{
     Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,
 };
 
-use finrun_engine::quantity::{System, Value, show};
+use finrun_engine::quantity::{Shown, System, Value, show};
 
 /// A value with its unit, as the page shows it.
 pub fn value(value: impl Into<Value>, system: System) -> String {
-    show(value.into(), system).text()
+    unbroken(&show(value.into(), system))
+}
+
+/// A number that no line's end parts from its unit.
+pub fn unbroken(shown: &Shown) -> String {
+    shown.text().replace(' ', "\u{a0}")
 }

@@ -1,8 +1,14 @@
-//! Headings, buttons and sentences of the page.
+//! Headings, buttons and sentences of the page; here the fixed ones.
 
-use finrun_engine::building::{Band, RoomUse, SlabCompared};
-use finrun_engine::job::GroundMethod;
-use finrun_engine::quantity::{Power, System};
+mod about;
+mod house;
+mod shell;
+mod water;
+
+pub use about::ABOUT;
+pub use house::*;
+pub use shell::*;
+pub use water::*;
 
 /// Declares fixed sentences.
 macro_rules! words {
@@ -208,6 +214,13 @@ words! {
     symbol_balancing_valve: "Balancing valve";
     symbol_diverter_tee: "Diverter tee";
     symbol_shut_valve: "Shut valve";
+    water_along: "Water along each circuit";
+    temperature_picture: "Water temperature along each circuit, from the circulator on, over the air of its rooms";
+    air_of_rooms: "air of the rooms";
+    pump_and_system: "Circulator and system";
+    circulator_curve: "What the circulator gives";
+    the_system: "The system";
+    all_zones: "All zones";
 
     mend_first: "To mend or fill in";
     change_sign: "Change the sign of";
@@ -223,244 +236,4 @@ words! {
     done_with_errors: "This room is not complete yet.";
     removed_room: "A room that is gone";
     removed_assembly: "An assembly that is gone";
-}
-
-/// What the calculation rests on, paragraph by paragraph.
-pub const ABOUT: &[&str] = &[
-    "Finrun sizes hot-water fin-tube baseboard: the heat loss of each room, stock lengths of \
-     element at the water temperature that reaches it, and a checked series loop. It works without \
-     a network, without an account, and keeps jobs in this browser alone.",
-    "Heat loss: steady, on the design day. U-values by ISO 6946 from layers, IECC default tables, \
-     or yours. No gains from sun or people, no reheat, no hidden safety factor.",
-    "Ground: slabs, basements and crawl spaces by ISO 13370, whose formulas were read in public \
-     implementations of it, or by the F-factors of US codes. Unheated spaces at the temperature of \
-     their own balance.",
-    "Air: by class, blower door or leakage area, with the model of Sherman and Grimsrud, shared among \
-     the rooms by the area they show to outdoors and to unheated spaces.",
-    "How sure: ranges of the inputs are judgement and can be changed; they are carried through by \
-     exact derivatives to first order.",
-    "Climate: statistics of 1,020 US stations from the Typical Meteorological Year 3 files of the \
-     National Renewable Energy Laboratory for the U.S. Department of Energy, checked against NOAA \
-     daily records; middles of ZIP areas from the US Census Bureau. Neither endorses Finrun. Such \
-     years are not made for the worst case: a station is good to about 3 °F, less in mountains and \
-     in Alaska.",
-    "Element: the rating's power law, carried along the tube exactly as the water cools. Pieces are \
-     chosen room by room from the supply on: the least nominal length that covers the load and fits \
-     the wall.",
-    "Loop: water properties after IAPWS, friction after Darcy, Weisbach and Colebrook, fittings in \
-     the form of Crane TP-410 from memory.",
-    "Limits: one series loop; no thermal bridges beyond the framing; no part load, no expansion tank, \
-     no circulator curve yet. What stands marked as common practice or judgement has no source.",
-    "Typeface: Barlow Semi Condensed, SIL Open Font License 1.1.",
-];
-
-pub fn bill_name(index: usize) -> String {
-    format!("Bill {}", index + 1)
-}
-
-pub fn through_ground(surface: &str) -> String {
-    format!("{surface}, through the ground")
-}
-
-pub fn coldest_month_adds(surface: &str) -> String {
-    format!("{surface}, what the coldest month adds")
-}
-
-pub fn slab_edge_of(surface: &str) -> String {
-    format!("{surface}, slab's edge by F-factor")
-}
-
-/// A range of heat, such as a 10 to 90 % band.
-pub fn from_to(low: Power, high: Power, system: System) -> String {
-    format!("{} to {}", crate::value(low, system), crate::value(high, system))
-}
-
-pub fn band(band: Band, system: System) -> String {
-    format!("Eight times in ten between {}.", from_and(band, system))
-}
-
-fn from_and(band: Band, system: System) -> String {
-    format!("{} and {}", crate::value(band.low, system), crate::value(band.high, system))
-}
-
-pub fn plan_picture(level: &str) -> String {
-    format!("{level}: each room, shaded by the heat that a part of its floor loses")
-}
-
-/// What a slab loses, by either way.
-pub fn slabs_compared(slabs: SlabCompared, method: GroundMethod, system: System) -> String {
-    let (used, other) = (crate::value(slabs.used, system), crate::value(slabs.other, system));
-    match method {
-        GroundMethod::Iso => {
-            format!("Slabs on the ground: {used} by ISO 13370; F-factors would say {other}.")
-        }
-        GroundMethod::FFactor => {
-            format!("Slabs on the ground: {used} by F-factor; ISO 13370 would say {other}.")
-        }
-    }
-}
-
-pub fn add_space(used: RoomUse) -> String {
-    format!("Add: {}", super::room_use(used).to_ascii_lowercase())
-}
-
-pub fn space_at(temperature: &str) -> String {
-    format!("{temperature} on the design day")
-}
-
-pub fn layer_name(row: usize) -> String {
-    format!("Layer {}", row + 1)
-}
-
-pub fn own_assemblies(count: usize) -> String {
-    match count {
-        0 => "Walls and roofs of your own, layer by layer".to_string(),
-        1 => "1 of your own".to_string(),
-        count => format!("{count} of your own"),
-    }
-}
-
-pub fn back_to(station: &str) -> String {
-    format!("Back to {station}")
-}
-
-pub fn deleted(name: &str) -> String {
-    format!("Deleted {name}.")
-}
-
-pub fn brought_back(name: &str) -> String {
-    format!("{name} is back.")
-}
-
-pub fn copy_name(name: &str) -> String {
-    format!("{name}, copy")
-}
-
-pub fn missing_count(count: usize) -> String {
-    match count {
-        1 => "1 thing missing".to_string(),
-        count => format!("{count} things missing"),
-    }
-}
-
-pub fn rooms_done(done: usize, all: usize) -> String {
-    match (done, all) {
-        (_, 0) => "none yet".to_string(),
-        (done, all) if done == all => format!("{done} done"),
-        (done, all) => format!("{done} of {all}"),
-    }
-}
-
-pub fn checks_to_see(count: usize) -> String {
-    match count {
-        0 => "all hold".to_string(),
-        count => format!("{count} to see"),
-    }
-}
-
-pub fn checks_hold(count: usize) -> String {
-    match count {
-        1 => "1 check holds".to_string(),
-        count => format!("{count} checks hold"),
-    }
-}
-
-pub fn pieces(count: usize) -> String {
-    match count {
-        1 => "1 piece".to_string(),
-        count => format!("{count} pieces"),
-    }
-}
-
-pub fn rooms_short(count: usize) -> String {
-    match count {
-        0 => "no room short".to_string(),
-        1 => "1 room short".to_string(),
-        count => format!("{count} rooms short"),
-    }
-}
-
-/// Beside a button that acts on one of many: "Remove Kitchen".
-pub fn act_on(act: &str, name: &str) -> String {
-    format!("{act} {name}")
-}
-
-pub fn cannot_save(reason: &str) -> String {
-    match reason.is_empty() {
-        true => storage_full().to_string(),
-        false => format!("{} ({reason})", storage_full()),
-    }
-}
-
-pub fn bad_file(reason: &str) -> String {
-    format!("This file is no Finrun job, or it is damaged ({reason}). Nothing was changed.")
-}
-
-pub fn units_name(system: System) -> &'static str {
-    match system {
-        System::Us => units_us(),
-        System::Si => units_si(),
-    }
-}
-
-/// Spoken after a recalculation.
-pub fn spoken_result(load: &str, length: &str, checks: &str) -> String {
-    format!("House {load}, {length} of element, {checks}.")
-}
-
-pub fn free_for_baseboard(length: &str) -> String {
-    format!("free for baseboard {length}")
-}
-
-pub fn wall_picture(name: &str) -> String {
-    format!("{name}, as you stand before it")
-}
-
-pub fn loop_picture(supply: &str, back: &str) -> String {
-    format!("The piping from boiler to boiler, water from {supply} to {back}")
-}
-
-/// A pressure of the running system, where the filling's own is left out.
-pub fn above_tank(pressure: &str) -> String {
-    format!("{pressure} above the tank")
-}
-
-pub fn short_by(power: &str) -> String {
-    format!("{power} short")
-}
-
-pub fn table_row(number: usize) -> String {
-    format!("Row {number}")
-}
-
-pub fn fitted(output: &str, water: &str, exponent: &str, worst: &str) -> String {
-    format!(
-        "Fitted by least squares: {output} at {water}, exponent {exponent}; no row strays more than \
-         {worst} from it. Rows are taken at the rating flow."
-    )
-}
-
-pub fn pipe_to(room: &str) -> String {
-    format!("Pipe to {room}")
-}
-
-pub fn pressure_lost(stretch: &str) -> String {
-    format!("Pressure lost, {stretch}")
-}
-
-pub fn water_after(stretch: &str) -> String {
-    format!("Water after {stretch}")
-}
-
-pub fn table_row_remove(number: usize) -> String {
-    format!("Remove row {number}")
-}
-
-pub fn assumed_value(value: &str) -> String {
-    format!("assumed {value}")
-}
-
-/// The window's title, the nearest thing first.
-pub fn title(parts: &[&str]) -> String {
-    parts.join(" – ")
 }

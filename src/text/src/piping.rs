@@ -88,9 +88,9 @@ pub(crate) fn pump_kind(kind: PumpKind) -> &'static str {
 
 pub fn typical_pump(pump: TypicalPump) -> &'static str {
     match pump {
-        TypicalPump::Small => "Small (typical curve, nobody's)",
-        TypicalPump::Medium => "Medium (typical curve, nobody's)",
-        TypicalPump::HighHead => "High head (typical curve, nobody's)",
+        TypicalPump::Small => "Small, a typical curve",
+        TypicalPump::Medium => "Medium, a typical curve",
+        TypicalPump::HighHead => "High head, a typical curve",
     }
 }
 
@@ -132,11 +132,6 @@ pub fn leg_kind(kind: LegKind) -> &'static str {
         LegKind::ThroughFloor => "Through the floor",
         LegKind::Below => "Below the floor",
     }
-}
-
-/// A loop of a split zone, counted from one.
-pub fn loop_number(number: u32) -> String {
-    format!("Loop {number}")
 }
 
 /// Where a room hangs: "Zone 2", or "Upstairs, loop 1".

@@ -55,7 +55,7 @@ pub(super) fn fit(text: &str, room: f64) -> String {
 /// Width of a letter, rather too much: a fallback font may be wider than ours.
 fn letter(c: char) -> f64 {
     match c {
-        ' ' | '.' | ',' | '\'' | 'i' | 'j' | 'l' | '·' => 4.2,
+        ' ' | '\u{a0}' | '.' | ',' | '\'' | 'i' | 'j' | 'l' | '·' => 4.2,
         'A'..='Z' | 'm' | 'w' | '%' | '@' => 9.2,
         // Ideographs and signs beyond the alphabets fill a square.
         c if c > '\u{2e7f}' => 15.0,

@@ -1,9 +1,11 @@
 //! Drawings of every arrangement: every room once, sound markup, nothing beyond the sheet.
 
-use super::schematic;
+use super::{pump, schematic, temperature};
 use finrun_engine::building::ZoneId;
 use finrun_engine::design::{Design, design};
-use finrun_engine::job::{Arrangement, BackPath, Diverters, Draft, File, FlowBasis, Job, ShutOff, Zoning, read};
+use finrun_engine::job::{
+    Arrangement, BackPath, Diverters, Draft, File, FlowBasis, Job, ShutOff, Zoning, read,
+};
 use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
 
@@ -37,14 +39,20 @@ fn jobs() -> Vec<(String, Draft)> {
     }
     let mut draft = bungalow();
     draft.zones[0].back = BackPath::InEnclosure;
-    draft.rooms[1].name = "<b>The \"very\" long room & its name that goes on and on</b>".to_string();
+    draft.rooms[1].name =
+        "<b>The \"very\" long room & its name that goes on and on</b>".to_string();
     draft.rooms[2].name = "居間居間居間居間居間居間居間居間居間居間居間居間".to_string();
     all.push(("in-enclosure".to_string(), draft));
     for zoning in [Zoning::Valves, Zoning::Circulators] {
         let mut draft = two_storey();
         draft.zoning = zoning;
         draft.flow_basis = FlowBasis::FromPump;
-        let kinds = [Arrangement::DirectReturn, Arrangement::Split, Arrangement::DiverterTees, Arrangement::HomeRun];
+        let kinds = [
+            Arrangement::DirectReturn,
+            Arrangement::Split,
+            Arrangement::DiverterTees,
+            Arrangement::HomeRun,
+        ];
         let zones: Vec<ZoneId> =
             std::iter::once(ZoneId(0)).chain((1..4).map(|_| draft.add_zone())).collect();
         let count = draft.rooms.len();
@@ -76,7 +84,9 @@ fn pictures() {
     std::fs::create_dir_all(folder).expect("a folder");
     for (name, draft) in jobs() {
         let (job, design) = solve(&draft);
-        let all = schematic::draw(&draft, &job, &design, draft.units);
+        let draws = [schematic::draw, temperature::draw, pump::draw];
+        let all: String =
+            draws.iter().map(|draw| draw(&draft, &job, &design, draft.units)).collect();
         std::fs::write(format!("{folder}/{name}.svg.html"), all).expect("a file");
     }
 }

@@ -6,7 +6,6 @@ mod lower;
 mod pumping;
 mod run;
 mod size;
-mod walk;
 
 pub use balance::ValveSetting;
 pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
@@ -99,6 +98,7 @@ pub struct ZoneDesign {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PumpDesign {
     /// Its zone; none for the one of all zones.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub zone: Option<ZoneId>,
     #[serde(rename = "mass_flow_kg_s")]
     pub mass_flow: MassFlow,

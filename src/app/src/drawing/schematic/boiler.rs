@@ -48,8 +48,7 @@ impl Sheet<'_> {
         let supply = format!("{} {}", text::supply(), self.shown(piping.supply));
         let mut left = vec![supply, self.shown(piping.flow)];
         let outlet = piping.circuits.first().and_then(|circuit| circuit.path.get(1));
-        if let (Some(pump), Some(&outlet), false) =
-            (piping.pumps.first(), outlet, self.own_pumps())
+        if let (Some(pump), Some(&outlet), false) = (piping.pumps.first(), outlet, self.own_pumps())
         {
             left[1] = format!("{} · {}", self.flow(pump.mass_flow), self.head(pump.head));
             left.push(text::above_tank(&self.shown(piping.passages[outlet].pressure_in)));

@@ -174,7 +174,10 @@ impl Sheet<'_> {
                 continue;
             }
             self.supply_to(y, element.water_in);
-            self.supply_pipe(element.water_in, &[("M", self.left), (" ", y), ("H", x), ("v", 10.0)]);
+            self.supply_pipe(
+                element.water_in,
+                &[("M", self.left), (" ", y), ("H", x), ("v", 10.0)],
+            );
             let end = self.y + self.room(room, x, true);
             let tee = end + 8.0;
             let back = [("M", x), (" ", end), ("V", tee), ("H", self.left)];
@@ -214,7 +217,10 @@ impl Sheet<'_> {
             }
             first.get_or_insert(y);
             self.supply_to(y, element.water_in);
-            self.supply_pipe(element.water_in, &[("M", self.left), (" ", y), ("H", x), ("v", 10.0)]);
+            self.supply_pipe(
+                element.water_in,
+                &[("M", self.left), (" ", y), ("H", x), ("v", 10.0)],
+            );
             let end = self.y + self.room(room, x, true);
             let water = element.water_out;
             self.y = end + 14.0;

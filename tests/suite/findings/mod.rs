@@ -5,7 +5,7 @@ mod cases;
 mod values;
 
 use crate::support::{add_room, add_wall, cold_day, job_of, solve};
-use cases::{LOOP, ROOMS, typed_flow};
+use cases::{LOOP, PLANT, ROOMS, typed_flow};
 use finrun_engine::building::{RoomId, SurfaceId};
 use finrun_engine::check::{Check, Finding, Subject};
 use finrun_engine::design::design;
@@ -71,7 +71,7 @@ fn a_sound_job_has_nothing_but_what_holds() {
 #[test]
 fn each_job_has_its_findings_and_no_others() {
     let mut wrong = Vec::new();
-    for (index, case) in ROOMS.iter().chain(LOOP).enumerate() {
+    for (index, case) in ROOMS.iter().chain(LOOP).chain(PLANT).enumerate() {
         let mut draft = sound();
         (case.change)(&mut draft);
         let mut found = described(&draft);
@@ -135,7 +135,7 @@ fn every_finding_is_made_by_a_case() {
         }
     }
     let mut seen: Vec<&str> = vec![name(Finding::NotFinite)];
-    for case in ROOMS.iter().chain(LOOP) {
+    for case in ROOMS.iter().chain(LOOP).chain(PLANT) {
         let mut draft = sound();
         (case.change)(&mut draft);
         for check in solve(&draft).1.checks {
@@ -145,5 +145,5 @@ fn every_finding_is_made_by_a_case() {
     }
     seen.sort_unstable();
     seen.dedup();
-    assert_eq!(seen.len(), 14, "{seen:?}");
+    assert_eq!(seen.len(), 20, "{seen:?}");
 }

@@ -1,6 +1,7 @@
 //! Checks that cross more than one file of the engine, and everything against the outside.
 
 mod air;
+mod arrangements;
 mod assemblies;
 mod bills;
 #[cfg(feature = "browser")]
@@ -22,10 +23,12 @@ mod loops;
 mod messages;
 mod network;
 mod plant;
+mod practice;
 mod problems;
 mod published;
 mod random_house;
 mod reading;
+mod routes;
 mod same_bits;
 mod shipped;
 mod shown;

@@ -95,6 +95,12 @@ impl Design {
         self.rooms.iter().map(|room| room.element.choice.nominal).sum()
     }
 
+    /// Nominal length of the pieces in these rooms.
+    pub fn element_in(&self, rooms: &[RoomId]) -> Length {
+        let own = self.rooms.iter().filter(|room| rooms.contains(&room.room));
+        own.map(|room| room.element.choice.nominal).sum()
+    }
+
     pub fn piece_count(&self) -> usize {
         self.rooms.iter().map(|room| room.element.choice.pieces().count()).sum()
     }

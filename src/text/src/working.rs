@@ -12,9 +12,7 @@ pub fn source(source: Source) -> &'static str {
         Source::Ground => "ISO 13370:2017, as two public implementations have it.",
         Source::GroundSwing => "ISO 13370:2017, annex H, as two public implementations have it.",
         Source::FFactor => "F-factor of US energy codes, along the slab's edge.",
-        Source::CrawlSpaceVents => {
-            "ISO 13370, suspended floors; air of 1200 J/(m³·K), which the standard's number holds."
-        }
+        Source::CrawlSpaceVents => "ISO 13370, suspended floors, from memory.",
         Source::StandardAtmosphere => {
             "U.S. Standard Atmosphere 1976 and the ideal gas law; metres and kelvins."
         }

@@ -3,7 +3,7 @@
 use super::{Check, Finding, Remedy, Severity, Subject};
 use crate::arrangement::{CircuitDesign, ZoneDesign};
 use crate::building::ZoneId;
-use crate::design::{Design, RoomDesign};
+use crate::design::Design;
 use crate::job::{Flow, Job};
 use crate::pipe::{Nominal, Tube};
 use crate::quantity::{Length, MassFlow, Power, TemperatureDifference, Unit, Velocity, VolumeFlow};
@@ -138,9 +138,7 @@ pub(super) fn tube_carries(job: &Job, design: &Design) -> Vec<Check> {
 }
 
 fn carried(job: &Job, design: &Design, circuit: &CircuitDesign, subject: Subject) -> Option<Check> {
-    let own = |room: &&RoomDesign| circuit.rooms.contains(&room.room);
-    let element: Length =
-        design.rooms.iter().filter(own).map(|room| room.element.choice.nominal).sum();
+    let element = design.element_in(&circuit.rooms);
     let given: Power = circuit
         .path
         .iter()

@@ -309,7 +309,10 @@ impl Draft {
             (Choice::FlowBasis, Pick::FlowBasis(p)) => self.flow_basis = p,
             (Choice::PipeCover, Pick::PipeCover(p)) => self.pipe_cover = p,
             (Choice::Zoning, Pick::Zoning(p)) => self.zoning = p,
-            (Choice::Pump, Pick::Pump(p)) => self.pump.kind = p,
+            (Choice::Pump, Pick::Pump(p)) => {
+                self.pump.kind = p;
+                self.begin_points(p);
+            }
             (Choice::PumpSet, Pick::PumpSet(p)) => self.pump.set = p,
             (Choice::BoilerKind, Pick::BoilerKind(p)) => self.plant.boiler = p,
             (Choice::TankHeating, Pick::TankHeating(p)) => self.plant.tank = p,
@@ -327,6 +330,9 @@ impl Draft {
             ) => {
                 if let Some(zone) = self.zone_mut(zone) {
                     pick_for_zone(zone, choice, pick);
+                }
+                if let Pick::Pump(p) = pick {
+                    self.begin_points(p);
                 }
             }
             (Choice::Hung(room), Pick::Hung(p)) => {

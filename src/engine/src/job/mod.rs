@@ -19,6 +19,7 @@ mod plant;
 mod read;
 mod resolve;
 mod route;
+mod shell;
 mod shown;
 mod table;
 
@@ -44,6 +45,7 @@ pub use piping::{
 pub use plant::{Antifreeze, BoilerKind, Plant, PlantDraft, TankHeating, ValveKind};
 pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
+pub use route::{Way, pipe_fields, way_to};
 pub use shown::{assumed_text, box_text, echo};
 
 use crate::building::{House, ZoneId};
@@ -169,6 +171,8 @@ pub struct Approach {
     /// From main to element and back, together.
     pub branch: PipeLeg,
     pub tee_spacing: Length,
+    /// Ends of the enclosure on the way, and behind the last room of a loop.
+    pub end_caps: u32,
     pub diverters: Diverters,
     pub shut_off: ShutOff,
 }

@@ -18,7 +18,7 @@ pub enum Source {
     GroundSwing,
     /// US energy codes.
     FFactor,
-    /// ISO 13370, suspended floors; air of 1200 J/(m3 K).
+    /// ISO 13370, suspended floors.
     CrawlSpaceVents,
     /// U.S. Standard Atmosphere 1976, and the ideal gas law.
     StandardAtmosphere,
@@ -159,7 +159,7 @@ formulas! {
         ShareByVolume = "V_h * Vol_r / Vol",
     ],
     CrawlSpaceVents: [
-        VentFlow = "725 / 1200 * v_w * f_v * A_v",
+        VentFlow = "0.59 * v_w * f_v * A_v",
     ],
     SpaceBalance: [
         HeatIn = "G * (T_i - T_0)",

@@ -9,7 +9,7 @@ use crate::job::field::{
 };
 use crate::job::piping::{PumpKind, ZoneDraft, Zoning};
 use crate::job::resolve::{Resolved, resolve};
-use crate::job::route::route;
+use crate::job::route::{end_caps, route};
 use crate::job::{Approach, Circuit, Flow, Parts, PipeLeg, Zone};
 use crate::network::{CurveError, CurvePoint, Join, PumpCurve};
 use crate::pipe::{Cv, Insulation};
@@ -173,6 +173,7 @@ pub(super) fn read_approach(reader: &mut Reader<'_>, draft: &RoomDraft) -> Optio
         back: back?,
         branch: branch?,
         tee_spacing: tee_spacing?,
+        end_caps: end_caps(reader.draft, draft),
         diverters: draft.diverters,
         shut_off: draft.shut_off,
     })

@@ -1,7 +1,7 @@
 //! The fourth station: the loop as the water travels it, and what holds.
 
 use super::lengths::row;
-use crate::drawing::schematic;
+use crate::drawing::{pump_charts, schematic, temperature_chart};
 use crate::markup::{Markup, live_markup};
 use crate::parts::{choice_field, figure, in_system, live_view, number_field, working, yes};
 use crate::state::use_app;
@@ -50,6 +50,16 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
                 {rows.into_iter().collect_view()}
                 <h2>{text::checks()}</h2>
                 {check_list(design)}
+            </div>
+        </section>
+        <section class="columns">
+            <div>
+                <h2>{text::water_along()}</h2>
+                {temperature_chart()}
+            </div>
+            <div>
+                <h2>{text::pump_and_system()}</h2>
+                {pump_charts()}
             </div>
         </section>
     }

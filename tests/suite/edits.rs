@@ -2,12 +2,13 @@
 
 use crate::support::{V2_FIXTURE, open, room as type_room, set};
 use finrun_engine::building::{
-    Assembly, Level, OpeningKind, Position, RoomId, RoomUse, SurfaceKind,
+    Assembly, Level, OpeningKind, Position, RoomId, RoomUse, SurfaceKind, ZoneId,
 };
 use finrun_engine::job::{
-    Behind, BillField, Choice, Draft, Entry, Field, LayerDraft, LayerField, Pick, Problem,
-    RoomField, Shape, SurfaceField, UValue, read, resolve,
+    Arrangement, Behind, BillField, Choice, Draft, Entry, Field, Hung, LayerDraft, LayerField,
+    Pick, Problem, PumpKind, PumpPointField, RoomField, Shape, SurfaceField, UValue, read, resolve,
 };
+use finrun_engine::network::TypicalPump;
 use finrun_engine::quantity::{System, Unit};
 
 fn all_ids(draft: &Draft) -> Vec<u32> {
@@ -105,6 +106,79 @@ fn a_copied_room_follows_its_original_with_ids_of_its_own() {
     assert_eq!(draft.rooms[1].surfaces.len(), draft.rooms[0].surfaces.len());
     check_ids(&draft);
     assert_eq!(draft.copy_room(RoomId(99_999), ""), None);
+}
+
+fn wall_lengths(draft: &Draft, room: RoomId) -> Vec<&str> {
+    let surfaces = draft.room(room).expect("the room").surfaces.iter();
+    let walls = surfaces.filter(|surface| surface.kind == SurfaceKind::Wall);
+    walls
+        .map(|wall| wall.entries.get(SurfaceField::Length).map_or("", |entry| entry.text.as_str()))
+        .collect()
+}
+
+/// A rectangle with its walls.
+fn walled(length: &str, width: &str) -> (Draft, RoomId) {
+    let mut draft = Draft::new("", System::Us);
+    let room = draft.add_room("Kitchen");
+    type_room(&mut draft, room, RoomField::FloorLength, length);
+    type_room(&mut draft, room, RoomField::FloorWidth, width);
+    draft.add_walls(room);
+    (draft, room)
+}
+
+/// Empties a box and types a text key by key, as a page hands it on.
+fn type_keys(draft: &mut Draft, room: RoomId, side: RoomField, text: &str) {
+    let began = draft.clone();
+    for end in 0..=text.len() {
+        let entry = Entry { text: text[..end].to_string(), unit: Unit::Foot };
+        draft.type_entry(&began, Field::Room(room, side), entry);
+    }
+}
+
+#[test]
+fn walls_follow_the_side_of_the_floor_key_by_key() {
+    let (length, width) = (RoomField::FloorLength, RoomField::FloorWidth);
+    let (mut draft, room) = walled("10", "12");
+    // On the way it is as long as the width.
+    type_keys(&mut draft, room, length, "12' 6\"");
+    assert_eq!(wall_lengths(&draft, room), ["12' 6\"", "12", "12' 6\"", "12"]);
+
+    // One that was typed by itself stays, also where the floor is as long on the way.
+    let wall = draft.room(room).expect("the room").surfaces[2].id;
+    set(&mut draft, Field::Surface(room, wall, SurfaceField::Length), "8");
+    type_keys(&mut draft, room, length, "8.5");
+    assert_eq!(wall_lengths(&draft, room), ["8.5", "12", "8", "12"]);
+
+    // One is gone; the others still know their side.
+    draft.remove_surface(room, wall);
+    type_keys(&mut draft, room, width, "9");
+    assert_eq!(wall_lengths(&draft, room), ["8.5", "9", "9"]);
+
+    // A typed area moves none, and a blank side leaves them as they were.
+    type_keys(&mut draft, room, RoomField::FloorArea, "90");
+    type_room(&mut draft, room, width, "");
+    type_keys(&mut draft, room, width, "11");
+    assert_eq!(wall_lengths(&draft, room), ["8.5", "9", "9"]);
+}
+
+#[test]
+fn the_walls_of_a_square_room_take_its_sides_in_turn() {
+    let (mut draft, room) = walled("10", "10");
+    type_keys(&mut draft, room, RoomField::FloorWidth, "7");
+    assert_eq!(wall_lengths(&draft, room), ["10", "7", "10", "7"]);
+    let (mut draft, room) = walled("10", "10");
+    type_keys(&mut draft, room, RoomField::FloorLength, "7");
+    assert_eq!(wall_lengths(&draft, room), ["7", "10", "7", "10"]);
+}
+
+#[test]
+fn the_walls_of_a_copy_follow_its_floor_and_not_the_originals() {
+    let (mut draft, room) = walled("10", "12");
+    let copy = draft.copy_room(room, "Again").expect("a copy");
+    type_keys(&mut draft, copy, RoomField::FloorLength, "9'");
+    type_keys(&mut draft, copy, RoomField::FloorWidth, "7");
+    assert_eq!(wall_lengths(&draft, copy), ["9'", "7", "9'", "7"]);
+    assert_eq!(wall_lengths(&draft, room), ["10", "12", "10", "12"]);
 }
 
 /// Both a room and a space: what led to it keeps its word until something else is chosen, so that
@@ -319,4 +393,103 @@ fn layers_and_bills_come_and_go() {
 
 fn thickness(layer: &LayerDraft) -> &str {
     &layer.entries.get(LayerField::Thickness).expect("its thickness").text
+}
+
+/// Rooms of two zones, the second split: five rooms, each loop as a list of names.
+fn hung() -> (Draft, [Hung; 4]) {
+    let mut draft = Draft::new("", System::Us);
+    let first = draft.zones[0].id;
+    let second = draft.add_zone();
+    draft.arrange(second, Arrangement::Split);
+    let places = [(first, 0), (second, 0), (second, 1), (second, 2)]
+        .map(|(zone, branch)| Hung { zone, branch });
+    // Mixed on purpose: a loop's rooms need not stand side by side in the list.
+    for (name, place) in [("a", 0), ("p", 1), ("b", 0), ("q", 1), ("x", 2)] {
+        let room = draft.add_room(name);
+        draft.pick(Choice::Hung(room), Pick::Hung(places[place]));
+    }
+    (draft, places)
+}
+
+fn lists(draft: &Draft, places: &[Hung; 4]) -> [Vec<RoomId>; 4] {
+    places.map(|place| {
+        draft.rooms.iter().filter(|room| draft.hung(room) == place).map(|room| room.id).collect()
+    })
+}
+
+/// Every room to every place before every other, as a person would with slips of paper.
+#[test]
+fn a_room_is_hung_wherever_it_is_dropped() {
+    let (draft, places) = hung();
+    let before = lists(&draft, &places);
+    let rooms: Vec<RoomId> = draft.rooms.iter().map(|room| room.id).collect();
+    let mut tried = 0;
+    for &room in &rooms {
+        for (to, &place) in places.iter().enumerate() {
+            for target in rooms.iter().map(|&other| Some(other)).chain([None]) {
+                let mut draft = draft.clone();
+                draft.place_room(room, place, target);
+                let mut expected = before.clone();
+                if target != Some(room) {
+                    for list in &mut expected {
+                        list.retain(|other| *other != room);
+                    }
+                    let list = &mut expected[to];
+                    let at = list.iter().position(|other| Some(*other) == target);
+                    list.insert(at.unwrap_or(list.len()), room);
+                }
+                assert_eq!(lists(&draft, &places), expected, "{room:?} to {place:?}, {target:?}");
+                assert_eq!(draft.rooms.len(), rooms.len());
+                tried += 1;
+            }
+        }
+    }
+    assert_eq!(tried, 5 * 4 * 6);
+}
+
+#[test]
+fn a_room_is_not_hung_on_what_is_gone() {
+    let (mut draft, places) = hung();
+    let before = draft.clone();
+    let gone = Hung { zone: ZoneId(99), branch: 0 };
+    draft.place_room(draft.rooms[0].id, gone, None);
+    draft.place_room(RoomId(99_999), places[0], None);
+    assert_eq!(draft, before);
+}
+
+#[test]
+fn a_curve_of_ones_own_begins_with_three_rows() {
+    let mut draft = Draft::new("", System::Us);
+    let zone = draft.zones[0].id;
+    for choice in [Choice::Pump, Choice::ZonePump(zone)] {
+        draft.pump.points.clear();
+        draft.pick(choice, Pick::Pump(PumpKind::Typical(TypicalPump::Medium)));
+        assert!(draft.pump.points.is_empty());
+        draft.pick(choice, Pick::Pump(PumpKind::Points));
+        assert_eq!(draft.pump.points.len(), 3, "{choice:?}");
+    }
+    // What is typed stays.
+    let field = Field::PumpPoint(3, PumpPointField::Flow);
+    draft.pump.points.push(Default::default());
+    set(&mut draft, field, "4");
+    draft.pick(Choice::Pump, Pick::Pump(PumpKind::Points));
+    assert_eq!(draft.pump.points.len(), 4);
+    assert_eq!(draft.entry(field).map(|entry| entry.text.as_str()), Some("4"));
+}
+
+/// As they stand on the list of rooms: zone by zone, loop by loop, each in the order of its water.
+#[test]
+fn rooms_stand_in_the_order_of_the_water() {
+    let (draft, _) = hung();
+    let names: Vec<&str> = draft
+        .in_order()
+        .into_iter()
+        .filter_map(|id| draft.room(id).map(|room| room.name.as_str()))
+        .collect();
+    assert_eq!(names, ["a", "b", "p", "q", "x"]);
+    assert_eq!(draft.branches(draft.zones[0].id), [0]);
+    assert_eq!(draft.branches(draft.zones[1].id), [0, 1]);
+    let mut empty = draft.clone();
+    let zone = empty.add_zone();
+    assert_eq!(empty.branches(zone), [0], "a place to drop the first room");
 }

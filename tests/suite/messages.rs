@@ -7,6 +7,7 @@ mod examples;
 mod house;
 mod lists;
 mod page;
+mod piping;
 
 use crate::findings::tag;
 use crate::support::{FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, fields, holds_number, open};

@@ -74,6 +74,46 @@ pub(crate) fn still_markup(class: &'static str, markup: String) -> AnyView {
     view! { <div class=class inner_html=markup></div> }.into_any()
 }
 
+/// A row of figures: its name, the beginning of its figures' names, and each figure with the end of it.
+#[derive(Debug)]
+pub(crate) struct Row {
+    pub(crate) name: String,
+    pub(crate) key: String,
+    pub(crate) cells: Vec<(&'static str, String)>,
+}
+
+/// A table of figures, each named for those who look it up.
+pub(crate) fn figures(heads: &[&str], rows: &[Row]) -> String {
+    let mut markup = Markup::new();
+    markup.open("table", &[]);
+    markup.open("tr", &[]);
+    for head in heads {
+        markup.leaf("th", &[("scope", "col")], head);
+    }
+    markup.close("tr");
+    for row in rows {
+        markup.open("tr", &[]);
+        markup.leaf("th", &[("scope", "row")], &row.name);
+        for (end, text) in &row.cells {
+            let key = format!("{}.{end}", row.key);
+            markup.leaf("td", &[("data-figure", &key)], text);
+        }
+        markup.close("tr");
+    }
+    markup.close("table");
+    markup.done()
+}
+
+/// A table in a box that scrolls by itself where it is too wide.
+pub(crate) fn scrolled(
+    label: &'static str,
+    table: impl Fn() -> String + Send + Sync + 'static,
+) -> AnyView {
+    let table = live_markup("", table);
+    view! { <div class="scroll" tabindex="0" role="region" aria-label=label>{table}</div> }
+        .into_any()
+}
+
 /// A coordinate: a tenth of a unit is finer than any screen.
 pub(crate) fn num(value: f64) -> String {
     format!("{value:.1}")

@@ -49,16 +49,20 @@ pub enum Section {
     Assemblies,
     Certainty,
     Bills,
+    Piping,
+    Circulator,
 }
 
 impl Section {
-    pub const ALL: [Section; 6] = [
+    pub const ALL: [Section; 8] = [
         Section::Place,
         Section::Air,
         Section::Ground,
         Section::Assemblies,
         Section::Certainty,
         Section::Bills,
+        Section::Piping,
+        Section::Circulator,
     ];
 
     /// The station that it belongs to.
@@ -66,6 +70,7 @@ impl Section {
         match self {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
+            Section::Piping | Section::Circulator => Station::Loop,
         }
     }
 
@@ -78,6 +83,8 @@ impl Section {
             Section::Assemblies => text::section_assemblies(),
             Section::Certainty => text::section_certainty(),
             Section::Bills => text::section_bills(),
+            Section::Piping => text::section_piping(),
+            Section::Circulator => text::section_circulator(),
         }
     }
 
@@ -89,6 +96,8 @@ impl Section {
             Section::Assemblies => "assemblies",
             Section::Certainty => "certainty",
             Section::Bills => "bills",
+            Section::Piping => "piping",
+            Section::Circulator => "circulator",
         }
     }
 }

@@ -13,6 +13,7 @@ mod fields;
 mod page;
 mod picks;
 mod piping;
+mod plant;
 mod problems;
 mod safety;
 mod working;
@@ -36,8 +37,13 @@ pub use fields::{
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{
-    arrangement, arrangement_note, circuit_name, leg_kind, other_pump, place, typical_pump,
-    zone_name,
+    arrangement, arrangement_note, circuit_name, element_of_usual, hung_line, leg_kind, loop_name,
+    not_solved, other_pump, piping_fact, place, rule, step_name, typical_pump, valve_order, watts,
+    way, zone_name,
+};
+pub use plant::{
+    PLANT_CAUTIONS, back_verdict, boiler_judged, boiling_margin, burner_alone, control_power,
+    glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use problems::{file_problem, problem, problem_at};
 pub use safety::{CAUTIONS, Caution};

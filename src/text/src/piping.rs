@@ -1,14 +1,14 @@
 //! Words of the piping: zones, arrangements, routes, circulators.
 
 use crate::{room_name, value};
-use finrun_engine::arrangement::Other;
+use finrun_engine::arrangement::{Other, Rule};
 use finrun_engine::building::{RoomId, ZoneId};
 use finrun_engine::job::{
     Arrangement, BackPath, Balancing, Diverters, Draft, Hung, LegKind, PipeCover, PumpKind,
-    PumpSet, ShutOff, Zoning,
+    PumpSet, ShutOff, Way, Zoning,
 };
 use finrun_engine::network::{NotSolved, Place, TypicalPump};
-use finrun_engine::quantity::System;
+use finrun_engine::quantity::{Length, Power, System};
 
 /// A zone's name, or its place among them.
 pub fn zone_name(draft: &Draft, id: ZoneId) -> String {
@@ -182,7 +182,7 @@ pub fn place(draft: &Draft, place: Place) -> String {
 }
 
 /// Why the flows were not found.
-pub(crate) fn not_solved(reason: NotSolved) -> &'static str {
+pub fn not_solved(reason: NotSolved) -> &'static str {
     match reason {
         NotSolved::PumpAgainstClosed(_) => "The circulator has no open way round: a valve is shut.",
         NotSolved::NoFixedNode | NotSolved::BadEnds(_) => "The piping does not hang together.",
@@ -203,5 +203,88 @@ pub fn other_pump(other: Other, system: System) -> String {
             let share = finrun_engine::quantity::Value::share(speed);
             format!("Yours at {} of its speed", value(share, system))
         }
+    }
+}
+
+/// A loop of a split zone, counted from zero.
+pub fn loop_name(branch: u32) -> String {
+    format!("Loop {}", branch + 1)
+}
+
+/// A step of a route, counted from zero.
+pub fn step_name(row: usize) -> String {
+    format!("Step {}", row + 1)
+}
+
+/// What the way to a room comes to.
+pub fn way(way: Way, system: System) -> String {
+    let elbows = counted(way.elbows, "elbow", "elbows");
+    let caps = counted(way.end_caps, "end cap", "end caps");
+    format!("{} of pipe, {elbows}, {caps}", value(way.length, system))
+}
+
+fn counted(count: u32, one: &str, many: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { many })
+}
+
+/// Element on a loop, with the most that is usual on its tube.
+pub fn element_of_usual(element: Length, most: Option<Length>, system: System) -> String {
+    let element = value(element, system);
+    match most {
+        Some(most) => {
+            format!("{element} of element (common practice: at most {})", value(most, system))
+        }
+        None => format!("{element} of element"),
+    }
+}
+
+/// A rule of thumb.
+pub fn rule(draft: &Draft, rule: Rule) -> String {
+    match rule {
+        Rule::Element(zone, room) if draft.zones.len() > 1 || is_split(draft, zone) => {
+            let name = circuit_name(draft, zone, &[room]);
+            format!("Element on a loop of this tube, {name}: at most")
+        }
+        Rule::Element(..) => "Element on a loop of this tube: at most".to_string(),
+        Rule::Drop => "Temperature drop: 20 °F (11 K)".to_string(),
+        Rule::Flow => "Flow: 1 gpm for 10,000 Btu/h (1.3 L/min for 1 kW)".to_string(),
+        Rule::Head => {
+            "Head: 4 % of the longest way, with half its length again for fittings".to_string()
+        }
+    }
+}
+
+fn is_split(draft: &Draft, zone: ZoneId) -> bool {
+    draft.zone(zone).is_some_and(|zone| zone.arrangement == Arrangement::Split)
+}
+
+/// Electric power, everywhere in watts.
+pub fn watts(power: Power) -> String {
+    format!("{:.0} W", power.si())
+}
+
+/// In which place a balancing valve is set.
+pub fn valve_order(order: u32, last: bool) -> String {
+    match last {
+        true => format!("{order}, open"),
+        false => order.to_string(),
+    }
+}
+
+/// How the rooms are piped, in a few words.
+pub fn piping_fact(draft: &Draft) -> String {
+    match draft.zones.as_slice() {
+        [zone] => arrangement(zone.arrangement).to_string(),
+        zones => format!("{} zones", zones.len()),
+    }
+}
+
+/// A room's line in a list of several zones: where it hangs, then what it comes to.
+pub fn hung_line(draft: &Draft, room: RoomId, line: &str) -> String {
+    match draft.rooms.iter().find(|other| other.id == room) {
+        Some(room) if draft.zones.len() > 1 => {
+            format!("{} · {line}", hung(draft, draft.hung(room)))
+        }
+        _ => line.to_string(),
     }
 }

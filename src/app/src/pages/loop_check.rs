@@ -1,8 +1,10 @@
 //! The fourth station: the loop as the water travels it, and what holds.
 
 use super::lengths::row;
+use super::rooms::section_links;
 use crate::drawing::{pump_charts, schematic, temperature_chart};
 use crate::markup::{Markup, live_markup};
+use crate::page::{JobKey, Section};
 use crate::parts::{choice_field, figure, in_system, live_view, number_field, working, yes};
 use crate::state::use_app;
 use finrun_engine::check::{Check, Severity};
@@ -14,7 +16,7 @@ use finrun_engine::trace::Topic;
 use finrun_text as text;
 use leptos::prelude::*;
 
-pub(super) fn loop_check() -> AnyView {
+pub(super) fn loop_check(job: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
     let results = live_view(move || match solved.get() {
@@ -24,7 +26,7 @@ pub(super) fn loop_check() -> AnyView {
     view! {
         <h1>{text::follow_the_water()}</h1>
         {results}
-        {loop_settings()}
+        {loop_settings(job)}
     }
     .into_any()
 }
@@ -186,34 +188,28 @@ fn table(rows: &[(String, Passage)], system: System) -> String {
     markup.done()
 }
 
-fn loop_settings() -> AnyView {
-    let app = use_app();
+fn loop_settings(job: &JobKey) -> AnyView {
     let field = |field| number_field(Field::Circuit(field));
-    let typed = yes(move || app.typed(|draft| draft.flow_basis == FlowBasis::Typed));
-    let flow = live_view(move || match typed.get() {
-        false => field(CircuitField::Drop),
-        true => field(CircuitField::Flow),
-    });
     view! {
         <section class="settings">
+            <h2>{text::piping()}</h2>
+            {section_links(job, &[Section::Piping, Section::Circulator])}
             <h2>{text::loop_settings()}</h2>
-            {choice_field(Choice::Tube)}
             {field(CircuitField::Supply)}
             {field(CircuitField::BoilerLimit)}
-            {choice_field(Choice::FlowBasis)}
-            {flow}
-            <details class="more">
-                <summary>{text::pipes()}</summary>
-                {field(CircuitField::PipeSurroundings)}
-                {field(CircuitField::PipeFilm)}
-                {field(CircuitField::ReturnPipe)}
-                {field(CircuitField::ReturnElbows)}
-                {field(CircuitField::BoilerElbows)}
-                {field(CircuitField::BoilerTees)}
-                {field(CircuitField::BoilerValves)}
-                {field(CircuitField::EquipmentHead)}
-            </details>
+            {flow_settings()}
         </section>
     }
     .into_any()
+}
+
+/// How the flow is fixed, and by what number. A circulator's flow has a drop that is meant, too.
+pub(super) fn flow_settings() -> AnyView {
+    let app = use_app();
+    let typed = yes(move || app.typed(|draft| draft.flow_basis == FlowBasis::Typed));
+    let number = live_view(move || {
+        let field = if typed.get() { CircuitField::Flow } else { CircuitField::Drop };
+        number_field(Field::Circuit(field))
+    });
+    view! { {choice_field(Choice::FlowBasis)} {number} }.into_any()
 }

@@ -4,16 +4,20 @@ mod air;
 mod assemblies;
 mod bills;
 mod certainty;
+mod circulator;
 mod elements;
 mod ground;
 mod heat_loss;
+mod hung;
 mod jobs;
 mod lengths;
 mod loop_check;
+mod piping;
 mod place;
 mod plain;
 mod room;
 mod rooms;
+mod route;
 mod surface;
 
 use crate::page::{JobKey, Page, Section, Station};
@@ -49,7 +53,7 @@ fn one_page(page: Page) -> AnyView {
                 Station::Rooms => rooms::rooms(&job),
                 Station::HeatLoss => heat_loss::heat_loss(&job),
                 Station::Lengths => lengths::lengths(),
-                Station::Loop => loop_check::loop_check(),
+                Station::Loop => loop_check::loop_check(&job),
             };
             frame(&job, inside)
         }
@@ -61,6 +65,8 @@ fn one_page(page: Page) -> AnyView {
                 Section::Assemblies => assemblies::assemblies(&job),
                 Section::Certainty => certainty::certainty(&job),
                 Section::Bills => bills::bills(&job),
+                Section::Piping => piping::piping(&job),
+                Section::Circulator => circulator::circulator(&job),
             };
             frame(&job, inside)
         }

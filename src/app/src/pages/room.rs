@@ -1,6 +1,7 @@
 //! One room: its size, its surfaces, the pipe that reaches it.
 
 use super::rooms::{error_links, in_room};
+use super::route::way_to_room;
 use super::surface::surface_card;
 use crate::page::{JobKey, Page, Station};
 use crate::parts::{
@@ -69,16 +70,7 @@ fn whole(job: &JobKey, room: RoomId) -> AnyView {
     );
     let used = app.typed_now(|draft| draft.room(room).map(|r| r.used)).unwrap_or_default();
     let heated = used == RoomUse::Heated;
-    let approach = heated.then(|| {
-        view! {
-            <details class="more">
-                <summary>{text::pipe_to_room()}</summary>
-                {field(RoomField::PipeTo)}
-                {field(RoomField::Elbows)}
-            </details>
-        }
-        .into_any()
-    });
+    let approach = heated.then(|| way_to_room(room));
     let vents = (used == RoomUse::CrawlSpace).then(|| field(RoomField::VentArea));
     let on_plan = heated.then(|| {
         view! {
@@ -201,8 +193,9 @@ fn done(job: &JobKey, room: RoomId) -> AnyView {
         let job = job.clone();
         let id = move || {
             app.typed(|draft| {
-                let index = draft.rooms.iter().position(|r| r.id == room)?;
-                Some(draft.rooms.get(index + 1)?.id)
+                let order = draft.in_order();
+                let index = order.iter().position(|id| *id == room)?;
+                order.get(index + 1).copied()
             })
         };
         live_view(move || match id() {

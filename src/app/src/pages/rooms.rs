@@ -19,7 +19,7 @@ pub(crate) fn rooms(job: &JobKey) -> AnyView {
         move || app.typed(|draft| draft.rooms.is_empty()),
         || view! { <p>{text::no_rooms()}</p> }.into_any(),
     );
-    let ids = move || app.typed(|draft| draft.rooms.iter().map(|room| room.id.0).collect());
+    let ids = move || app.typed(|draft| draft.in_order().into_iter().map(|id| id.0).collect());
     let rows = {
         let job = job.clone();
         each(ids, move |id| room_row(&job, RoomId(id)))
@@ -45,7 +45,7 @@ pub(crate) fn rooms(job: &JobKey) -> AnyView {
             <div>
                 <h2>{text::house()}</h2>
                 {text_box("job-name".to_string(), text::job_name(), name, rename)}
-                {section_links(job)}
+                {section_links(job, &OF_THE_HOUSE)}
                 {house(HouseField::Outdoors)}
                 {house(HouseField::Indoors)}
                 {house(HouseField::CeilingHeight)}
@@ -66,8 +66,12 @@ pub(crate) fn rooms(job: &JobKey) -> AnyView {
     .into_any()
 }
 
-/// What the whole house shares, each on a page of its own: name and what it says now.
-fn section_links(job: &JobKey) -> AnyView {
+/// What the whole house shares.
+const OF_THE_HOUSE: [Section; 4] =
+    [Section::Place, Section::Air, Section::Ground, Section::Assemblies];
+
+/// What has a page of its own: name and what it says now.
+pub(super) fn section_links(job: &JobKey, sections: &[Section]) -> AnyView {
     let app = use_app();
     let link = |section: Section| {
         let href = Page::Section(job.clone(), section).to_hash();
@@ -83,8 +87,8 @@ fn section_links(job: &JobKey) -> AnyView {
         }
         .into_any()
     };
-    let sections = [Section::Place, Section::Air, Section::Ground, Section::Assemblies];
-    view! { <ul class="rooms sections">{sections.map(link).collect_view()}</ul> }.into_any()
+    let links = sections.iter().copied().map(link).collect_view();
+    view! { <ul class="rooms sections">{links}</ul> }.into_any()
 }
 
 /// One button a kind of unheated space.
@@ -154,11 +158,15 @@ fn room_row(job: &JobKey, id: RoomId) -> AnyView {
         }
         .into_any()
     });
+    let line = move || {
+        let line = app.room_line(id);
+        app.typed(|draft| text::hung_line(draft, id, &line))
+    };
     view! {
         <li>
             <a class="room-link" href=href>
                 <b>{live(move || name.get())}</b>
-                <small>{live(move || app.room_line(id))}</small>
+                <small>{live(line)}</small>
                 <span class="change">
                     {text::change()} <span class="said">" " {live(move || name.get())}</span>
                 </span>
@@ -200,7 +208,10 @@ pub(super) fn error_links(errors: Vec<(Field, String)>) -> AnyView {
 pub(super) fn in_room(error: &FieldError, id: RoomId) -> bool {
     matches!(
         error.field,
-        Field::Room(room, _) | Field::Surface(room, _, _) | Field::Opening(room, _, _, _) if room == id
+        Field::Room(room, _)
+            | Field::Surface(room, _, _)
+            | Field::Opening(room, _, _, _)
+            | Field::Leg(room, _, _) if room == id
     )
 }
 
@@ -215,6 +226,8 @@ impl App {
             Section::Air => text::pick(draft, Pick::AirBasis(draft.air.basis)),
             Section::Ground => text::soil(draft.ground.soil).to_string(),
             Section::Assemblies => text::own_assemblies(draft.assemblies.len()),
+            Section::Piping => text::piping_fact(draft),
+            Section::Circulator => text::pick(draft, Pick::FlowBasis(draft.flow_basis)),
             Section::Certainty | Section::Bills => String::new(),
         })
     }

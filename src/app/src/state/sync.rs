@@ -2,7 +2,7 @@
 
 use super::{App, Deleted, Open, SaveState, store};
 use crate::page::{JobKey, Page, Section, Station};
-use finrun_engine::job::{Draft, Field, HouseField, read};
+use finrun_engine::job::{CircuitField, Draft, Field, HouseField, read};
 use finrun_text as text;
 use leptos::ev;
 use leptos::prelude::*;
@@ -264,8 +264,16 @@ impl App {
             Field::Element(_) | Field::Point(..) | Field::Stock => {
                 Page::Station(job, Station::Lengths)
             }
-            Field::Circuit(_) | Field::Part(_) | Field::Zone(..) | Field::PumpPoint(..) => {
-                Page::Station(job, Station::Loop)
+            Field::Circuit(
+                CircuitField::Supply
+                | CircuitField::BoilerLimit
+                | CircuitField::Drop
+                | CircuitField::Flow,
+            ) => Page::Station(job, Station::Loop),
+            Field::Circuit(CircuitField::ReturnPipe | CircuitField::ReturnElbows)
+            | Field::Zone(..) => section(Section::Piping),
+            Field::Plant(_) | Field::Circuit(_) | Field::Part(_) | Field::PumpPoint(..) => {
+                section(Section::Circulator)
             }
             Field::Leg(room, ..)
             | Field::Room(room, _)

@@ -3,11 +3,13 @@
 
 mod balance;
 mod lower;
+mod practice;
 mod pumping;
 mod run;
 mod size;
 
 pub use balance::ValveSetting;
+pub use practice::{Practice, Rule, practice, zone_head};
 pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
 pub use run::run;
 pub use size::{Solved, solve_piping};

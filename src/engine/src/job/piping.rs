@@ -310,6 +310,36 @@ impl Draft {
         self.rooms.iter().filter(move |room| self.zone_of(room).is_some_and(|z| z.id == zone))
     }
 
+    /// The heated rooms as the water passes them: zone by zone, loop by loop.
+    pub fn in_order(&self) -> Vec<RoomId> {
+        let mut rooms: Vec<(usize, u32, RoomId)> = Vec::new();
+        for room in &self.rooms {
+            let hung = self.hung(room);
+            let zone = self.zones.iter().position(|zone| zone.id == hung.zone).unwrap_or(0);
+            let behind =
+                |(z, branch, _): &(usize, u32, RoomId)| (*z, *branch) > (zone, hung.branch);
+            let at = rooms.iter().position(behind).unwrap_or(rooms.len());
+            rooms.insert(at, (zone, hung.branch, room.id));
+        }
+        rooms.into_iter().map(|(_, _, id)| id).collect()
+    }
+
+    /// The loops of a zone that have rooms, from the first; one of a zone without.
+    pub fn branches(&self, zone: ZoneId) -> Vec<u32> {
+        let mut branches = Vec::new();
+        for room in self.rooms_of(zone) {
+            let branch = self.hung(room).branch;
+            if !branches.contains(&branch) {
+                let behind = branches.iter().position(|other| *other > branch);
+                branches.insert(behind.unwrap_or(branches.len()), branch);
+            }
+        }
+        if branches.is_empty() {
+            branches.push(0);
+        }
+        branches
+    }
+
     /// Adds a zone like the last one.
     pub fn add_zone(&mut self) -> ZoneId {
         let next = self.zones.iter().map(|zone| zone.id.0 + 1).max().unwrap_or(0);
@@ -408,6 +438,33 @@ impl Draft {
     /// Moves a room one place towards the return of its own loop.
     pub fn move_room_later(&mut self, id: RoomId) {
         self.trade(id, |places, at| places.get(at + 1).copied());
+    }
+
+    /// Hangs a room elsewhere: before another of that loop, or behind all that hang there.
+    pub fn place_room(&mut self, id: RoomId, hung: Hung, before: Option<RoomId>) {
+        let Some(own) = self.rooms.iter().position(|room| room.id == id) else { return };
+        if before == Some(id) || self.zone(hung.zone).is_none() {
+            return;
+        }
+        let mut room = self.rooms.remove(own);
+        (room.zone, room.branch) = (hung.zone, hung.branch);
+        let hung = self.hung(&room);
+        let there = |at: &usize| self.hung(&self.rooms[*at]) == hung;
+        let mut places = (0..self.rooms.len()).filter(there);
+        let named = |at: &usize| Some(self.rooms[*at].id) == before;
+        let at = match places.clone().find(named) {
+            Some(at) => at,
+            // Alone there it may as well stay where it was in the list.
+            None => places.next_back().map_or(own, |last| last + 1),
+        };
+        self.rooms.insert(at, room);
+    }
+
+    /// A curve that is to be typed begins with rows to fill in.
+    pub(super) fn begin_points(&mut self, kind: PumpKind) {
+        while kind == PumpKind::Points && self.pump.points.len() < 3 {
+            self.pump.points.push(Entries::default());
+        }
     }
 
     /// Swaps a room with another of its loop, whichever `with` picks from the places of them all.

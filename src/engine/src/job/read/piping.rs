@@ -1,15 +1,15 @@
 //! Reading zones, routes and circulators.
 
+use super::plant::read_fluid;
 use super::{Problem, Reader};
 use crate::building::ZoneId;
-use crate::fluid::Fluid;
 use crate::job::draft::{FlowBasis, PipeCover, RoomDraft};
 use crate::job::field::{
     CircuitField, Field, LegField, PartField, PumpPointField, RoomField, ZoneField,
 };
 use crate::job::piping::{PumpKind, ZoneDraft, Zoning};
 use crate::job::resolve::{Resolved, resolve};
-use crate::job::route::route;
+use crate::job::route::{end_caps, route};
 use crate::job::{Approach, Circuit, Flow, Parts, PipeLeg, Zone};
 use crate::network::{CurveError, CurvePoint, Join, PumpCurve};
 use crate::pipe::{Cv, Insulation};
@@ -49,11 +49,12 @@ pub(super) fn read_circuit(reader: &mut Reader<'_>) -> Option<Circuit> {
     let equipment_head = reader.length(Field::Circuit(EquipmentHead));
     let thickness = reader.length(Field::Part(PartField::InsulationThickness));
     let parts = read_parts(reader);
+    let fluid = read_fluid(reader);
     let pump = read_curve(reader, reader.draft.pump.kind);
     // The rooms take these where they need them.
     (return_pipe?, return_elbows?);
     Some(Circuit {
-        fluid: Fluid::Water,
+        fluid: fluid?,
         tube: reader.draft.tube,
         supply: supply?,
         boiler_limit: boiler_limit?,
@@ -172,6 +173,7 @@ pub(super) fn read_approach(reader: &mut Reader<'_>, draft: &RoomDraft) -> Optio
         back: back?,
         branch: branch?,
         tee_spacing: tee_spacing?,
+        end_caps: end_caps(reader.draft, draft),
         diverters: draft.diverters,
         shut_off: draft.shut_off,
     })

@@ -70,7 +70,7 @@ fn whole_house(count: u32) -> Draft {
     if let Some((room, surfaces)) = rooms.first() {
         draft.set_behind(*room, surfaces[0].id, Behind::Room(garage));
     }
-    draft.tube = Tube::CopperMOneAndQuarter;
+    draft.set_tube(Tube::CopperMOneAndQuarter);
     draft
 }
 

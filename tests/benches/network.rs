@@ -1,4 +1,5 @@
-//! How long it takes to find how the flow divides, without making the network.
+//! How long it takes to find how the flow divides, without making the network: from nothing (cold)
+//! and from the solution (warm). `epanet.py` sets EPANET's own engine beside it.
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use finrun_engine::network::{Network, solve, solve_from};
@@ -18,10 +19,10 @@ fn benches(criterion: &mut Criterion) {
     ] {
         let network = network(id);
         let solved = solve(&network).expect("it rests");
-        criterion.bench_function(&format!("{name}, cold"), |b| {
+        criterion.bench_function(&format!("{id} {name}, cold"), |b| {
             b.iter(|| solve(black_box(&network)));
         });
-        criterion.bench_function(&format!("{name}, from its solution"), |b| {
+        criterion.bench_function(&format!("{id} {name}, warm"), |b| {
             b.iter(|| solve_from(black_box(&network), black_box(&solved)));
         });
     }

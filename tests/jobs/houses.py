@@ -84,7 +84,8 @@ def floor(built, behind, **fields):
 
 def room(id, name, surfaces, used="heated", level="first", shape="rectangle", **fields):
     return {"id": id, "name": name, "used": used, "level": level, "shape": shape,
-            "entries": entries(fields), "surfaces": surfaces}
+            "entries": entries(fields), "surfaces": surfaces, "zone": 0, "branch": 0, "route": [],
+            "diverters": "one", "shut_off": "open"}
 
 
 def through(material, **fields):
@@ -109,13 +110,19 @@ def job(name, rooms, **parts):
         "certainty": {},
         "element": {"rating_basis": "single", "heating_effect": "unknown", "entries": {},
                     "points": [], "stock_ft": [2, 3, 4, 5, 6, 7, 8, 9, 10]},
-        "tube": "copper-m-3/4", "flow_basis": "from-drop", "circuit": {},
+        "tube": "copper-m-3/4", "flow_basis": "from-drop", "circuit": {}, "part": {},
+        "pipe_cover": "bare", "zoning": "valves",
+        "pump": {"kind": {"typical": "small"}, "set": "one", "points": []},
     }
     whole |= parts
+    tube = whole["tube"]
+    whole["zones"] = [{"id": 0, "name": "", "arrangement": "series", "main": tube, "pipe": tube,
+                       "balancing": "none", "back": "own-way", "pump": {"typical": "small"},
+                       "entries": {}}]
     whole["next_id"] = next(ids)
     return whole
 
 
 def write(file, whole):
     with open(DEMO / file, "w") as out:
-        out.write(json.dumps({"finrun": 2, "job": whole}, indent=1) + "\n")
+        out.write(json.dumps({"finrun": 3, "job": whole}, indent=1) + "\n")

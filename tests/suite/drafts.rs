@@ -125,7 +125,13 @@ fn room_is_read(draft: &Draft, id: RoomId, field: RoomField) -> bool {
         RoomField::CutLength | RoomField::CutWidth => measured && room.shape == Shape::LShape,
         RoomField::VentArea => room.used == RoomUse::CrawlSpace,
         // The water passes heated rooms only.
-        RoomField::PipeTo | RoomField::Elbows => heated,
+        RoomField::PipeTo
+        | RoomField::Elbows
+        | RoomField::PipeBack
+        | RoomField::ElbowsBack
+        | RoomField::BranchPipe
+        | RoomField::BranchElbows
+        | RoomField::TeeSpacing => heated,
         _ => true,
     }
 }

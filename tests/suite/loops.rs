@@ -81,7 +81,7 @@ fn outputs_at(job: &Job, design: &Design, flow: MassFlow) -> Vec<Power> {
         };
         let link = Link {
             place: passage.place,
-            tube: job.circuit.tube,
+            tube: passage.tube,
             length: passage.length,
             surface,
             surroundings,
@@ -226,7 +226,9 @@ proptest! {
         let flow = design.piping.mass_flow;
         let (slow, fast) = (outputs_at(&job, &design, flow), outputs_at(&job, &design, flow * more));
         let known: Vec<Power> = design.rooms.iter().map(|room| room.element.output).collect();
-        prop_assert_eq!(&slow, &known);
+        for (slow, known) in slow.iter().zip(&known) {
+            prop_assert!((*slow - *known).si().abs() <= 1e-12 * known.si().abs());
+        }
         // Pipe that takes heat up from warmer air warms slow water more.
         prop_assume!(job.circuit.pipe_surroundings <= design.piping.back);
         for (slow, fast) in slow.iter().zip(&fast) {

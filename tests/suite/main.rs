@@ -1,6 +1,7 @@
 //! Checks that cross more than one file of the engine, and everything against the outside.
 
 mod air;
+mod arrangements;
 mod assemblies;
 mod bills;
 #[cfg(feature = "browser")]

@@ -1,6 +1,8 @@
 //! How flow divides, beyond the reference networks.
 
+mod balance;
 mod circulation;
+mod pumps;
 
 use finrun_engine::fluid::Fluid;
 use finrun_engine::network::{

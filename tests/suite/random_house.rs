@@ -192,7 +192,7 @@ fn type_element(draft: &mut Draft, plan: &ElementPlan) {
 
 fn type_circuit(draft: &mut Draft, plan: &CircuitPlan) {
     use CircuitField::*;
-    draft.tube = plan.tube;
+    draft.set_tube(plan.tube);
     let (flow_field, flow) = match plan.flow {
         Ok(drop) => (Drop, drop),
         Err(flow) => (Flow, flow),

@@ -3,7 +3,7 @@
 use crate::support::{DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, fields, open, set, solve};
 use finrun_engine::job::{Field, HouseField, RoomField, box_text, read as read_job, resolve};
 use finrun_engine::quantity::{
-    FeetInches, Kind, System, Unit, Value, read, show, show_in, show_precise,
+    FeetInches, Kind, System, Unit, Value, display_unit, read, show, show_in, show_precise,
 };
 
 #[test]
@@ -60,6 +60,22 @@ fn numbers_are_rounded_once_and_marked() {
     assert_eq!(precise(12_064.7), "12,065");
     assert_eq!(precise(1.4), "1.4");
     assert_eq!(precise(0.0), "0");
+}
+
+/// No line ends between a number and its unit, and what is shown can still be typed.
+#[test]
+fn a_number_and_its_unit_stay_on_one_line() {
+    let cases = [
+        (Kind::Temperature, 251.48, System::Us, "−7\u{a0}°F"),
+        (Kind::Length, 2.2987, System::Us, "7\u{a0}ft\u{a0}6\u{a0}1/2\u{a0}in"),
+        (Kind::Number, 1.4, System::Us, "1.400"),
+    ];
+    for (kind, si, system, expected) in cases {
+        let shown = finrun_text::value(Value::new(kind, si), system);
+        assert_eq!(shown, expected);
+        let read = read(&shown, display_unit(kind, system)).expect("a quantity");
+        assert!((read.si - si).abs() < 0.01, "{shown}");
+    }
 }
 
 /// A job shown in the other system keeps what was typed, and its boxes read back as the same value

@@ -14,6 +14,7 @@ use finrun_engine::quantity::System;
 pub(crate) const DEMO: &str = include_str!("../../public/demo/bungalow.json");
 pub(crate) const FOUR_ROOMS: &str = include_str!("../jobs/four-rooms.json");
 pub(crate) const V1_FIXTURE: &str = include_str!("../jobs/v1-fixture.json");
+pub(crate) const V3_FIXTURE: &str = include_str!("../jobs/v3-fixture.json");
 pub(crate) const V2_FIXTURE: &str = include_str!("../jobs/v2-fixture.json");
 
 /// Opens a job file as the page does: its header first.

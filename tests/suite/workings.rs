@@ -6,7 +6,7 @@ mod houses;
 mod properties;
 
 use crate::random_house::houses;
-use crate::support::{DEMO, FOUR_ROOMS, V1_FIXTURE, open, set, solve};
+use crate::support::{DEMO, FOUR_ROOMS, V1_FIXTURE, V3_FIXTURE, open, set, solve};
 use finrun_engine::building::{Assembly, Place, Position, house_flow};
 use finrun_engine::design::Design;
 use finrun_engine::emitter::HeatingEffect;
@@ -187,6 +187,7 @@ fn every_formula_stands_behind_some_number_and_gives_it() {
         open(DEMO),
         open(FOUR_ROOMS),
         open(V1_FIXTURE),
+        open(V3_FIXTURE),
         slow("0.05"),
         slow("0.25"),
         exponential,

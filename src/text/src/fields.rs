@@ -329,5 +329,5 @@ pub(crate) fn limit(value: Value, system: System) -> String {
     if shown.number.contains('.') {
         shown.number = shown.number.trim_end_matches('0').trim_end_matches('.').to_string();
     }
-    shown.text()
+    crate::unbroken(&shown)
 }

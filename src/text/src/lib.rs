@@ -44,9 +44,14 @@ pub use working::{
     Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,
 };
 
-use finrun_engine::quantity::{System, Value, show};
+use finrun_engine::quantity::{Shown, System, Value, show};
 
 /// A value with its unit, as the page shows it.
 pub fn value(value: impl Into<Value>, system: System) -> String {
-    show(value.into(), system).text()
+    unbroken(&show(value.into(), system))
+}
+
+/// A number that no line's end parts from its unit.
+pub fn unbroken(shown: &Shown) -> String {
+    shown.text().replace(' ', "\u{a0}")
 }

@@ -88,9 +88,9 @@ pub(crate) fn pump_kind(kind: PumpKind) -> &'static str {
 
 pub fn typical_pump(pump: TypicalPump) -> &'static str {
     match pump {
-        TypicalPump::Small => "Small (typical curve, nobody's)",
-        TypicalPump::Medium => "Medium (typical curve, nobody's)",
-        TypicalPump::HighHead => "High head (typical curve, nobody's)",
+        TypicalPump::Small => "Small, a typical curve",
+        TypicalPump::Medium => "Medium, a typical curve",
+        TypicalPump::HighHead => "High head, a typical curve",
     }
 }
 

@@ -2,13 +2,13 @@
 
 use crate::fields::{bounds_hint, field_label, field_owner, limit};
 use finrun_engine::emitter::{FitError, PointFault};
-use finrun_engine::job::{Draft, FieldError, OpenError, Problem};
-use finrun_engine::quantity::{Kind, ReadError, System, Value, show};
+use finrun_engine::job::{BillField, Draft, Field, FieldError, OpenError, Problem};
+use finrun_engine::quantity::{Kind, ReadError, System, Value};
 
 /// One field's error in a sentence or two.
 pub fn problem(error: &FieldError, system: System) -> String {
     let typed = &error.typed;
-    let text = |value: Value| show(value, system).text();
+    let text = |value: Value| crate::value(value, system);
     match &error.problem {
         Problem::Missing => format!("Missing. Type {}.", what(error)),
         Problem::Unreadable(reason) => unreadable(typed, reason, error),
@@ -128,6 +128,9 @@ fn takes(error: &FieldError, system: System) -> String {
 }
 
 fn what(error: &FieldError) -> &'static str {
+    if let Field::Bill(_, BillField::From | BillField::To) = error.field {
+        return "a date: 2025-12-31";
+    }
     match error.field.spec().kind {
         Kind::Length => "feet and inches, or metres",
         Kind::SmallLength => "inches, or millimetres",

@@ -217,7 +217,7 @@ pub(super) const LOOP: &[Case] = &[
     Case {
         change: |draft| {
             typed_flow(draft, "1.2");
-            draft.tube = Tube::PexHalf;
+            draft.set_tube(Tube::PexHalf);
         },
         brings: &[],
         takes: &[],
@@ -225,7 +225,7 @@ pub(super) const LOOP: &[Case] = &[
     Case {
         change: |draft| {
             typed_flow(draft, "0.7");
-            draft.tube = Tube::CopperMHalf;
+            draft.set_tube(Tube::CopperMHalf);
         },
         brings: &["watch loop velocity: more-flow, purge-at-high-flow"],
         takes: &["holds loop velocity"],
@@ -250,7 +250,7 @@ pub(super) const LOOP: &[Case] = &[
     Case {
         change: |draft| {
             typed_flow(draft, "20");
-            draft.tube = Tube::CopperLOneAndQuarter;
+            draft.set_tube(Tube::CopperLOneAndQuarter);
         },
         brings: &["watch loop velocity: less-flow, second-circuit"],
         takes: &["holds loop velocity"],
@@ -260,7 +260,7 @@ pub(super) const LOOP: &[Case] = &[
         change: |draft| {
             long_walls(draft, "2.8");
             drop(draft, "20");
-            draft.tube = Tube::CopperMHalf;
+            draft.set_tube(Tube::CopperMHalf);
         },
         // Each room loses 157 Btu/(h ft2) of its floor.
         brings: &[

@@ -91,6 +91,7 @@ pub(super) fn problems() -> Vec<(String, FieldError)> {
         at("room-6.surface-2.behind", "", Problem::NeighbourGone),
         at("room-6.surface-2.u", "", Problem::AssemblyGone),
         on(Field::Assembly(AssemblyId(3), AssemblyField::U), "", Problem::NoLayers),
+        on(Field::Bill(BillId(41), BillField::To), "", Problem::Missing),
         on(Field::Bill(BillId(41), BillField::From), "2025-02-30", Problem::NotADate),
         on(Field::Bill(BillId(41), BillField::To), "2025-01-01", Problem::EndsBeforeStart),
         on(Field::Bill(BillId(41), BillField::From), "", Problem::BillsOverlap { other: 2 }),

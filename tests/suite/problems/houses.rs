@@ -19,7 +19,10 @@ fn check(draft: &Draft, expected: &[(&str, &str)], rooms_left: usize) {
     let found: Vec<(String, String)> = reading
         .errors
         .iter()
-        .map(|error| (error.field.to_string(), text::problem(error, System::Us)))
+        .map(|error| {
+            let words = text::problem(error, System::Us).replace('\u{a0}', " ");
+            (error.field.to_string(), words)
+        })
         .collect();
     let expected: Vec<(String, String)> =
         expected.iter().map(|&(path, words)| (path.to_string(), words.to_string())).collect();

@@ -83,13 +83,13 @@ fn show_step(markup: &mut Markup, step: &Step, system: System) {
         markup.text(&format!(" × {} {}", short_number(factor), text::unit_factor()));
     }
     markup.close("p");
-    let result = format!("= {}", precise(step.result.value, system).text());
+    let result = format!("= {}", text::unbroken(&precise(step.result.value, system)));
     markup.leaf("p", &[("class", "result")], &result);
     markup.open("ul", &[("class", "legend")]);
     for term in &step.terms {
         markup.open("li", &[]);
         set(markup, text::set_symbol(term.symbol));
-        let value = precise(term.value, system).text();
+        let value = text::unbroken(&precise(term.value, system));
         markup.text(&format!(" = {value}, {}", text::symbol_meaning(term.symbol)));
         markup.close("li");
     }

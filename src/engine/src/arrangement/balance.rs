@@ -28,6 +28,7 @@ pub struct ValveSetting {
     #[serde(rename = "pressure_pa")]
     pub pressure: Pressure,
     /// Flow coefficient at that setting; none where there is nothing to throttle.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub cv: Option<f64>,
     pub fitted: Balancing,
     /// In which place to set it, from one: the most throttled first, the open one last.
@@ -101,13 +102,20 @@ pub(super) fn settings(
     let plan = Plan { job, circuits, choices, valves: &[], on: &on, means, drive: Drive::Targets };
     let plumbing = lower(plan);
     let asked = asked(&plumbing)?;
-    let density = job.circuit.fluid.density(job.circuit.supply);
+    // A valve stands in the return, whose water is denser than the supply.
+    let density = |at: usize| {
+        let valve = plumbing.circuits[at].valve;
+        let water = valve.and_then(|valve| means.get(valve)).copied();
+        job.circuit.fluid.density(water.unwrap_or(job.circuit.supply))
+    };
     let open: Vec<Pressure> = circuits
         .iter()
-        .map(|circuit| match job.zones[circuit.zone].balancing {
+        .enumerate()
+        .map(|(at, circuit)| match job.zones[circuit.zone].balancing {
             Balancing::None => Pressure::ZERO,
             Balancing::Valves => {
-                cv_pressure_drop(circuit.target / density, density, job.circuit.parts.balancing)
+                let flow = circuit.target / density(at);
+                cv_pressure_drop(flow, density(at), job.circuit.parts.balancing)
             }
         })
         .collect();
@@ -127,7 +135,7 @@ pub(super) fn settings(
             };
             ValveSetting {
                 pressure,
-                cv: flow_coefficient(circuits[at].target, density, pressure),
+                cv: flow_coefficient(circuits[at].target, density(at), pressure),
                 fitted: job.zones[circuits[at].zone].balancing,
                 order: 0,
             }

@@ -9,7 +9,8 @@ use crate::job::{
     Zoning,
 };
 use crate::network::{
-    Component, Equipment, Link, LinkId, Liquid, Network, NodeId, Place, Pump, Surface, Warms, Way,
+    Component, Equipment, Link, LinkId, Liquid, Network, NodeId, Place, Pump, PumpCurve, Stretch,
+    Surface, Warms, Way,
 };
 use crate::pipe::{Cv, Fitting, Tube};
 use crate::quantity::{Length, MassFlow, Pressure, Temperature};
@@ -27,7 +28,7 @@ pub(super) enum Drive<'a> {
     /// The circulators move this share of the sum.
     Share(f64),
     /// One curve for every circulator instead of its own.
-    Instead(&'a crate::network::PumpCurve),
+    Instead(&'a PumpCurve),
 }
 
 /// All that a network is made from.
@@ -52,22 +53,18 @@ pub(super) struct Plumbing {
     pub(super) network: Network,
     /// In the order of flow, zone after zone.
     pub(super) stretches: Vec<Stretch>,
+    /// Of the stretches.
+    pub(super) tags: Vec<Tag>,
     /// The boiler's inlet, where the water is warmed to the supply.
     pub(super) boiler: NodeId,
     pub(super) pumps: Vec<PumpLink>,
     /// By circuit: where its flow is given, or its valve.
     pub(super) circuits: Vec<CircuitLinks>,
-    /// Which stretch each link of the network belongs to.
-    pub(super) of_link: Vec<Option<usize>>,
-    /// Where each link begins and ends.
-    pub(super) ends: Vec<(usize, usize)>,
 }
 
-#[derive(Debug, Clone)]
-pub(super) struct Stretch {
-    pub(super) link: Link,
-    /// In the network; the first where it is two.
-    pub(super) id: LinkId,
+/// Whose a stretch is.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Tag {
     pub(super) zone: Option<usize>,
     /// The room whose element it is, by its place in the house.
     pub(super) element: Option<usize>,
@@ -83,6 +80,8 @@ pub(super) struct PumpLink {
 pub(super) struct CircuitLinks {
     /// Where the flow is given, while it is.
     pub(super) given: Option<LinkId>,
+    /// The stretch that is its valve.
+    pub(super) valve: Option<usize>,
     /// Its stretches, with those that it shares.
     pub(super) path: Vec<usize>,
 }
@@ -95,8 +94,8 @@ struct Builder<'a> {
     plan: Plan<'a>,
     nodes: usize,
     joined: Vec<(At, At, Component, Way)>,
-    of_link: Vec<Option<usize>>,
     stretches: Vec<Stretch>,
+    tags: Vec<Tag>,
     pumps: Vec<PumpLink>,
     circuits: Vec<CircuitLinks>,
     zone: Option<usize>,
@@ -109,8 +108,8 @@ pub(super) fn lower(plan: Plan<'_>) -> Plumbing {
         plan,
         nodes: 0,
         joined: Vec::new(),
-        of_link: Vec::new(),
         stretches: Vec::new(),
+        tags: Vec::new(),
         pumps: Vec::new(),
         circuits: vec![CircuitLinks::default(); plan.circuits.len()],
         zone: None,
@@ -150,7 +149,6 @@ impl<'a> Builder<'a> {
 
     fn join(&mut self, from: At, to: At, component: Component, way: Way) -> LinkId {
         self.joined.push((from, to, component, way));
-        self.of_link.push(None);
         LinkId::nth(self.joined.len() - 1)
     }
 
@@ -187,9 +185,9 @@ impl<'a> Builder<'a> {
                 id
             }
         };
-        self.of_link[id.index()] = Some(index);
         self.way.push(index);
-        self.stretches.push(Stretch { link, id, zone: self.zone, element: None });
+        self.stretches.push(Stretch { link, id });
+        self.tags.push(Tag { zone: self.zone, element: None });
         to
     }
 
@@ -245,7 +243,7 @@ impl<'a> Builder<'a> {
             None => &circuit.pump,
         };
         let runs = zone.is_none_or(|zone| self.runs(zone));
-        let of_curve = |curve: &crate::network::PumpCurve, speed: f64| {
+        let of_curve = |curve: &PumpCurve, speed: f64| {
             let (in_parallel, in_series) = match (zone, circuit.pumps) {
                 (None, PumpSet::TwoInParallel) => (2, 1),
                 (None, PumpSet::TwoInSeries) => (1, 2),
@@ -508,6 +506,7 @@ impl<'a> Builder<'a> {
                     ),
                     ..self.pipe(Place::Balance(self.plan.job.house.rooms[room].id), zone.pipe, NONE)
                 };
+                self.circuits[circuit].valve = Some(self.stretches.len());
                 self.stretch(at, link, Some(end));
                 LinkId::nth(self.joined.len() - 1)
             }
@@ -550,8 +549,8 @@ impl<'a> Builder<'a> {
             equipment: Equipment::None,
         };
         let to = self.stretch(from, link, to);
-        if let Some(stretch) = self.stretches.last_mut() {
-            stretch.element = Some(room);
+        if let Some(tag) = self.tags.last_mut() {
+            tag.element = Some(room);
         }
         to
     }
@@ -600,21 +599,17 @@ impl<'a> Builder<'a> {
         }
         // Every node was numbered just now.
         let number = |at: At| numbers[at.0].unwrap_or_else(|| NodeId::nth(0));
-        let mut ends = Vec::with_capacity(self.joined.len());
         for (from, to, component, way) in self.joined {
-            let (from, to) = (number(from), number(to));
-            ends.push((from.index(), to.index()));
-            network.link(from, to, component, way);
+            network.link(number(from), number(to), component, way);
         }
         network.fix(number(tank), Pressure::ZERO);
         Plumbing {
             network,
             stretches: self.stretches,
+            tags: self.tags,
             boiler: number(boiler),
             pumps: self.pumps,
             circuits: self.circuits,
-            of_link: self.of_link,
-            ends,
         }
     }
 }

@@ -7,7 +7,6 @@ mod practice;
 mod pumping;
 mod run;
 mod size;
-mod walk;
 
 pub use balance::ValveSetting;
 pub use practice::{Practice, Rule, practice, zone_head};
@@ -101,6 +100,7 @@ pub struct ZoneDesign {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PumpDesign {
     /// Its zone; none for the one of all zones.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub zone: Option<ZoneId>,
     #[serde(rename = "mass_flow_kg_s")]
     pub mass_flow: MassFlow,

@@ -2,12 +2,11 @@
 
 use super::balance::{as_head, circuits};
 use super::lower::{Drive, Plan, Plumbing, lower};
-use super::walk::{Walked, walk};
 use super::{PumpDesign, RunDesign};
 use crate::building::ZoneId;
 use crate::design::Design;
 use crate::job::{Flow, Job};
-use crate::network::{NotSolved, Solved, solve, solve_from};
+use crate::network::{NotSolved, Solved, Source, Walked, solve, solve_from, walk};
 use crate::pipe::Cv;
 use crate::quantity::{Length, MassFlow, Power, Pressure, Temperature, Velocity};
 use crate::sizing::Choice;
@@ -37,7 +36,6 @@ pub(super) fn usual_drive(job: &Job) -> Drive<'static> {
 
 /// Runs a system whose elements and valves are known.
 pub(super) fn running(plan: Plan<'_>) -> Running {
-    let circuit = &plan.job.circuit;
     let mut means = plan.means.to_vec();
     let mut before: Option<Solved> = None;
     let mut rounds = 0;
@@ -45,13 +43,9 @@ pub(super) fn running(plan: Plan<'_>) -> Running {
         rounds += 1;
         let mut plumbing = lower(Plan { means: &means, ..plan });
         let solved = rest(&plan, &plumbing, before.as_ref());
-        let walked = walk(
-            &mut plumbing,
-            solved.as_ref().ok(),
-            circuit.fluid,
-            circuit.supply,
-            &mut |_, _| {},
-        );
+        let source = source(plan.job, &plumbing);
+        let (flows, stretches) = (solved.as_ref().ok(), &mut plumbing.stretches);
+        let walked = walk(&plumbing.network, flows, source, stretches, &mut |_, _, _| {});
         let agrees = match (&solved, &before) {
             (Ok(now), Some(before)) => agree(now, before),
             (Ok(_), None) => false,
@@ -63,6 +57,12 @@ pub(super) fn running(plan: Plan<'_>) -> Running {
         means = walked.passages.iter().map(|passage| passage.mean_water()).collect();
         before = solved.ok();
     }
+}
+
+/// Where a job's water comes from.
+pub(super) fn source(job: &Job, plumbing: &Plumbing) -> Source {
+    let circuit = &job.circuit;
+    Source { fluid: circuit.fluid, boiler: plumbing.boiler, supply: circuit.supply }
 }
 
 /// The flows; none where nothing is to flow.

@@ -1,16 +1,15 @@
 //! Elements sized for the water that reaches them, in whatever arrangement.
 
 use super::balance::{Circuit, ValveSetting, circuits, settings};
-use super::lower::{Plan, Plumbing, Stretch, lower};
-use super::run::{Running, agree, fastest, pumps, ran, rest, running, usual_drive};
-use super::walk::{Walked, walk};
+use super::lower::{Plan, Plumbing, Tag, lower};
+use super::run::{Running, agree, fastest, pumps, ran, rest, running, source, usual_drive};
 use super::{CircuitDesign, PipingDesign, ZoneDesign};
 use crate::building::{Behind, Room, RoomLoad, Run, SurfaceId, ZoneId};
 use crate::design::RoomElement;
 use crate::emitter;
 use crate::fluid::Stream;
 use crate::job::{Balancing, Job};
-use crate::network::{Equipment, NotSolved, Passage, Place, Surface};
+use crate::network::{Link, NotSolved, Passage, Place, Stretch, Surface, Walked, walk};
 use crate::pipe::Cv;
 use crate::quantity::{Length, MassFlow, Power, Pressure, Temperature, Velocity};
 use crate::sizing::{Choice, choose};
@@ -100,14 +99,17 @@ impl<'a> Sizing<'a> {
 
     /// Follows the water, choosing each element as it comes to it.
     fn walk(&mut self, plumbing: &mut Plumbing, solved: Option<&crate::network::Solved>) -> Walked {
-        let circuit = &self.job.circuit;
-        walk(plumbing, solved, circuit.fluid, circuit.supply, &mut |stretch, stream| {
-            self.choose(stretch, stream);
+        let source = source(self.job, plumbing);
+        let tags = &plumbing.tags;
+        let stretches = &mut plumbing.stretches;
+        walk(&plumbing.network, solved, source, stretches, &mut |index, link, stream| {
+            if let Some(room) = tags[index].element {
+                self.choose(room, link, stream);
+            }
         })
     }
 
-    fn choose(&mut self, stretch: &mut Stretch, stream: Stream) {
-        let Some(at) = stretch.element else { return };
+    fn choose(&mut self, at: usize, link: &mut Link, stream: Stream) {
         let (room, element) = (&self.job.house.rooms[at], self.job.baseboard.element);
         let load = self.loads[at].total.max(Power::ZERO);
         let needed = emitter::length_for(&element, stream, room.temperature, load);
@@ -117,8 +119,8 @@ impl<'a> Sizing<'a> {
             self.choices[at] = choice;
         }
         let choice = &self.choices[at];
-        stretch.link.length = choice.nominal;
-        stretch.link.surface = Surface::Finned { element, finned: choice.finned };
+        link.length = choice.nominal;
+        link.surface = Surface::Finned { element, finned: choice.finned };
     }
 
     /// The system at rest, for want of a better answer.
@@ -269,15 +271,16 @@ fn circuit_design(
 
 fn zones(job: &Job, running: &Running) -> Vec<ZoneDesign> {
     let of = |zone: usize, id: ZoneId| {
-        let stretches = running.plumbing.stretches.iter().zip(&running.walked.passages);
-        let own: Vec<(&Stretch, &Passage)> =
-            stretches.filter(|(stretch, _)| stretch.zone == Some(zone)).collect();
-        let ends = running.plumbing.boiler.index();
+        let plumbing = &running.plumbing;
+        let all = plumbing.stretches.iter().zip(&plumbing.tags).zip(&running.walked.passages);
+        let own: Vec<(&Stretch, &Tag, &Passage)> = all
+            .filter(|((_, tag), _)| tag.zone == Some(zone))
+            .map(|((stretch, tag), passage)| (stretch, tag, passage))
+            .collect();
         // What flows into the boiler's node from this zone.
         let (mut mass, mut weighted) = (0.0, 0.0);
-        for (stretch, passage) in &own {
-            let next = stretch_end(running, stretch);
-            if next == ends {
+        for (stretch, _, passage) in &own {
+            if ends_at_boiler(running, stretch) {
                 mass += passage.mass_flow.si();
                 weighted += passage.mass_flow.si() * passage.water_out.si();
             }
@@ -289,27 +292,29 @@ fn zones(job: &Job, running: &Running) -> Vec<ZoneDesign> {
                 true => Temperature::from_si(weighted / mass),
                 false => job.circuit.supply,
             },
-            velocity: own.iter().fold(Velocity::ZERO, |most, (_, p)| most.max(p.velocity.abs())),
-            heat: own.iter().map(|(_, passage)| passage.heat).sum(),
+            velocity: own.iter().fold(Velocity::ZERO, |most, (_, _, p)| most.max(p.velocity.abs())),
+            heat: own.iter().map(|(_, _, passage)| passage.heat).sum(),
             element: own
                 .iter()
-                .filter(|(stretch, _)| stretch.element.is_some())
-                .map(|(stretch, _)| stretch.link.length)
+                .filter(|(_, tag, _)| tag.element.is_some())
+                .map(|(stretch, _, _)| stretch.link.length)
                 .sum(),
         }
     };
     job.zones.iter().enumerate().map(|(at, zone)| of(at, zone.id)).collect()
 }
 
-/// The node at which a stretch ends, past the joint behind it.
-fn stretch_end(running: &Running, stretch: &Stretch) -> usize {
-    let end = running.plumbing.ends[stretch.id.index()].1;
-    let joints = running.plumbing.ends.iter().zip(&running.plumbing.of_link);
-    let mut behind = joints.filter(|((from, _), of)| *from == end && of.is_none());
-    match (behind.next(), matches!(stretch.link.equipment, Equipment::None)) {
-        (Some(((_, to), _)), true) => *to,
-        _ => end,
-    }
+/// Whether a stretch ends at the boiler's inlet, be it by a joint that is no stretch.
+fn ends_at_boiler(running: &Running, stretch: &Stretch) -> bool {
+    let Plumbing { network, stretches, boiler, .. } = &running.plumbing;
+    let end = |link| network.ends(link).map(|(_, end)| end);
+    let Some(here) = end(stretch.id) else { return false };
+    let is_stretch = |link| stretches.iter().any(|other| other.id == link);
+    let mut joints = network.links().filter(|&link| {
+        network.ends(link).is_some_and(|(from, to)| from == here && to == *boiler)
+            && !is_stretch(link)
+    });
+    here == *boiler || joints.next().is_some()
 }
 
 /// Pieces on the outside walls where they suffice, otherwise on all walls. Without a length that

@@ -12,7 +12,7 @@ pub use ventilation::{Combined, Ventilation, combine, share};
 use crate::named::names;
 use crate::numeric::pow;
 use crate::quantity::{
-    ChangeRate, Density, Length, Power, SpecificHeat, Temperature, Unit, VolumeFlow,
+    ChangeRate, Density, Length, Power, Pressure, SpecificHeat, Temperature, Unit, VolumeFlow,
 };
 
 /// How tight the house is, in words a person can choose by.
@@ -60,14 +60,18 @@ pub const SPECIFIC_HEAT: SpecificHeat = SpecificHeat::from_si(1006.0);
 /// Atmosphere 1976).
 const GAS_CONSTANT: f64 = 287.055;
 
+/// Pressure of the air at `altitude` (U.S. Standard Atmosphere 1976, troposphere).
+pub fn atmosphere(altitude: Length) -> Pressure {
+    Pressure::from_si(101_325.0 * pow(1.0 - 2.25577e-5 * altitude.si(), 5.25588))
+}
+
 /// Density of dry air at the room's own temperature under the standard atmosphere's pressure at
-/// `altitude` (U.S. Standard Atmosphere 1976, troposphere).
+/// `altitude`.
 ///
 /// Taking the indoor density makes the US rule of 1.08 Btu/h per cfm and °F come out at sea level;
 /// the outdoor density would add 3 to 7 % to the load.
 pub fn air_density(room: Temperature, altitude: Length) -> Density {
-    let pressure_pa = 101_325.0 * pow(1.0 - 2.25577e-5 * altitude.si(), 5.25588);
-    Density::from_si(pressure_pa / (GAS_CONSTANT * room.si()))
+    Density::from_si(atmosphere(altitude).si() / (GAS_CONSTANT * room.si()))
 }
 
 /// Heat that warms `flow` of outdoor air to the room: `Q = rho c_p V (T_in - T_out)`.

@@ -7,7 +7,7 @@ use crate::design::Design;
 use crate::job::{Flow, Job};
 use crate::pipe::{Nominal, Tube};
 use crate::quantity::{
-    Length, Power, Temperature, TemperatureDifference, Unit, Velocity, VolumeFlow,
+    Length, MassFlow, Power, Temperature, TemperatureDifference, Unit, Velocity, VolumeFlow,
 };
 
 /// Common practice, no source: below about 2 ft/s air may not be carried to the eliminator.
@@ -22,6 +22,11 @@ fn check(severity: Severity, subject: Subject, finding: Finding, remedies: Vec<R
 /// Whether there is anything to judge.
 fn has_elements(design: &Design) -> bool {
     design.element_length() > Length::ZERO && design.piping.not_solved.is_none()
+}
+
+/// Whether a zone's water moves past elements.
+fn runs(zone: &ZoneDesign) -> bool {
+    zone.element > Length::ZERO && zone.mass_flow > MassFlow::ZERO
 }
 
 /// A zone, or the loop where there is but one.
@@ -43,10 +48,13 @@ pub(super) fn drop(job: &Job, design: &Design) -> Vec<Check> {
     let planned = planned(job);
     let limit = planned * 1.25;
     let one = |zone: &ZoneDesign| {
-        if !has_elements(design) || zone.element == Length::ZERO {
+        if !has_elements(design) || !runs(zone) {
             return None;
         }
-        let drop = job.circuit.supply - zone.back;
+        let drop = match job.zones.len() {
+            1 => design.piping.drop(),
+            _ => job.circuit.supply - zone.back,
+        };
         let finding = Finding::Drop { planned, drop, limit };
         let subject = subject(job, zone.zone);
         if drop <= limit {
@@ -67,7 +75,7 @@ fn flow_of(job: &Job, zone: &ZoneDesign) -> VolumeFlow {
 /// The velocity of each zone against practice's band, with the flow that would reach it.
 pub(super) fn velocity(job: &Job, design: &Design) -> Vec<Check> {
     let one = |zone: &ZoneDesign| {
-        if !has_elements(design) || zone.element == Length::ZERO {
+        if !has_elements(design) || !runs(zone) {
             return None;
         }
         Some(zone_velocity(job, design, zone))
@@ -77,11 +85,14 @@ pub(super) fn velocity(job: &Job, design: &Design) -> Vec<Check> {
 
 fn zone_velocity(job: &Job, design: &Design, zone: &ZoneDesign) -> Check {
     let subject = subject(job, zone.zone);
-    // Each stretch of one loop has the loop's flow, so that the fastest stands for all.
-    let velocity = zone.velocity;
+    // With one zone the boiler room counts too: its water is the hottest, and so a little faster.
+    let velocity = match job.zones.len() {
+        1 => design.piping.velocity,
+        _ => zone.velocity,
+    };
     let finding = Finding::Velocity { velocity, least: LEAST_VELOCITY, most: MOST_VELOCITY };
     let flow_at = |target: Velocity| -> VolumeFlow { flow_of(job, zone) * (target / velocity) };
-    let tube = fastest_tube(job, design, zone);
+    let tube = fastest_tube(job, design, velocity);
     let neighbour = |step: isize| resized(tube, step).map(|tube| Remedy::OtherTube { tube });
     let from_drop = matches!(job.circuit.flow, Flow::FromDrop(_));
     if velocity < LEAST_VELOCITY {
@@ -101,10 +112,10 @@ fn zone_velocity(job: &Job, design: &Design, zone: &ZoneDesign) -> Check {
     check(Severity::Holds, subject, finding, Vec::new())
 }
 
-/// The tube in which a zone's water is fastest.
-fn fastest_tube(job: &Job, design: &Design, zone: &ZoneDesign) -> Tube {
-    let passages = design.piping.passages.iter();
-    let fastest = passages.filter(|passage| passage.velocity.abs() == zone.velocity).last();
+/// The tube in which water runs that fast.
+fn fastest_tube(job: &Job, design: &Design, velocity: Velocity) -> Tube {
+    let mut passages = design.piping.passages.iter();
+    let fastest = passages.rfind(|passage| passage.velocity.abs() == velocity);
     fastest.map_or(job.circuit.tube, |passage| passage.tube)
 }
 

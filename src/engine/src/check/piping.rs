@@ -2,8 +2,9 @@
 
 use super::circuit::MOST_VELOCITY;
 use super::{Check, Finding, Remedy, Severity, Subject};
+use crate::arrangement::CircuitDesign;
 use crate::design::Design;
-use crate::job::{Balancing, Flow, Job};
+use crate::job::{Balancing, Flow, Job, Zoning};
 use crate::quantity::{Length, MassFlow};
 
 /// Short of what is meant by more than this, a circulator does not reach it: judgement.
@@ -76,11 +77,20 @@ pub(super) fn uneven(job: &Job, design: &Design) -> Vec<Check> {
         return Vec::new();
     }
     let density = job.circuit.fluid.density(job.circuit.supply);
-    // Against its fair share of what is moved: too small a circulator has a check of its own.
-    let moved: MassFlow = design.piping.circuits.iter().map(|circuit| circuit.mass_flow).sum();
-    let meant: MassFlow = design.piping.circuits.iter().map(|circuit| circuit.target).sum();
-    let one = |circuit: &crate::arrangement::CircuitDesign| {
-        let fair = circuit.target * (moved / meant);
+    // Against its fair share of what its circulator moves: too small a one has a check of its own.
+    let own_pumps = job.zones.len() > 1 && job.circuit.zoning == Zoning::Circulators;
+    let one = |circuit: &CircuitDesign| {
+        let beside = || {
+            let circuits = design.piping.circuits.iter();
+            circuits.filter(|other| !own_pumps || other.zone == circuit.zone)
+        };
+        let moved: MassFlow = beside().map(|other| other.mass_flow).sum();
+        let meant: MassFlow = beside().map(|other| other.target).sum();
+        // One that is alone on its circulator, and moves nothing, has no other share than what is meant.
+        let fair = match moved > MassFlow::ZERO {
+            true => circuit.target * (moved / meant),
+            false => circuit.target,
+        };
         let (flow, target) = (circuit.mass_flow / density, fair / density);
         let subject = Subject::Circuit(circuit.zone, *circuit.rooms.first()?);
         if circuit.mass_flow < fair * STILL {

@@ -107,7 +107,10 @@ impl Law<'_> {
             None => Law::Plain { even, square },
         };
         let bare = with(0.0);
-        if bare.loss(USUAL_FLOW).0 < JOINT * USUAL_FLOW { with(JOINT) } else { bare }
+        // Friction is never less than laminar, which spares most tubes the question.
+        let plenty = tube.is_some_and(|tube| tube.laminar >= JOINT);
+        let enough = plenty || bare.loss(USUAL_FLOW).0 >= JOINT * USUAL_FLOW;
+        if enough { bare } else { with(JOINT) }
     }
 
     /// Pressure lost from end to end, and its slope; never falling. Carries the sign of the flow,
@@ -166,14 +169,13 @@ impl Tube {
         (loss * flow, 2.0 * loss + self.turbulent * size * size * rise * self.reynolds)
     }
 
-    /// `df/dRe` from Colebrook's equation, differentiated as it stands: with `x = 1/sqrt f`, `s =
-    /// 2.51/Re` and `c = 2/ln 10`, `x + c ln(e/3.7 + s x) = 0` gives `dx/ds = -c x/(e/3.7 + s x + c s)`.
+    /// `df/dRe` from Colebrook's equation, differentiated as it stands: with `x = 1/sqrt f` and `c =
+    /// 2/ln 10`, `x + c ln(e/3.7 + 2.51 x/Re) = 0` gives `dx/dRe = c x/Re/(e Re/3.7/2.51 + x + c)`.
     fn colebrook_rise(&self, reynolds: f64, factor: f64) -> f64 {
-        let x = 1.0 / factor.sqrt();
-        let (s, c) = (2.51 / reynolds, 2.0 / LN_10);
-        let x_by_s = -c * x / (self.relative_roughness / 3.7 + s * x + c * s);
-        // f = x^-2 and ds/dRe = -s/Re.
-        2.0 * factor / x * x_by_s * s / reynolds
+        let (x, c) = (1.0 / factor.sqrt(), 2.0 / LN_10);
+        let roughness = self.relative_roughness * (1.0 / (3.7 * 2.51));
+        // f = x^-2.
+        -2.0 * c * factor / (reynolds * (roughness * reynolds + x + c))
     }
 }
 

@@ -8,8 +8,10 @@ mod parts;
 mod pump;
 mod solver;
 mod topology;
+mod walk;
 
 pub use link::{Equipment, Link, Passage, Place, Surface, Warms, pass};
 pub use pump::{CurveError, CurvePoint, Join, Pump, PumpCurve, TypicalPump};
 pub use solver::{NotSolved, Note, Solved, notes, solve, solve_from};
 pub use topology::{Component, LinkId, Liquid, Network, NodeId, Way};
+pub use walk::{Source, Stretch, Walked, walk};

@@ -252,9 +252,15 @@ fn pieces(mut points: Vec<Piece>, join: Join) -> Vec<Piece> {
     if join == Join::Straight {
         points[last].slope = points[last - 1].slope;
     }
-    // Beyond the last point a parabola, as steep as one from the head at rest to nothing there.
+    // Beyond the last point a parabola, as steep as one from the head at rest to nothing there;
+    // before the first straight on, for the cubic could turn there.
+    let Piece { flow, head, slope, .. } = points[0];
+    let rest = Piece { flow: 0.0, head: head - slope * flow, slope, square: 0.0, cube: 0.0 };
     let end = points[last].flow;
-    points[last].square = -points[0].head / (end * end);
+    points[last].square = -rest.head / (end * end);
+    if flow > 0.0 {
+        points.insert(0, rest);
+    }
     points
 }
 

@@ -57,19 +57,22 @@ pub fn friction(reynolds: f64, relative_roughness: f64) -> Friction {
 
 /// Solves `1/sqrt f = -2 log10(e/3.7 + 2.51/(Re sqrt f))` for `f` to machine precision.
 ///
-/// Newton on `x = 1/sqrt f` from 7, the middle of what occurs. The function rises and is concave,
-/// so after the first step the rest climb to the root: five or six in all; the bound only guards
-/// against NaN.
+/// Newton on `x = 1/sqrt f` from 7, the middle of what occurs, with two more terms of the root's
+/// series in value over slope: a step leaves about a ten thousandth of the error's fourth power.
+/// Two or three are enough; the bound only guards against NaN.
 fn colebrook(reynolds: f64, relative_roughness: f64) -> f64 {
     let (rough, smooth) = (relative_roughness / 3.7, 2.51 / reynolds);
+    let c = 2.0 / LN_10;
     let mut x = 7.0;
     for _ in 0..30 {
         let inside = rough + smooth * x;
-        let value = x + 2.0 / LN_10 * ln(inside);
-        let slope = 1.0 + 2.0 / LN_10 * smooth / inside;
-        let step = value / slope;
+        let by_x = smooth / inside;
+        let slope = 1.0 + c * by_x;
+        let newton = (x + c * ln(inside)) / slope;
+        let bend = 0.5 * c * by_x * by_x / slope;
+        let step = newton * (1.0 - bend * newton * (1.0 - newton * (2.0 * bend - by_x / 1.5)));
         x -= step;
-        if step.abs() <= f64::EPSILON * x {
+        if step.abs() < 1e-3 {
             break;
         }
     }
@@ -83,11 +86,11 @@ mod tests {
 
     #[test]
     fn colebrook_satisfies_its_equation() {
-        for roughness in [0.0, 1e-5, 7e-4, 0.05] {
-            for reynolds in [4000.0, 1e4, 3e5, 1e8] {
+        for roughness in [0.0, 1e-5, 7e-4, 0.05, 0.1] {
+            for reynolds in [4000.0, 4100.0, 4500.0, 1e4, 3e5, 1e6, 1e8, 1e12] {
                 let f = colebrook(reynolds, roughness);
                 let right = -2.0 * log10(roughness / 3.7 + 2.51 / (reynolds * f.sqrt()));
-                assert!((1.0 / f.sqrt() - right).abs() < 1e-13, "{reynolds} {roughness}");
+                assert!((1.0 / f.sqrt() - right).abs() < 1e-14, "{reynolds} {roughness}");
             }
         }
     }

@@ -12,15 +12,11 @@ pub mod movement;
 pub mod reset;
 pub mod return_protection;
 
+pub use crate::building::air::atmosphere;
+
 use crate::fluid::Fluid;
-use crate::numeric::pow;
 use crate::pipe::STANDARD_GRAVITY;
 use crate::quantity::{Length, Pressure, Temperature};
-
-/// Pressure of the air at `altitude` (U.S. Standard Atmosphere 1976, troposphere).
-pub fn atmosphere(altitude: Length) -> Pressure {
-    Pressure::from_si(101_325.0 * pow(1.0 - 2.25577e-5 * altitude.si(), 5.25588))
-}
 
 /// What a column of the liquid at rest weighs on the place `height` below its top.
 pub fn static_pressure(fluid: Fluid, temperature: Temperature, height: Length) -> Pressure {

@@ -8,6 +8,7 @@ use crate::job::field::{
     CircuitField, Field, LegField, PartField, PumpPointField, RoomField, ZoneField,
 };
 use crate::job::piping::{PumpKind, ZoneDraft, Zoning};
+use crate::job::resolve::{Resolved, resolve};
 use crate::job::route::{end_caps, route};
 use crate::job::{Approach, Circuit, Flow, Parts, PipeLeg, Zone};
 use crate::network::{CurveError, CurvePoint, Join, PumpCurve};
@@ -39,8 +40,9 @@ pub(super) fn read_circuit(reader: &mut Reader<'_>) -> Option<Circuit> {
     };
     let pipe_surroundings = reader.temperature(Field::Circuit(PipeSurroundings));
     let pipe_film = reader.si(Field::Circuit(PipeFilm)).map(Transmittance::from_si);
-    reader.length(Field::Circuit(ReturnPipe));
-    reader.count(Field::Circuit(ReturnElbows));
+    let return_pipe = reader.length(Field::Circuit(ReturnPipe));
+    let return_elbows = reader.count(Field::Circuit(ReturnElbows));
+
     let boiler_elbows = reader.count(Field::Circuit(BoilerElbows));
     let boiler_tees = reader.count(Field::Circuit(BoilerTees));
     let boiler_valves = reader.count(Field::Circuit(BoilerValves));
@@ -48,6 +50,9 @@ pub(super) fn read_circuit(reader: &mut Reader<'_>) -> Option<Circuit> {
     let thickness = reader.length(Field::Part(PartField::InsulationThickness));
     let parts = read_parts(reader);
     let pump = read_curve(reader, reader.draft.pump.kind);
+    // The rooms take these where they need them.
+    return_pipe?;
+    return_elbows?;
     Some(Circuit {
         fluid: Fluid::Water,
         tube: reader.draft.tube,
@@ -154,7 +159,7 @@ pub(super) fn read_approach(reader: &mut Reader<'_>, draft: &RoomDraft) -> Optio
         reader.si(Field::Leg(draft.id, row, LegField::Length));
     }
     let outside = read_leg(reader, field(RoomField::PipeTo), field(RoomField::Elbows));
-    let back = read_leg(reader, field(RoomField::PipeBack), field(RoomField::ElbowsBack));
+    let back = read_back(reader, draft);
     let branch = read_leg(reader, field(RoomField::BranchPipe), field(RoomField::BranchElbows));
     let tee_spacing = reader.length(field(RoomField::TeeSpacing));
     let (within, without) = route(reader.draft, draft)?;
@@ -172,6 +177,19 @@ pub(super) fn read_approach(reader: &mut Reader<'_>, draft: &RoomDraft) -> Optio
         diverters: draft.diverters,
         shut_off: draft.shut_off,
     })
+}
+
+/// The way back; nothing while it waits for the job's own return pipe, which then has the error.
+fn read_back(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<PipeLeg> {
+    let mut one = |field| {
+        let field = Field::Room(draft.id, field);
+        match resolve(reader.draft, field) {
+            Resolved::Waiting => Some(0.0),
+            _ => reader.si(field),
+        }
+    };
+    let (length, elbows) = (one(RoomField::PipeBack), one(RoomField::ElbowsBack));
+    Some(PipeLeg { length: Length::from_si(length?), elbows: elbows? as u32 })
 }
 
 fn read_leg(reader: &mut Reader<'_>, length: Field, elbows: Field) -> Option<PipeLeg> {

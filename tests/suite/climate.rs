@@ -62,6 +62,7 @@ fn every_station_is_packed_as_its_row_has_it() {
             wind_mph: whole("wind_mph"),
         };
         assert_eq!(listed.station, expected);
+        assert!(!listed.station.name.contains('\\'), "{}", listed.station.name);
         let degrees = |name: &str| row[name].parse::<f64>().expect("a number");
         assert_eq!(listed.position.latitude_deg, degrees("lat"), "{}", row["name"]);
         assert_eq!(listed.position.longitude_deg, degrees("lon"), "{}", row["name"]);

@@ -5,12 +5,12 @@ use crate::random_house::full_houses;
 use crate::support::{V1_FIXTURE, V2_FIXTURE, fields, open, set};
 use finrun_engine::building::{Material, Place, RoomId, RoomUse, SurfaceKind};
 use finrun_engine::design::design;
-use finrun_engine::job::PumpKind;
 use finrun_engine::job::{
     AirBasis, AirField, AssemblyField, Behind, BillField, CircuitField, Draft, ElementField, Field,
     FlowBasis, HouseField, LayerDraft, LayerField, LayerMaterial, OpeningField, PointField,
     RatingBasis, RoomDraft, RoomField, Shape, SurfaceField, UValue, read, resolve,
 };
+use finrun_engine::job::{Antifreeze, BoilerKind, PlantField, PumpKind, TankHeating};
 use proptest::prelude::*;
 use proptest::sample::Index;
 use std::collections::BTreeSet;
@@ -66,6 +66,10 @@ fn is_read(draft: &Draft, field: Field) -> bool {
         Field::Circuit(CircuitField::Drop) => draft.flow_basis != FlowBasis::Typed,
         Field::Circuit(CircuitField::Flow) => draft.flow_basis == FlowBasis::Typed,
         Field::Circuit(_) | Field::Part(_) | Field::Zone(..) | Field::Leg(..) => true,
+        Field::Plant(PlantField::LeastReturn) => draft.plant.boiler == BoilerKind::NonCondensing,
+        Field::Plant(PlantField::TankOutput) => draft.plant.tank != TankHeating::None,
+        Field::Plant(PlantField::GlycolShare) => draft.plant.antifreeze != Antifreeze::None,
+        Field::Plant(_) => true,
         // Counts while some circulator has the typed curve.
         Field::PumpPoint(..) => draft.pump.kind == PumpKind::Points,
         Field::Room(room, of) => room_is_read(draft, room, of),

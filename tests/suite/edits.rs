@@ -108,6 +108,79 @@ fn a_copied_room_follows_its_original_with_ids_of_its_own() {
     assert_eq!(draft.copy_room(RoomId(99_999), ""), None);
 }
 
+fn wall_lengths(draft: &Draft, room: RoomId) -> Vec<&str> {
+    let surfaces = draft.room(room).expect("the room").surfaces.iter();
+    let walls = surfaces.filter(|surface| surface.kind == SurfaceKind::Wall);
+    walls
+        .map(|wall| wall.entries.get(SurfaceField::Length).map_or("", |entry| entry.text.as_str()))
+        .collect()
+}
+
+/// A rectangle with its walls.
+fn walled(length: &str, width: &str) -> (Draft, RoomId) {
+    let mut draft = Draft::new("", System::Us);
+    let room = draft.add_room("Kitchen");
+    type_room(&mut draft, room, RoomField::FloorLength, length);
+    type_room(&mut draft, room, RoomField::FloorWidth, width);
+    draft.add_walls(room);
+    (draft, room)
+}
+
+/// Empties a box and types a text key by key, as a page hands it on.
+fn type_keys(draft: &mut Draft, room: RoomId, side: RoomField, text: &str) {
+    let began = draft.clone();
+    for end in 0..=text.len() {
+        let entry = Entry { text: text[..end].to_string(), unit: Unit::Foot };
+        draft.type_entry(&began, Field::Room(room, side), entry);
+    }
+}
+
+#[test]
+fn walls_follow_the_side_of_the_floor_key_by_key() {
+    let (length, width) = (RoomField::FloorLength, RoomField::FloorWidth);
+    let (mut draft, room) = walled("10", "12");
+    // On the way it is as long as the width.
+    type_keys(&mut draft, room, length, "12' 6\"");
+    assert_eq!(wall_lengths(&draft, room), ["12' 6\"", "12", "12' 6\"", "12"]);
+
+    // One that was typed by itself stays, also where the floor is as long on the way.
+    let wall = draft.room(room).expect("the room").surfaces[2].id;
+    set(&mut draft, Field::Surface(room, wall, SurfaceField::Length), "8");
+    type_keys(&mut draft, room, length, "8.5");
+    assert_eq!(wall_lengths(&draft, room), ["8.5", "12", "8", "12"]);
+
+    // One is gone; the others still know their side.
+    draft.remove_surface(room, wall);
+    type_keys(&mut draft, room, width, "9");
+    assert_eq!(wall_lengths(&draft, room), ["8.5", "9", "9"]);
+
+    // A typed area moves none, and a blank side leaves them as they were.
+    type_keys(&mut draft, room, RoomField::FloorArea, "90");
+    type_room(&mut draft, room, width, "");
+    type_keys(&mut draft, room, width, "11");
+    assert_eq!(wall_lengths(&draft, room), ["8.5", "9", "9"]);
+}
+
+#[test]
+fn the_walls_of_a_square_room_take_its_sides_in_turn() {
+    let (mut draft, room) = walled("10", "10");
+    type_keys(&mut draft, room, RoomField::FloorWidth, "7");
+    assert_eq!(wall_lengths(&draft, room), ["10", "7", "10", "7"]);
+    let (mut draft, room) = walled("10", "10");
+    type_keys(&mut draft, room, RoomField::FloorLength, "7");
+    assert_eq!(wall_lengths(&draft, room), ["7", "10", "7", "10"]);
+}
+
+#[test]
+fn the_walls_of_a_copy_follow_its_floor_and_not_the_originals() {
+    let (mut draft, room) = walled("10", "12");
+    let copy = draft.copy_room(room, "Again").expect("a copy");
+    type_keys(&mut draft, copy, RoomField::FloorLength, "9'");
+    type_keys(&mut draft, copy, RoomField::FloorWidth, "7");
+    assert_eq!(wall_lengths(&draft, copy), ["9'", "7", "9'", "7"]);
+    assert_eq!(wall_lengths(&draft, room), ["10", "12", "10", "12"]);
+}
+
 /// Both a room and a space: what led to it keeps its word until something else is chosen, so that
 /// undo brings everything back.
 #[test]

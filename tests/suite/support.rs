@@ -7,7 +7,7 @@ use finrun_engine::job::{
     ElementField, Entry, Field, File, GroundField, Header, HouseField, Job, LayerField,
     OpeningDraft, OpeningField, PointField, RoomField, SurfaceField, UValue, read,
 };
-use finrun_engine::job::{LegField, PartField, PumpPointField, ZoneField};
+use finrun_engine::job::{LegField, PartField, PlantField, PumpPointField, ZoneField};
 use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
 
@@ -125,6 +125,7 @@ pub(crate) fn fields(draft: &Draft) -> Vec<Field> {
     }
     out.extend(CircuitField::ALL.iter().copied().map(Field::Circuit));
     out.extend(PartField::ALL.iter().copied().map(Field::Part));
+    out.extend(PlantField::ALL.iter().copied().map(Field::Plant));
     for zone in &draft.zones {
         out.extend(ZoneField::ALL.iter().map(|&field| Field::Zone(zone.id, field)));
     }
@@ -170,6 +171,11 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
         Choice::Zoning,
         Choice::Pump,
         Choice::PumpSet,
+        Choice::BoilerKind,
+        Choice::TankHeating,
+        Choice::Metal,
+        Choice::ValveKind,
+        Choice::Antifreeze,
     ];
     for zone in &draft.zones {
         let id = zone.id;
@@ -217,6 +223,11 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::Zoning
             | Choice::Pump
             | Choice::PumpSet
+            | Choice::BoilerKind
+            | Choice::TankHeating
+            | Choice::Metal
+            | Choice::ValveKind
+            | Choice::Antifreeze
             | Choice::Arrangement(_)
             | Choice::Main(_)
             | Choice::Pipe(_)

@@ -23,7 +23,7 @@ fn published(unit: Unit) -> Factor {
         SquareFoot => Exact(9.290304e-2),
         SquareInch => Exact(6.4516e-4),
         CubicFoot => SevenFigures(2.831685e-2),
-        Gallon => SevenFigures(3.785412e-3),
+        Gallon | LiquidGallon => SevenFigures(3.785412e-3),
         // Degrees Fahrenheit: (t + 459.67)/1.8, and an interval divided by 1.8.
         Fahrenheit | FahrenheitDegree => Exact(1.0 / 1.8),
         // A degree day as that interval held for a day, in kelvins and days.
@@ -72,7 +72,9 @@ fn published(unit: Unit) -> Factor {
         | Piece => Exact(1.0),
         Centimetre | CentimetreSmall | Percent => Exact(0.01),
         SquareCentimetre => Exact(1e-4),
-        Millimetre | MillimetreSmall | Litre | LitrePerSecond | AirLitrePerSecond => Exact(0.001),
+        Millimetre | MillimetreSmall | Litre | LiquidLitre | LitrePerSecond | AirLitrePerSecond => {
+            Exact(0.001)
+        }
         Kilowatt | Kilopascal => Exact(1000.0),
         LitrePerMinute => Exact(0.001 / 60.0),
         CubicMetrePerHour | AirCubicMetrePerHour | PerHour => Exact(1.0 / 3600.0),

@@ -117,6 +117,12 @@ fn topics(job: &Job, design: &Design) -> Vec<(Topic, f64)> {
     }
     out.push((Topic::HouseAir, house_flow(&job.house).leaked.si()));
     out.push((Topic::Band, design.certainty.house.high.si()));
+    if let Some(plant) = &design.plant {
+        out.extend(plant.needed.map(|needed| (Topic::NeededOutput, needed.output.si())));
+        out.extend(plant.volume.map(|volume| (Topic::SystemVolume, volume.total.si())));
+        out.extend(plant.tank.map(|tank| (Topic::TankSize, tank.volume.si())));
+        out.push((Topic::FillPressure, job.plant.fill.si()));
+    }
     for passage in &circuit.passages {
         out.push((Topic::Pipe(passage.place), passage.water_out.si()));
         out.push((Topic::Pressure(passage.place), f64::NAN));

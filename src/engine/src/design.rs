@@ -8,6 +8,7 @@ use crate::building::{
 };
 use crate::check::{Check, checks};
 use crate::job::Job;
+use crate::plant::design::{PlantDesign, plan};
 use crate::quantity::{Length, MassFlow, Power, Temperature};
 use crate::sizing::Choice;
 use serde::Serialize;
@@ -32,6 +33,8 @@ pub struct Design {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slabs: Option<SlabCompared>,
     pub piping: PipingDesign,
+    /// None until the end of the design, and none without rooms.
+    pub plant: Option<PlantDesign>,
     pub checks: Vec<Check>,
 }
 
@@ -132,8 +135,10 @@ pub fn design(job: &Job) -> Design {
         bills: against_bills(job, load),
         slabs: slab_compared(&job.house),
         piping: solved.piping,
+        plant: None,
         checks: Vec::new(),
     };
+    design.plant = (!design.rooms.is_empty()).then(|| plan(job, &design));
     design.checks = checks(job, &design);
     design
 }

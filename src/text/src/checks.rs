@@ -1,6 +1,7 @@
 //! What a check says, and what a remedy proposes.
 
 use crate::piping::not_solved;
+use crate::plant::minutes;
 use crate::{circuit_name, room_name, tube, value, zone_name};
 use finrun_engine::check::{Check, Finding, Remedy, Severity, Subject};
 use finrun_engine::job::Draft;
@@ -58,6 +59,20 @@ pub fn check_title(check: &Check, draft: &Draft, system: System) -> String {
         Finding::NoFlow { .. } => format!("{subject} gets no flow"),
         Finding::FastAlone { velocity, .. } => {
             format!("{subject} alone: velocity {}", value(velocity, system))
+        }
+        Finding::BoilerSize { output, .. } => format!("Boiler of {}", value(output, system)),
+        Finding::ShortCycle { on_s, .. } => {
+            format!("The burner runs for {} at a time", minutes(on_s))
+        }
+        Finding::Boils { boils_at, .. } => {
+            format!("At the top water boils at {}", value(boils_at, system))
+        }
+        Finding::FillLow { fill, .. } => format!("Fill pressure {}", value(fill, system)),
+        Finding::ReliefNear { pressure, .. } => {
+            format!("{} at the relief valve", value(pressure, system))
+        }
+        Finding::MayFreeze { air, .. } => {
+            format!("{subject}: pipes in air of {}", value(air, system))
         }
         Finding::ShutOff { .. } => format!("{subject} is shut off"),
         Finding::Supply { supply, .. } => format!("Supply {}", value(supply, system)),
@@ -175,6 +190,46 @@ pub fn check_detail(check: &Check, system: System) -> String {
              Above {} it is heard (common practice).",
             value(most, system)
         ),
+        Finding::BoilerSize { output, needed, .. } if output < needed => format!(
+            "The rooms, pipes and tank need {}: on the coldest days the house stays cool.",
+            value(needed, system)
+        ),
+        Finding::BoilerSize { needed, most, .. } if holds => format!(
+            "Needed are {}; up to {} is no waste (a usual limit, from memory).",
+            value(needed, system),
+            value(most, system)
+        ),
+        Finding::BoilerSize { needed, most, .. } => format!(
+            "Needed are {}. Above {} it starts and stops more often than it must.",
+            value(needed, system),
+            value(most, system)
+        ),
+        Finding::ShortCycle { least_s, load, output, .. } => format!(
+            "The smallest zone alone takes {}, the burner gives {} at least. Runs under {} wear it \
+             and waste fuel (common practice).",
+            value(load, system),
+            value(output, system),
+            minutes(least_s)
+        ),
+        Finding::Boils { supply, .. } => format!(
+            "At the fill pressure the supply of {} is too near to that: it bangs, and steam locks \
+             the flow.",
+            value(supply, system)
+        ),
+        Finding::FillLow { at_top, least, .. } => format!(
+            "That leaves {} at the highest place, where {} are wanted so that air goes out and none \
+             comes in (common practice).",
+            value(at_top, system),
+            value(least, system)
+        ),
+        Finding::ReliefNear { setting, .. } => format!(
+            "It is set to {}, and begins to weep a tenth below (common practice).",
+            value(setting, system)
+        ),
+        Finding::MayFreeze { freezes_at, .. } => format!(
+            "What is in them freezes from {} on, whenever the circulator rests.",
+            value(freezes_at, system)
+        ),
         Finding::ShutOff { load } => {
             format!("It loses {} and gets nothing.", value(load, system))
         }
@@ -205,8 +260,32 @@ pub fn remedy(remedy: Remedy, system: System) -> String {
         Remedy::LargerDrop => "Plan a larger temperature drop".to_string(),
         Remedy::SecondCircuit => "Split the rooms into two circuits".to_string(),
         Remedy::LowerSupply { supply } => format!("Supply at {} or less", value(supply, system)),
-        Remedy::MixingValveOrBypass => {
-            "A bypass or mixing valve that keeps the boiler warm, set by the installer".to_string()
+        Remedy::Bypass { share } => format!(
+            "A bypass that leads {} of the boiler's flow from supply to return",
+            value(Value::share(share), system)
+        ),
+        Remedy::MixingValve => {
+            "A valve that mixes supply into the return by the boiler's inlet temperature"
+                .to_string()
+        }
+        Remedy::HotterBoiler => {
+            "A hotter boiler, with a valve that mixes its water down for the loop".to_string()
+        }
+        Remedy::CondensingBoiler => "A condensing boiler, which gains by a cool return".to_string(),
+        Remedy::LargerBoiler => "A larger boiler".to_string(),
+        Remedy::SmallerBoiler => "A smaller boiler".to_string(),
+        Remedy::ModulatingBoiler => "A burner that turns down further".to_string(),
+        Remedy::Buffer { volume } => {
+            format!("A buffer tank of {} more", value(Value::liquid(volume), system))
+        }
+        Remedy::JoinZones => "Join small zones into one".to_string(),
+        Remedy::Fill { pressure } => format!("Fill to {}", value(pressure, system)),
+        Remedy::Glycol { share } => format!(
+            "Heating glycol, {} by mass or more; never automotive antifreeze",
+            value(Value::share(share), system)
+        ),
+        Remedy::WarmPipes => {
+            "Lead the pipes through heated space, or insulate the space".to_string()
         }
         Remedy::OpenValve => "Open the valve".to_string(),
         Remedy::AddRooms => "Hang rooms on it".to_string(),

@@ -1,5 +1,6 @@
 //! Labels and hints of fields, and the names of the things they belong to.
 
+use crate::plant;
 use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId};
 use finrun_engine::job::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, Draft,
@@ -157,6 +158,7 @@ pub fn field_label(field: Field) -> &'static str {
             PartField::PumpEfficiency => "Share of the circulator's power that moves water",
             PartField::InsulationThickness => "Thickness of the pipe insulation",
         },
+        Field::Plant(field) => plant::label(field),
         Field::Zone(_, ZoneField::Trunk) => "Trunk, one way",
         Field::Zone(_, ZoneField::TrunkElbows) => "Elbows on it, one way",
         Field::PumpPoint(_, PumpPointField::Flow) => "Flow",
@@ -261,6 +263,7 @@ pub fn field_note(field: Field) -> &'static str {
         Field::Circuit(CircuitField::EquipmentHead) => {
             "Boiler, air eliminator, flow check: from their data sheets."
         }
+        Field::Plant(field) => plant::note(field),
         Field::Part(PartField::DiverterK) => {
             "What drives the branch. Makers print it, or a Cv; 6 is a judgement."
         }
@@ -300,6 +303,7 @@ pub(crate) fn field_owner(draft: &Draft, field: Field) -> String {
         Field::Point(row, _) => format!("Maker's table, row {}", row + 1),
         Field::Circuit(_) => "Loop".to_string(),
         Field::Part(_) => "Valves and tees".to_string(),
+        Field::Plant(_) => "Boiler and fill".to_string(),
         Field::Zone(zone, _) => super::zone_name(draft, zone),
         Field::PumpPoint(row, _) => format!("Circulator's curve, point {}", row + 1),
         Field::Leg(room, row, _) => format!("{}, step {}", room_name(draft, room), row + 1),

@@ -8,10 +8,12 @@ mod certainty;
 mod checks;
 mod choices;
 mod climate;
+mod drawings;
 mod fields;
 mod page;
 mod picks;
 mod piping;
+mod plant;
 mod problems;
 mod safety;
 mod working;
@@ -28,6 +30,7 @@ pub use climate::{
     more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
     station_taken, stations_failed, zip_spread,
 };
+pub use drawings::{above_tank, alone, loop_number, operating_point, pump_picture};
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
 };
@@ -37,6 +40,10 @@ pub use piping::{
     arrangement, arrangement_note, circuit_name, element_of_usual, hung_line, leg_kind, loop_name,
     not_solved, other_pump, piping_fact, place, rule, step_name, typical_pump, valve_order, watts,
     way, zone_name,
+};
+pub use plant::{
+    PLANT_CAUTIONS, back_verdict, boiler_judged, boiling_margin, burner_alone, control_power,
+    glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use problems::{file_problem, problem, problem_at};
 pub use safety::{CAUTIONS, Caution};

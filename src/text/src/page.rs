@@ -253,6 +253,20 @@ words! {
     drop: "Temperature drop";
     boiler_gives: "The boiler gives";
     no_loop_yet: "The loop follows from the rooms.";
+    symbol_circulator: "Circulator";
+    symbol_expansion_tank: "Expansion tank";
+    symbol_air_eliminator: "Air eliminator";
+    symbol_flow_check: "Flow check";
+    symbol_zone_valve: "Zone valve";
+    symbol_balancing_valve: "Balancing valve";
+    symbol_diverter_tee: "Diverter tee";
+    symbol_shut_valve: "Shut valve";
+    water_along: "Water along each circuit";
+    temperature_picture: "Water temperature along each circuit, from the circulator on, over the air of its rooms";
+    air_of_rooms: "air of the rooms";
+    pump_and_system: "Circulator and system";
+    circulator_curve: "What the circulator gives";
+    the_system: "The system";
 
     mend_first: "To mend or fill in";
     change_sign: "Change the sign of";

@@ -1,8 +1,8 @@
 //! Labels of lists to choose from, and the names of what is on them.
 
 use super::{
-    air_class, assembly_name, behind, flow_basis, framing, material, open_flue, piping, position,
-    shelter, storeys, tube, u_value_basis,
+    air_class, assembly_name, behind, flow_basis, framing, material, open_flue, piping, plant,
+    position, shelter, storeys, tube, u_value_basis,
 };
 use finrun_engine::bills::Fuel;
 use finrun_engine::building::{Level, Place, RoomUse, SlabEdge, Soil};
@@ -31,6 +31,11 @@ pub fn choice_label(choice: Choice) -> &'static str {
         Choice::Zoning => "Zones are started by",
         Choice::Pump | Choice::ZonePump(_) => "Circulator",
         Choice::PumpSet => "How many push together",
+        Choice::BoilerKind => "Boiler",
+        Choice::TankHeating => "Indirect tank for tap water",
+        Choice::Metal => "The system is mostly of",
+        Choice::ValveKind => "Zone valves",
+        Choice::Antifreeze => "Antifreeze",
         Choice::Arrangement(_) => "Arrangement",
         Choice::Main(_) => "Tube of main, trunk or manifold",
         Choice::Pipe(_) => "Tube of the rooms' own pipes",
@@ -89,6 +94,11 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
         Pick::Zoning(p) => piping::zoning(p),
         Pick::Pump(p) => piping::pump_kind(p),
         Pick::PumpSet(p) => piping::pump_set(p),
+        Pick::BoilerKind(p) => plant::boiler_kind(p),
+        Pick::TankHeating(p) => plant::tank_heating(p),
+        Pick::Metal(p) => plant::metal(p),
+        Pick::ValveKind(p) => plant::valve_kind(p),
+        Pick::Antifreeze(p) => plant::antifreeze(p),
         Pick::Arrangement(p) => piping::arrangement(p),
         Pick::Balancing(p) => piping::balancing(p),
         Pick::BackPath(p) => piping::back_path(p),

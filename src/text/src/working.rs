@@ -12,9 +12,7 @@ pub fn source(source: Source) -> &'static str {
         Source::Ground => "ISO 13370:2017, as two public implementations have it.",
         Source::GroundSwing => "ISO 13370:2017, annex H, as two public implementations have it.",
         Source::FFactor => "F-factor of US energy codes, along the slab's edge.",
-        Source::CrawlSpaceVents => {
-            "ISO 13370, suspended floors; air of 1200 J/(m³·K), which the standard's number holds."
-        }
+        Source::CrawlSpaceVents => "ISO 13370, suspended floors, from memory.",
         Source::StandardAtmosphere => {
             "U.S. Standard Atmosphere 1976 and the ideal gas law; metres and kelvins."
         }
@@ -47,6 +45,13 @@ pub fn source(source: Source) -> &'static str {
         Source::DarcyWeisbach => "Darcy and Weisbach.",
         Source::Crane => "Loss coefficients in the form of Crane TP-410, from memory.",
         Source::Hydrostatics => "Height of a column of the water at supply temperature.",
+        Source::ExpansionTank => {
+            "ASHRAE Handbook, HVAC Systems and Equipment: diaphragm tank, absolute pressures, all water \
+             at the supply temperature."
+        }
+        Source::ReliefPractice => {
+            "Common practice, no source: a tenth below the relief valve's setting."
+        }
         Source::CommonPractice => "Common practice, no source. It forgets that the water cools.",
     }
 }
@@ -89,6 +94,8 @@ Q_low Q_high: end of the band
 Q_x: heat the room gets
 s: share over the load
 Q_short: heat missing
+Q_pipe: heat lost from pipes outside the rooms
+Q_tank: heat for the indirect tank
 A_i L_i Vol_i R_i G_i dT_i: one part
 Q_w: heat given up by the water
 U: heat passed per area and degree
@@ -158,6 +165,10 @@ V_h: flow of the whole house
 V_v: flow through the vents
 Vol: volume of all heated rooms
 Vol_r: volume of this part
+Vol_s: liquid in the whole system
+Vol_p: liquid in one part
+Vol_g: what the expansion tank takes up
+Vol_t: expansion tank
 A_L A_50: leakage area
 A_flue: opening to a chimney
 A_r: area of this room that faces outdoors or unheated spaces
@@ -172,6 +183,16 @@ h_alt: altitude
 m: mass flow
 m_r: mass flow of the rating
 rho: density
+rho_1: density cold
+rho_2: density hot
+alpha: how much the metal grows, each kelvin
+p_1: cold, absolute
+p_2: hot at most, absolute
+p_fill: cold, on the gauge
+p_top: left at the top
+p_relief: the relief valve's setting
+p_air: pressure of the air
+h_s: height of the water above the gauge
 c: specific heat
 q_r: rated output per length
 q: output per length at the entering water
@@ -240,6 +261,7 @@ pub fn set_symbol(symbol: &str) -> Vec<Piece> {
         "delta" => "δ",
         "psi" => "ψ",
         "eta" => "η",
+        "alpha" => "α",
         "dT" => "ΔT",
         "dp" => "Δp",
         "e" => "ε",

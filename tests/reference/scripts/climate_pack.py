@@ -45,7 +45,7 @@ def main():
     stations, wide, zips = (
         rows(f"{name}.csv") for name in ("embed_us", "us_zip3_centroids", "us_zip5_centroids"))
     names = column(stations, "name", str)
-    assert not any("," in name for name in names)
+    assert not any(sign in name for name in names for sign in ",\\")
     states = [f"{state} {len(list(group))}"
               for state, group in itertools.groupby(column(stations, "st", str))]
     assert len(states) == len({row["st"] for row in stations}), "the stations of a state stand apart"

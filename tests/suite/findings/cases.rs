@@ -86,7 +86,7 @@ pub(super) const ROOMS: &[Case] = &[
             "stop room-3 water-too-cool: second-circuit, reduce-loss",
             "watch loop drop: more-flow, second-circuit",
             "watch loop velocity: more-flow, other-tube, purge-at-high-flow",
-            "watch boiler return-cool: mixing-valve-or-bypass",
+            "watch boiler return-cool: hotter-boiler, condensing-boiler",
         ],
         takes: &["holds house rooms-heated", "holds loop drop", "holds loop velocity"],
     },
@@ -285,7 +285,7 @@ pub(super) const LOOP: &[Case] = &[
             long_walls(draft, "0.5");
             circuit(draft, CircuitField::Supply, "133");
         },
-        brings: &["watch boiler return-cool: mixing-valve-or-bypass"],
+        brings: &["watch boiler return-cool: hotter-boiler, condensing-boiler"],
         takes: &[],
     },
     Case {
@@ -337,7 +337,10 @@ pub(super) const LOOP: &[Case] = &[
             room(draft, FIRST, RoomField::PipeTo, "500");
             wall(draft, SurfaceField::U, "0.02", "0.02");
         },
-        brings: &["watch house per-area", "watch boiler return-cool: mixing-valve-or-bypass"],
+        brings: &[
+            "watch house per-area",
+            "watch boiler return-cool: hotter-boiler, condensing-boiler",
+        ],
         takes: &["holds house per-area", "holds loop tube-carries"],
     },
 ];

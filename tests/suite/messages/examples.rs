@@ -11,8 +11,8 @@ use finrun_engine::job::{
 use finrun_engine::network::NotSolved;
 use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{
-    Kind, Length, Power, ReadError, Temperature, TemperatureDifference, Unit, Value, Velocity,
-    VolumeFlow,
+    Kind, Length, Power, Pressure, ReadError, Temperature, TemperatureDifference, Unit, Value,
+    Velocity, Volume, VolumeFlow,
 };
 
 fn feet(value: f64) -> Length {
@@ -33,6 +33,10 @@ fn degrees(value: f64) -> TemperatureDifference {
 
 fn power(value: f64) -> Power {
     Power::of(value, Unit::BtuPerHour)
+}
+
+fn psi(value: f64) -> Pressure {
+    Pressure::of(value, Unit::Psi)
 }
 
 fn gpm(value: f64) -> VolumeFlow {
@@ -228,6 +232,11 @@ pub(super) fn findings() -> Vec<(String, Severity, Subject, Finding)> {
         practice: feet(200.0 / 3.0),
     };
     let supply = |limit| Finding::Supply { supply: fahrenheit(180.0), limit: fahrenheit(limit) };
+    let boiler = |output| Finding::BoilerSize {
+        output: power(output),
+        needed: power(40_000.0),
+        most: power(56_000.0),
+    };
     let short = power(420.0);
     let density = |w_m2| Value::new(Kind::PowerDensity, w_m2);
     let per_area = |w_m2| Finding::PerArea {
@@ -296,6 +305,35 @@ pub(super) fn findings() -> Vec<(String, Severity, Subject, Finding)> {
             Finding::FastAlone { velocity: feet_a_second(4.8), most: feet_a_second(4.0) },
         ),
         (Watch, bath, Finding::ShutOff { load: power(1200.0) }),
+        (Stop, Subject::Boiler, boiler(30_000.0)),
+        (Holds, Subject::Boiler, boiler(50_000.0)),
+        (Watch, Subject::Boiler, boiler(90_000.0)),
+        (
+            Watch,
+            Subject::Boiler,
+            Finding::ShortCycle {
+                on_s: 70.0,
+                least_s: 600.0,
+                load: power(6000.0),
+                output: power(50_000.0),
+            },
+        ),
+        (
+            Stop,
+            Subject::Boiler,
+            Finding::Boils { supply: fahrenheit(220.0), boils_at: fahrenheit(213.0) },
+        ),
+        (
+            Watch,
+            Subject::Boiler,
+            Finding::FillLow { fill: psi(8.0), at_top: psi(0.2), least: psi(4.0) },
+        ),
+        (Watch, Subject::Boiler, Finding::ReliefNear { pressure: psi(28.5), setting: psi(30.0) }),
+        (
+            Watch,
+            Subject::Loop,
+            Finding::MayFreeze { air: fahrenheit(20.0), freezes_at: fahrenheit(32.0) },
+        ),
     ];
     all.into_iter()
         .map(|(severity, subject, finding)| {
@@ -330,6 +368,12 @@ fn finding_name(finding: Finding) -> &'static str {
         Finding::NoFlow { .. } => "no flow",
         Finding::FastAlone { .. } => "fast alone",
         Finding::ShutOff { .. } => "shut off",
+        Finding::BoilerSize { .. } => "boiler size",
+        Finding::ShortCycle { .. } => "short cycle",
+        Finding::Boils { .. } => "boils",
+        Finding::FillLow { .. } => "fill low",
+        Finding::ReliefNear { .. } => "relief near",
+        Finding::MayFreeze { .. } => "may freeze",
     }
 }
 
@@ -350,7 +394,18 @@ pub(super) fn remedies() -> Vec<Remedy> {
         Remedy::LargerDrop,
         Remedy::SecondCircuit,
         Remedy::LowerSupply { supply: fahrenheit(170.0) },
-        Remedy::MixingValveOrBypass,
+        Remedy::Bypass { share: 0.2 },
+        Remedy::MixingValve,
+        Remedy::HotterBoiler,
+        Remedy::CondensingBoiler,
+        Remedy::LargerBoiler,
+        Remedy::SmallerBoiler,
+        Remedy::ModulatingBoiler,
+        Remedy::Buffer { volume: Volume::of(25.0, Unit::Gallon) },
+        Remedy::JoinZones,
+        Remedy::Fill { pressure: psi(16.0) },
+        Remedy::Glycol { share: 0.35 },
+        Remedy::WarmPipes,
         Remedy::PurgeAtHighFlow,
         Remedy::OpenValve,
         Remedy::AddRooms,
@@ -377,7 +432,18 @@ pub(super) fn remedies() -> Vec<Remedy> {
             | Remedy::LargerDrop
             | Remedy::SecondCircuit
             | Remedy::LowerSupply { .. }
-            | Remedy::MixingValveOrBypass
+            | Remedy::Bypass { .. }
+            | Remedy::MixingValve
+            | Remedy::HotterBoiler
+            | Remedy::CondensingBoiler
+            | Remedy::LargerBoiler
+            | Remedy::SmallerBoiler
+            | Remedy::ModulatingBoiler
+            | Remedy::Buffer { .. }
+            | Remedy::JoinZones
+            | Remedy::Fill { .. }
+            | Remedy::Glycol { .. }
+            | Remedy::WarmPipes
             | Remedy::PurgeAtHighFlow
             | Remedy::OpenValve
             | Remedy::AddRooms

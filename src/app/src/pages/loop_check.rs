@@ -2,7 +2,7 @@
 
 use super::lengths::row;
 use super::rooms::section_links;
-use crate::drawing::loop_drawing;
+use crate::drawing::schematic;
 use crate::markup::{Markup, live_markup};
 use crate::page::{JobKey, Section};
 use crate::parts::{choice_field, figure, in_system, live_view, number_field, working, yes};
@@ -45,7 +45,7 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
     view! {
         <section class="columns">
             <div>
-                {loop_drawing()}
+                {schematic()}
                 {numbers(&circuit.passages, &names(draft, &circuit.passages))}
             </div>
             <div>

@@ -3,12 +3,14 @@
 use crate::drawing::{Shows, wall_drawing};
 use crate::parts::{
     button, choice_field, each, kept, live, live_button, number_field, text_box, when, words,
+    working_of,
 };
 use crate::state::{EditKey, use_app};
 use finrun_engine::building::{OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
 use finrun_engine::job::{
     Behind, Choice, Draft, Field, OpeningField, Pick, SurfaceField, UValue, own_transmittance,
 };
+use finrun_engine::trace::built_u;
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -113,9 +115,16 @@ fn build(at: Choice, u: Field, r: Field) -> AnyView {
         _ => String::new(),
     });
     let is = move |value: UValue| move || now() == Some(Pick::Build(value));
+    // The user's own open on their page.
+    let layers = move || match now() {
+        Some(Pick::Build(UValue::Listed(assembly))) => assembly.build(),
+        _ => None,
+    };
+    let steps = move || layers().map(|build| built_u(&build)).unwrap_or_default();
     view! {
         {choice_field(at)}
         <p class="note">{listed}</p>
+        {when(move || layers().is_some(), move || working_of(steps, text::u_from_layers().into_any()))}
         {when(is(UValue::TypedU), move || number_field(u))}
         {when(is(UValue::TypedR), move || number_field(r))}
     }

@@ -25,8 +25,7 @@ pub struct History {
 impl History {
     /// Notes that an edit with `key` starts from `before`.
     pub fn note(&mut self, key: EditKey, before: Draft) {
-        let continues = key != EditKey::Single && self.last == Some(key);
-        if !continues {
+        if self.begun(key).is_none() {
             self.past.push(before);
             if self.past.len() > DEPTH {
                 self.past.remove(0);
@@ -34,6 +33,12 @@ impl History {
         }
         self.future.clear();
         self.last = Some(key);
+    }
+
+    /// The draft in which the step began that an edit with `key` would go on with.
+    pub fn begun(&self, key: EditKey) -> Option<&Draft> {
+        let continues = key != EditKey::Single && self.last == Some(key);
+        self.past.last().filter(|_| continues)
     }
 
     pub fn can_undo(&self) -> bool {
@@ -74,7 +79,10 @@ mod tests {
         let field = EditKey::Field(Field::House(HouseField::Outdoors));
         let mut history = History::default();
         history.note(field, named("a"));
+        assert_eq!(history.begun(field), Some(&named("a")));
         history.note(field, named("b"));
+        assert_eq!(history.begun(field), Some(&named("a")));
+        assert_eq!(history.begun(EditKey::Single), None);
         assert_eq!(history.undo(named("c")), Some(named("a")));
         assert_eq!(history.redo(named("a")), Some(named("c")));
         assert!(!history.can_redo());

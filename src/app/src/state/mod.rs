@@ -204,7 +204,12 @@ impl App {
     }
 
     pub fn type_into(self, field: Field, entry: Entry) {
-        self.edit(EditKey::Field(field), |draft| draft.set_entry(field, entry));
+        let key = EditKey::Field(field);
+        let began = self.open.with_untracked(|open| open.history.begun(key).cloned());
+        self.edit(key, |draft| {
+            let began = began.unwrap_or_else(|| draft.clone());
+            draft.type_entry(&began, field, entry);
+        });
         // Once it can be read, the next slip waits again until the field is left.
         if !self.is_bad(field) {
             self.left.update(|left| left.retain(|known| *known != field));

@@ -272,7 +272,7 @@ impl App {
             ) => Page::Station(job, Station::Loop),
             Field::Circuit(CircuitField::ReturnPipe | CircuitField::ReturnElbows)
             | Field::Zone(..) => section(Section::Piping),
-            Field::Circuit(_) | Field::Part(_) | Field::PumpPoint(..) => {
+            Field::Plant(_) | Field::Circuit(_) | Field::Part(_) | Field::PumpPoint(..) => {
                 section(Section::Circulator)
             }
             Field::Leg(room, ..)

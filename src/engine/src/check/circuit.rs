@@ -6,9 +6,7 @@ use crate::building::ZoneId;
 use crate::design::Design;
 use crate::job::{Flow, Job};
 use crate::pipe::{Nominal, Tube};
-use crate::quantity::{
-    Length, MassFlow, Power, Temperature, TemperatureDifference, Unit, Velocity, VolumeFlow,
-};
+use crate::quantity::{Length, MassFlow, Power, TemperatureDifference, Unit, Velocity, VolumeFlow};
 
 /// Common practice, no source: below about 2 ft/s air may not be carried to the eliminator.
 const LEAST_VELOCITY: Velocity = Velocity::from_si(2.0 * 0.3048);
@@ -198,20 +196,6 @@ pub(super) fn supply(job: &Job) -> Option<Check> {
             let remedies = vec![Remedy::LowerSupply { supply: limit }];
             check(Severity::Stop, Subject::Boiler, finding, remedies)
         }
-    })
-}
-
-/// Common practice, no source: below about 130 F of return, flue gas may condense in a boiler that
-/// is not made for it.
-pub(super) fn return_cool(design: &Design) -> Option<Check> {
-    if !has_elements(design) {
-        return None;
-    }
-    let least = Temperature::of(130.0, Unit::Fahrenheit);
-    let back = design.piping.back;
-    (back < least).then(|| {
-        let remedies = vec![Remedy::MixingValveOrBypass];
-        check(Severity::Watch, Subject::Boiler, Finding::ReturnCool { back, least }, remedies)
     })
 }
 

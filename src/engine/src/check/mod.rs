@@ -3,6 +3,7 @@
 mod circuit;
 mod house;
 mod piping;
+mod plant;
 mod room;
 
 pub use circuit::practice_length;
@@ -13,7 +14,8 @@ use crate::job::Job;
 use crate::network::NotSolved;
 use crate::pipe::Tube;
 use crate::quantity::{
-    Length, Power, Temperature, TemperatureDifference, Value, Velocity, VolumeFlow,
+    Length, Power, Pressure, Temperature, TemperatureDifference, Value, Velocity, Volume,
+    VolumeFlow,
 };
 use serde::Serialize;
 
@@ -178,6 +180,55 @@ pub enum Finding {
         #[serde(rename = "most_m_s")]
         most: Velocity,
     },
+    /// The boiler's output against what is needed.
+    BoilerSize {
+        #[serde(rename = "output_w")]
+        output: Power,
+        #[serde(rename = "needed_w")]
+        needed: Power,
+        /// That it should not be above.
+        #[serde(rename = "most_w")]
+        most: Power,
+    },
+    /// The burner stops soon while the smallest zone calls alone.
+    ShortCycle {
+        on_s: f64,
+        least_s: f64,
+        #[serde(rename = "load_w")]
+        load: Power,
+        #[serde(rename = "output_w")]
+        output: Power,
+    },
+    /// Water boils at the highest place, or nearly.
+    Boils {
+        #[serde(rename = "supply_k")]
+        supply: Temperature,
+        #[serde(rename = "boils_at_k")]
+        boils_at: Temperature,
+    },
+    /// Too little pressure is left at the highest place for air to go out.
+    FillLow {
+        #[serde(rename = "fill_pa")]
+        fill: Pressure,
+        #[serde(rename = "at_top_pa")]
+        at_top: Pressure,
+        #[serde(rename = "least_pa")]
+        least: Pressure,
+    },
+    /// The relief valve weeps or lifts.
+    ReliefNear {
+        #[serde(rename = "pressure_pa")]
+        pressure: Pressure,
+        #[serde(rename = "setting_pa")]
+        setting: Pressure,
+    },
+    /// Water that stands still in this air may freeze.
+    MayFreeze {
+        #[serde(rename = "air_k")]
+        air: Temperature,
+        #[serde(rename = "freezes_at_k")]
+        freezes_at: Temperature,
+    },
     /// The room's shut-off is shut.
     ShutOff {
         #[serde(rename = "load_w")]
@@ -225,7 +276,32 @@ pub enum Remedy {
         #[serde(rename = "supply_k")]
         supply: Temperature,
     },
-    MixingValveOrBypass,
+    /// Of supply water into the return.
+    Bypass {
+        /// Of the boiler's flow.
+        share: f64,
+    },
+    MixingValve,
+    /// A boiler that is kept hotter, its water mixed down for the loop.
+    HotterBoiler,
+    CondensingBoiler,
+    LargerBoiler,
+    SmallerBoiler,
+    /// One whose burner can give less.
+    ModulatingBoiler,
+    Buffer {
+        #[serde(rename = "volume_m3")]
+        volume: Volume,
+    },
+    JoinZones,
+    Fill {
+        #[serde(rename = "pressure_pa")]
+        pressure: Pressure,
+    },
+    Glycol {
+        share: f64,
+    },
+    WarmPipes,
     PurgeAtHighFlow,
     OpenValve,
     AddRooms,
@@ -236,7 +312,8 @@ pub enum Remedy {
     BalancingValves,
 }
 
-/// Every rule on a finished design, in a fixed order: rooms as the water passes them, then the loop.
+/// Every rule on a finished design, in a fixed order: rooms as the water passes them, then the
+/// loop and its plant.
 pub fn checks(job: &Job, design: &Design) -> Vec<Check> {
     let mut out = Vec::new();
     out.extend(house::not_finite(design));
@@ -253,7 +330,7 @@ pub fn checks(job: &Job, design: &Design) -> Vec<Check> {
     out.extend(piping::uneven(job, design));
     out.extend(piping::alone(design));
     out.extend(circuit::supply(job));
-    out.extend(circuit::return_cool(design));
     out.extend(circuit::outside_data(job));
+    out.extend(plant::checks(job, design));
     out
 }

@@ -85,6 +85,14 @@ pub fn charge(system: Volume, freezing: Temperature) -> Result<Charge, ChargeErr
         return Err(ChargeError::Volume);
     }
     let share = share_for(freezing).ok_or(ChargeError::TooCold)?;
+    charge_of(system, share)
+}
+
+/// The same for a share by mass that is chosen.
+pub fn charge_of(system: Volume, share: f64) -> Result<Charge, ChargeError> {
+    if !(system > Volume::ZERO && system.is_finite()) {
+        return Err(ChargeError::Volume);
+    }
     let filling = Temperature::of(20.0, Unit::Celsius);
     let mixture = system * Fluid::PropyleneGlycol { share }.density(filling).si();
     let glycol = mixture * share / PURE_DENSITY.si();

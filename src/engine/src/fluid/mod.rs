@@ -5,7 +5,7 @@ mod glycol;
 mod water;
 
 pub use boiling::{boiling_point, vapour_pressure};
-pub use glycol::{Charge, ChargeError, MOST, PURE_DENSITY, charge, share_for};
+pub use glycol::{Charge, ChargeError, MOST, PURE_DENSITY, charge, charge_of, share_for};
 
 use crate::numeric::exp;
 use crate::quantity::{

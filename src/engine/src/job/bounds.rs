@@ -3,8 +3,8 @@
 
 use super::field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
-    Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField, PointField,
-    PumpPointField, RoomField, SurfaceField, ZoneField,
+    Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField, PlantField,
+    PointField, PumpPointField, RoomField, SurfaceField, ZoneField,
 };
 use crate::building::OpeningKind;
 use crate::quantity::{Kind, Unit};
@@ -73,6 +73,7 @@ impl Field {
             Field::Stock => spec(Unit::Foot, 2.0, 10.0, In::Required),
             Field::Circuit(field) => circuit(field),
             Field::Part(field) => part(field),
+            Field::Plant(field) => plant(field),
             Field::Zone(_, ZoneField::Trunk) => spec(Unit::Foot, 0.0, 1000.0, In::Follows),
             Field::Zone(_, ZoneField::TrunkElbows) => spec(Unit::Piece, 0.0, 100.0, In::Follows),
             Field::PumpPoint(_, PumpPointField::Flow) => {
@@ -200,6 +201,33 @@ fn part(field: PartField) -> Spec {
         // Judgement: small wet-rotor circulators turn a fifth of their power into moving water.
         PartField::PumpEfficiency => spec(Unit::Percent, 1.0, 90.0, In::Assumed(20.0)),
         PartField::InsulationThickness => spec(Unit::InchSmall, 0.1, 6.0, In::Assumed(0.5)),
+    }
+}
+
+fn plant(field: PlantField) -> Spec {
+    match field {
+        // Blank: not known, and then not judged.
+        PlantField::Output | PlantField::LeastOutput => {
+            spec(Unit::BtuPerHour, 1000.0, 1_000_000.0, In::Follows)
+        }
+        PlantField::BoilerVolume => spec(Unit::LiquidGallon, 0.0, 500.0, In::Follows),
+        // Common practice, no source: 10 to 20 F between start and stop.
+        PlantField::Differential => spec(Unit::FahrenheitDegree, 1.0, 60.0, In::Assumed(20.0)),
+        // As `plant::return_protection::LEAST_RETURN` has it.
+        PlantField::LeastReturn => spec(Unit::Fahrenheit, 60.0, 180.0, In::Assumed(130.0)),
+        // Judgement: the coil of a tank of 40 gal.
+        PlantField::TankOutput => spec(Unit::BtuPerHour, 1000.0, 500_000.0, In::Assumed(60_000.0)),
+        PlantField::TopHeight => spec(Unit::Foot, 0.0, 150.0, In::Follows),
+        PlantField::Fill => spec(Unit::Psi, 0.0, 100.0, In::Follows),
+        // As `plant::fill::USUAL_RELIEF` has it.
+        PlantField::Relief => spec(Unit::Psi, 5.0, 150.0, In::Assumed(30.0)),
+        PlantField::OtherVolume => spec(Unit::LiquidGallon, 0.0, 2000.0, In::Assumed(0.0)),
+        // Judgement: water from the main in winter.
+        PlantField::ColdFill => spec(Unit::Fahrenheit, 33.0, 100.0, In::Assumed(50.0)),
+        // Judgement: begins to freeze near 8 F. Less than a tenth is no antifreeze.
+        PlantField::GlycolShare => spec(Unit::Percent, 10.0, 50.0, In::Assumed(30.0)),
+        // The base of US degree days.
+        PlantField::Balance => spec(Unit::Fahrenheit, 30.0, 80.0, In::Assumed(65.0)),
     }
 }
 

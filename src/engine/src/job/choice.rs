@@ -10,6 +10,7 @@ use super::piping::{
     Arrangement, BackPath, Balancing, Diverters, Hung, LegKind, PumpKind, PumpSet, ShutOff,
     ZoneDraft, Zoning,
 };
+use super::plant::{Antifreeze, BoilerKind, TankHeating, ValveKind};
 use crate::bills::Fuel;
 use crate::building::{
     AirClass, Assembly, AssemblyId, Framing, Level, Material, OpenFlue, OpeningId, OpeningKind,
@@ -18,6 +19,7 @@ use crate::building::{
 };
 use crate::named::Named;
 use crate::pipe::Tube;
+use crate::plant::expansion::Metal;
 use std::fmt;
 
 /// A place where something is chosen.
@@ -40,6 +42,11 @@ pub enum Choice {
     Zoning,
     Pump,
     PumpSet,
+    BoilerKind,
+    TankHeating,
+    Metal,
+    ValveKind,
+    Antifreeze,
     Arrangement(ZoneId),
     Main(ZoneId),
     Pipe(ZoneId),
@@ -84,6 +91,11 @@ pub enum Pick {
     Zoning(Zoning),
     Pump(PumpKind),
     PumpSet(PumpSet),
+    BoilerKind(BoilerKind),
+    TankHeating(TankHeating),
+    Metal(Metal),
+    ValveKind(ValveKind),
+    Antifreeze(Antifreeze),
     Arrangement(Arrangement),
     Balancing(Balancing),
     BackPath(BackPath),
@@ -122,6 +134,11 @@ impl fmt::Display for Choice {
             Choice::Zoning => f.write_str("zoning"),
             Choice::Pump => f.write_str("pump"),
             Choice::PumpSet => f.write_str("pump-set"),
+            Choice::BoilerKind => f.write_str("boiler-kind"),
+            Choice::TankHeating => f.write_str("tank-heating"),
+            Choice::Metal => f.write_str("metal"),
+            Choice::ValveKind => f.write_str("valve-kind"),
+            Choice::Antifreeze => f.write_str("antifreeze"),
             Choice::Arrangement(zone) => write!(f, "zone-{}.arrangement", zone.0),
             Choice::Main(zone) => write!(f, "zone-{}.main", zone.0),
             Choice::Pipe(zone) => write!(f, "zone-{}.pipe", zone.0),
@@ -178,6 +195,11 @@ impl Draft {
             Choice::Zoning => all(Pick::Zoning),
             Choice::Pump | Choice::ZonePump(_) => PumpKind::ALL.map(Pick::Pump).to_vec(),
             Choice::PumpSet => all(Pick::PumpSet),
+            Choice::BoilerKind => all(Pick::BoilerKind),
+            Choice::TankHeating => all(Pick::TankHeating),
+            Choice::Metal => all(Pick::Metal),
+            Choice::ValveKind => all(Pick::ValveKind),
+            Choice::Antifreeze => all(Pick::Antifreeze),
             Choice::Arrangement(_) => all(Pick::Arrangement),
             Choice::Balancing(_) => all(Pick::Balancing),
             Choice::BackPath(_) => all(Pick::BackPath),
@@ -234,6 +256,11 @@ impl Draft {
             Choice::Zoning => Pick::Zoning(self.zoning),
             Choice::Pump => Pick::Pump(self.pump.kind),
             Choice::PumpSet => Pick::PumpSet(self.pump.set),
+            Choice::BoilerKind => Pick::BoilerKind(self.plant.boiler),
+            Choice::TankHeating => Pick::TankHeating(self.plant.tank),
+            Choice::Metal => Pick::Metal(self.plant.metal),
+            Choice::ValveKind => Pick::ValveKind(self.plant.valve),
+            Choice::Antifreeze => Pick::Antifreeze(self.plant.antifreeze),
             Choice::Arrangement(zone) => Pick::Arrangement(self.zone(zone)?.arrangement),
             Choice::Main(zone) => Pick::Tube(self.zone(zone)?.main),
             Choice::Pipe(zone) => Pick::Tube(self.zone(zone)?.pipe),
@@ -287,6 +314,11 @@ impl Draft {
                 self.begin_points(p);
             }
             (Choice::PumpSet, Pick::PumpSet(p)) => self.pump.set = p,
+            (Choice::BoilerKind, Pick::BoilerKind(p)) => self.plant.boiler = p,
+            (Choice::TankHeating, Pick::TankHeating(p)) => self.plant.tank = p,
+            (Choice::Metal, Pick::Metal(p)) => self.plant.metal = p,
+            (Choice::ValveKind, Pick::ValveKind(p)) => self.plant.valve = p,
+            (Choice::Antifreeze, Pick::Antifreeze(p)) => self.plant.antifreeze = p,
             (Choice::Arrangement(zone), Pick::Arrangement(p)) => self.arrange(zone, p),
             (
                 Choice::Main(zone)

@@ -7,6 +7,7 @@ use super::field::{
     SurfaceField,
 };
 use super::piping::{Diverters, LegDraft, PumpDraft, ShutOff, ZoneDraft, Zoning};
+use super::plant::PlantDraft;
 use crate::bills::Fuel;
 use crate::building::{
     AirClass, Assembly, AssemblyId, BillId, Framing, Level, Material, OpenFlue, OpeningId,
@@ -52,6 +53,7 @@ pub struct Draft {
     pub pump: PumpDraft,
     /// Never empty.
     pub zones: Vec<ZoneDraft>,
+    pub plant: PlantDraft,
     /// The next id to give out.
     pub next_id: u32,
 }
@@ -79,6 +81,7 @@ stored!(Draft {
     zoning: default,
     pump: default,
     zones: default,
+    plant: default,
     next_id,
 });
 
@@ -503,6 +506,7 @@ impl Draft {
             zoning: Zoning::default(),
             pump: PumpDraft::default(),
             zones: vec![ZoneDraft::series(ZoneId(0), Tube::CopperMThreeQuarter)],
+            plant: PlantDraft::default(),
             next_id: 1,
         }
     }
@@ -554,6 +558,7 @@ impl Draft {
             Field::Stock => None,
             Field::Circuit(f) => self.circuit.get(f),
             Field::Part(f) => self.part.get(f),
+            Field::Plant(f) => self.plant.entries.get(f),
             Field::Zone(id, f) => self.zone(id)?.entries.get(f),
             Field::PumpPoint(row, f) => self.pump.points.get(row)?.get(f),
             Field::Leg(room, row, f) => self.room(room)?.route.get(row)?.entries.get(f),

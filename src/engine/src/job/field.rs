@@ -171,6 +171,25 @@ fields!(
 );
 
 fields!(
+    /// Of the boiler and the filling.
+    PlantField {
+        Output = "output",
+        LeastOutput = "least-output",
+        BoilerVolume = "boiler-volume",
+        Differential = "differential",
+        LeastReturn = "least-return",
+        TankOutput = "tank-output",
+        TopHeight = "top-height",
+        Fill = "fill",
+        Relief = "relief",
+        OtherVolume = "other-volume",
+        ColdFill = "cold-fill",
+        GlycolShare = "glycol-share",
+        Balance = "balance",
+    }
+);
+
+fields!(
     /// Of a zone's piping.
     ZoneField {
         /// One way from the boiler to where the rooms' own pipes begin.
@@ -268,6 +287,7 @@ pub enum Field {
     Stock,
     Circuit(CircuitField),
     Part(PartField),
+    Plant(PlantField),
     Zone(ZoneId, ZoneField),
     /// A point of the circulator's curve, counted from zero.
     PumpPoint(usize, PumpPointField),
@@ -297,6 +317,7 @@ impl fmt::Display for Field {
             Field::Stock => f.write_str("element.stock"),
             Field::Circuit(field) => write!(f, "circuit.{}", field.name()),
             Field::Part(field) => write!(f, "part.{}", field.name()),
+            Field::Plant(field) => write!(f, "plant.{}", field.name()),
             Field::Zone(id, field) => write!(f, "zone-{}.{}", id.0, field.name()),
             Field::PumpPoint(row, field) => write!(f, "pump.point-{}.{}", row + 1, field.name()),
             Field::Leg(room, row, field) => {

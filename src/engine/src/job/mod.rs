@@ -15,9 +15,11 @@ mod file;
 mod outline;
 mod own;
 mod piping;
+mod plant;
 mod read;
 mod resolve;
 mod route;
+mod shell;
 mod shown;
 mod table;
 
@@ -31,7 +33,7 @@ pub use draft::{
 pub use field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
     Family, Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField,
-    PointField, PumpPointField, RoomField, SurfaceField, ZoneField,
+    PlantField, PointField, PumpPointField, RoomField, SurfaceField, ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use outline::{Outline, outline};
@@ -40,6 +42,7 @@ pub use piping::{
     Arrangement, BackPath, Balancing, Diverters, Hung, LegDraft, LegKind, PumpDraft, PumpKind,
     PumpSet, ShutOff, ZoneDraft, Zoning,
 };
+pub use plant::{Antifreeze, BoilerKind, Plant, PlantDraft, TankHeating, ValveKind};
 pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
 pub use route::{Way, pipe_fields, way_to};
@@ -66,6 +69,7 @@ pub struct Job {
     pub zones: Vec<Zone>,
     /// Those without.
     pub empty_zones: Vec<ZoneId>,
+    pub plant: Plant,
     /// What the fuel bills say of the house.
     pub bills: Option<BillsRead>,
 }

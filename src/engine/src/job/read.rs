@@ -4,6 +4,7 @@ mod bills;
 mod house;
 mod openings;
 mod piping;
+mod plant;
 mod surface;
 
 use super::draft::{Draft, RoomDraft, Shape};
@@ -168,12 +169,13 @@ pub fn read(draft: &Draft) -> Reading {
     let baseboard = read_baseboard(&mut reader);
     let circuit = piping::read_circuit(&mut reader);
     let zones = piping::read_zones(&mut reader, &read);
+    let plant = plant::read_plant(&mut reader);
     let bills = bills::read_bills(&mut reader);
-    let job = match (around, baseboard, circuit, zones) {
-        (Some(around), Some(baseboard), Some(circuit), Some((zones, empty_zones))) => {
+    let job = match (around, baseboard, circuit, zones, plant) {
+        (Some(around), Some(baseboard), Some(circuit), Some((zones, empty_zones)), Some(plant)) => {
             let house::Around { site, air, ground, ranges } = around;
             let house = House { site, rooms, spaces, air, ground, ranges };
-            Some(Job { house, approaches, baseboard, circuit, zones, empty_zones, bills })
+            Some(Job { house, approaches, baseboard, circuit, zones, empty_zones, plant, bills })
         }
         _ => None,
     };

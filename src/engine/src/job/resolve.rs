@@ -8,6 +8,7 @@ use super::field::{
     RoomField, SurfaceField,
 };
 use super::own::own_transmittance;
+use super::plant::follow_plant;
 use super::read::Problem;
 use super::route::{follow_leg, follow_pipe, follow_zone};
 use crate::building::air::Leakage;
@@ -117,6 +118,7 @@ fn follow(draft: &Draft, field: Field) -> Option<f64> {
         Field::Assembly(id, AssemblyField::R) => {
             Some(own_transmittance(draft, id)?.resistance().si())
         }
+        Field::Plant(field) => follow_plant(draft, field),
         Field::Zone(zone, field) => follow_zone(draft, zone, field),
         Field::Leg(room, row, LegField::Length) => follow_leg(draft, room, row),
         Field::Room(room, field) => follow_room(draft, draft.room(room)?, field),

@@ -10,8 +10,9 @@ use crate::quantity::{Pressure, Temperature, Unit, Volume};
 use serde::Serialize;
 
 /// What most of the system is made of: it grows too, and holds more.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub enum Metal {
+    #[default]
     Copper,
     /// Also for a system of plastic tube, which grows more than either metal: on the safe side.
     Steel,
@@ -24,7 +25,7 @@ names!(Metal {
 
 impl Metal {
     /// Linear, a kelvin: 9.5e-6 and 6.5e-6 a °F in the ASHRAE chapter.
-    fn expansion_per_k(self) -> f64 {
+    pub(crate) fn expansion_per_k(self) -> f64 {
         match self {
             Metal::Copper => 17.1e-6,
             Metal::Steel => 11.7e-6,

@@ -1,10 +1,11 @@
 //! The plant that the loop hangs on: boiler and its control, expansion tank, filling, transformer.
 //!
-//! Functions of numbers alone. Each checks what it is given and says what is wrong with it; a number
-//! that is not finite counts as wrong, or comes out as not a number.
+//! But for [`design`] all are functions of numbers alone. Each checks what it is given and says what
+//! is wrong with it; a number that is not finite counts as wrong, or comes out as not a number.
 
 pub mod boiler;
 pub mod contents;
+pub mod design;
 pub mod electric;
 pub mod expansion;
 pub mod fill;

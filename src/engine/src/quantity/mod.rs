@@ -227,6 +227,11 @@ impl Value {
         Value { kind: Kind::Share, si: value }
     }
 
+    /// A volume of liquid.
+    pub const fn liquid(volume: Volume) -> Value {
+        Value { kind: Kind::LiquidVolume, si: volume.0 }
+    }
+
     /// A number of things.
     pub fn count(value: usize) -> Value {
         Value { kind: Kind::Count, si: value as f64 }

@@ -50,6 +50,7 @@ pub const fn display_unit(kind: Kind, system: System) -> Unit {
         Kind::Viscosity => (Centipoise, MillipascalSecond),
         Kind::ChangeRate => (PerHour, PerHour),
         Kind::PowerDensity => (BtuPerHourSquareFoot, WattPerSquareMetre),
+        Kind::LiquidVolume => (LiquidGallon, LiquidLitre),
         Kind::AirFlow => (AirCubicFootPerMinute, AirLitrePerSecond),
         Kind::Wind => (MilePerHour, WindMetrePerSecond),
         Kind::SmallArea => (SquareInch, SquareCentimetre),
@@ -100,6 +101,8 @@ pub const fn decimals(unit: Unit) -> usize {
         | SquareMetre
         | Gallon
         | Litre
+        | LiquidGallon
+        | LiquidLitre
         | GallonPerMinute
         | LitrePerMinute
         | FootPerSecond

@@ -46,6 +46,8 @@ pub enum Kind {
     SmallLength,
     /// A flow of air, which is measured otherwise than a flow of water.
     AirFlow,
+    /// A volume of liquid, which is measured otherwise than that of a room.
+    LiquidVolume,
     /// The speed of wind.
     Wind,
     /// A small area, such as that of all gaps of a house together.
@@ -124,6 +126,8 @@ units! {
     CubicMetre: Volume, "m³", ["m3", "m³"], 1 / 1;
     Gallon: Volume, "gal", ["gal", "gallon", "gallons"], 3785411784 / 1000000000000;
     Litre: Volume, "L", ["l", "litre", "liter", "litres", "liters"], 1 / 1000;
+    LiquidGallon: LiquidVolume, "gal", ["gal", "gallon", "gallons"], 3785411784 / 1000000000000;
+    LiquidLitre: LiquidVolume, "L", ["l", "litre", "liter", "litres", "liters"], 1 / 1000;
 
     Fahrenheit: Temperature, "°F", ["f", "°f", "deg f", "degf"], 5 / 9, offset 45967 / 100;
     Celsius: Temperature, "°C", ["c", "°c", "deg c", "degc"], 1 / 1, offset 27315 / 100;

@@ -18,7 +18,7 @@ pub enum Source {
     GroundSwing,
     /// US energy codes.
     FFactor,
-    /// ISO 13370, suspended floors; air of 1200 J/(m3 K).
+    /// ISO 13370, suspended floors.
     CrawlSpaceVents,
     /// U.S. Standard Atmosphere 1976, and the ideal gas law.
     StandardAtmosphere,
@@ -49,6 +49,10 @@ pub enum Source {
     /// Crane TP-410 form, from memory.
     Crane,
     Hydrostatics,
+    /// ASHRAE Handbook, HVAC Systems and Equipment, "Hydronic heating and cooling system design".
+    ExpansionTank,
+    /// Common practice, no source: the system stays a tenth below the relief valve's setting.
+    ReliefPractice,
     /// Common practice, no source.
     CommonPractice,
 }
@@ -88,6 +92,7 @@ formulas! {
         Twice = "2 * D_v",
         WallArea = "L * z",
         MeanDepth = "A_w / P",
+        TubeVolume = "pi / 4 * d ^ 2 * L",
         MeanTransmittance = "G / A_g",
         Difference = "T_in - T_0",
         WeighedDifference = "Vol_r / Vol * (T_in - T_0)",
@@ -132,6 +137,7 @@ formulas! {
         SlabEdgeLoss = "F_edge * P * (T_in - T_out)",
     ],
     StandardAtmosphere: [
+        AirPressure = "101325 * (1 - 0.0000225577 * h_alt) ^ 5.25588",
         AirDensity = "101325 * (1 - 0.0000225577 * h_alt) ^ 5.25588 / (287.055 * T_abs)",
     ],
     Ventilation: [
@@ -153,7 +159,7 @@ formulas! {
         ShareByVolume = "V_h * Vol_r / Vol",
     ],
     CrawlSpaceVents: [
-        VentFlow = "725 / 1200 * v_w * f_v * A_v",
+        VentFlow = "0.59 * v_w * f_v * A_v",
     ],
     SpaceBalance: [
         HeatIn = "G * (T_i - T_0)",
@@ -205,6 +211,14 @@ formulas! {
     Hydrostatics: [
         Equipment = "rho * 9.80665 * h",
         Head = "dp / (rho * 9.80665)",
+        FillPressure = "rho * 9.80665 * h_s + p_top",
+    ],
+    ReliefPractice: [
+        HighestPressure = "0.9 * p_relief + p_air",
+    ],
+    ExpansionTank: [
+        Acceptance = "Vol_s * (rho_1 / rho_2 - 1 - 3 * alpha * dT)",
+        TankVolume = "Vol_g / (1 - p_1 / p_2)",
     ],
 }
 
@@ -218,6 +232,9 @@ impl Formula {
                 | Formula::Infiltration
                 | Formula::Equipment
                 | Formula::Head
+                | Formula::AirPressure
+                | Formula::FillPressure
+                | Formula::Acceptance
         )
     }
 

@@ -9,6 +9,7 @@ mod formula;
 mod ground;
 mod heat;
 mod layers;
+mod plant;
 mod spaces;
 mod water;
 
@@ -76,6 +77,14 @@ pub enum Topic {
     Head,
     /// What the boiler puts back.
     BoilerHeat,
+    /// What the boiler must be able to give.
+    NeededOutput,
+    /// The liquid in all of the system.
+    SystemVolume,
+    /// The least expansion tank.
+    TankSize,
+    /// Cold, where it was not typed.
+    FillPressure,
 }
 
 /// The steps that lead to the number `topic`, in the order of calculation; empty when the design
@@ -104,6 +113,10 @@ pub fn working(job: &Job, design: &Design, topic: Topic) -> Vec<Step> {
         Topic::Drop => water::drop(to, design),
         Topic::Velocity => water::velocity(to, design),
         Topic::Pressure(place) => water::pressure(to, job, design, place),
+        Topic::NeededOutput => plant::needed_output(to, job, design),
+        Topic::SystemVolume => plant::volume(to, job, design),
+        Topic::TankSize => plant::tank_size(to, job, design),
+        Topic::FillPressure => plant::fill_pressure(to, job),
         Topic::Head => water::head(to, job, design),
     };
     match found {
@@ -207,6 +220,7 @@ fn kind(symbol: &str) -> Kind {
         "h" | "H" => Kind::Head,
         "s" => Kind::Share,
         "v_w" => Kind::Wind,
+        "Vol_s" | "Vol_p" | "Vol_g" | "Vol_t" => Kind::LiquidVolume,
         "q_A" => Kind::PowerDensity,
         "U_p" | "F_edge" => Kind::LinearTransmittance,
         "A_L" | "A_50" | "A_flue" | "A_v" => Kind::SmallArea,
@@ -232,7 +246,7 @@ fn kind(symbol: &str) -> Kind {
             "c" => Kind::SpecificHeat,
             "v" => Kind::Velocity,
             "mu" => Kind::Viscosity,
-            "dp" => Kind::Pressure,
+            "dp" | "p" => Kind::Pressure,
             _ => Kind::Number,
         },
     }

@@ -51,7 +51,7 @@ pub fn water_after(stretch: &str) -> String {
 }
 
 pub fn loop_picture(supply: &str, back: &str) -> String {
-    format!("The loop from boiler to boiler, water from {supply} to {back}")
+    format!("The piping from boiler to boiler, water from {supply} to {back}")
 }
 
 pub fn checks_to_see(count: usize) -> String {

@@ -1,8 +1,8 @@
 //! Reading zones, routes and circulators.
 
+use super::plant::read_fluid;
 use super::{Problem, Reader};
 use crate::building::ZoneId;
-use crate::fluid::Fluid;
 use crate::job::draft::{FlowBasis, PipeCover, RoomDraft};
 use crate::job::field::{
     CircuitField, Field, LegField, PartField, PumpPointField, RoomField, ZoneField,
@@ -49,12 +49,13 @@ pub(super) fn read_circuit(reader: &mut Reader<'_>) -> Option<Circuit> {
     let equipment_head = reader.length(Field::Circuit(EquipmentHead));
     let thickness = reader.length(Field::Part(PartField::InsulationThickness));
     let parts = read_parts(reader);
+    let fluid = read_fluid(reader);
     let pump = read_curve(reader, reader.draft.pump.kind);
     // The rooms take these where they need them.
     return_pipe?;
     return_elbows?;
     Some(Circuit {
-        fluid: Fluid::Water,
+        fluid: fluid?,
         tube: reader.draft.tube,
         supply: supply?,
         boiler_limit: boiler_limit?,

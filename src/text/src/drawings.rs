@@ -1,0 +1,28 @@
+//! Words of the drawings of the piping.
+
+/// A loop of a split zone, counted from one.
+pub fn loop_number(number: u32) -> String {
+    format!("Loop {number}")
+}
+
+/// A pressure of the running system, where the filling's own is left out.
+pub fn above_tank(pressure: &str) -> String {
+    format!("{pressure} above the tank")
+}
+
+/// A zone while no other calls.
+pub fn alone(zone: &str) -> String {
+    format!("{zone} alone")
+}
+
+/// Where a circulator stands against the system, or is meant to.
+pub fn operating_point(system: &str, flow: &str, head: &str, planned: bool) -> String {
+    match planned {
+        true => format!("{system}: {flow} at {head}, as planned"),
+        false => format!("{system}: {flow} at {head}"),
+    }
+}
+
+pub fn pump_picture(name: &str, points: &str) -> String {
+    format!("{name}: head against flow. {points}")
+}

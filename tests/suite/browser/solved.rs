@@ -35,7 +35,8 @@ impl Figure {
     pub(super) fn text(&self, system: System) -> String {
         match self {
             Self::Number(value) => show(*value, system).text(),
-            Self::Words(words) => words.clone(),
+            // As the page is read: each white space as a plain one.
+            Self::Words(words) => words.replace('\u{a0}', " "),
         }
     }
 }

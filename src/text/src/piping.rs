@@ -249,7 +249,8 @@ pub fn rule(draft: &Draft, rule: Rule) -> String {
         Rule::Drop => "Temperature drop: 20 °F (11 K)".to_string(),
         Rule::Flow => "Flow: 1 gpm for 10,000 Btu/h (1.3 L/min for 1 kW)".to_string(),
         Rule::Head => {
-            "Head: 4 % of the longest way, with half its length again for fittings".to_string()
+            "Head: 4 ft for 100 ft of pipe, the longest way half as long again for fittings"
+                .to_string()
         }
     }
 }

@@ -12,8 +12,8 @@ use crate::quantity::{Length, MassFlow, Power, Pressure, Temperature, Velocity};
 use crate::sizing::Choice;
 
 /// Flow and temperature are solved in turn until no flow changes by more than this share of the
-/// largest: each round changes it a thousandth as much as the one before.
-pub(super) const AGREE: f64 = 1e-9;
+/// largest: each round changes it a hundredth as much as the one before.
+const AGREE: f64 = 1e-8;
 
 /// More rounds than any network has taken.
 const MOST_ROUNDS: usize = 20;

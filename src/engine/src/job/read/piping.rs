@@ -52,7 +52,8 @@ pub(super) fn read_circuit(reader: &mut Reader<'_>) -> Option<Circuit> {
     let fluid = read_fluid(reader);
     let pump = read_curve(reader, reader.draft.pump.kind);
     // The rooms take these where they need them.
-    (return_pipe?, return_elbows?);
+    return_pipe?;
+    return_elbows?;
     Some(Circuit {
         fluid: fluid?,
         tube: reader.draft.tube,

@@ -203,7 +203,7 @@ fn the_rooms(seen: &Seen, solved: &Solved) -> Vec<String> {
 
 /// The loop's table and drawing, and the count of its checks.
 fn the_loop(seen: &Seen, solved: &Solved) -> Vec<String> {
-    let circuit = &solved.design["loop"];
+    let circuit = &solved.design["piping"];
     let system = solved.draft.units;
     let shown_as = |kind, json: &Json| number(kind, json).text(system);
     let mut wrong = Vec::new();

@@ -19,6 +19,8 @@ pub(super) enum Place {
     Assemblies,
     Certainty,
     Bills,
+    Piping,
+    Circulator,
 }
 
 impl Place {
@@ -26,13 +28,15 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 6] = [
+    pub(super) const SECTIONS: [Place; 8] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
         Place::Assemblies,
         Place::Certainty,
         Place::Bills,
+        Place::Piping,
+        Place::Circulator,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -54,6 +58,8 @@ impl Place {
             Place::Assemblies => "assemblies",
             Place::Certainty => "certainty",
             Place::Bills => "bills",
+            Place::Piping => "piping",
+            Place::Circulator => "circulator",
         }
         .to_owned()
     }

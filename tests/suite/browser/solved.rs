@@ -36,7 +36,8 @@ impl Figure {
     pub(super) fn text(&self, system: System) -> String {
         match self {
             Self::Number(value) => show(*value, system).text(),
-            Self::Words(words) => words.clone(),
+            // As the page is read: every space alike.
+            Self::Words(words) => words.replace('\u{a0}', " "),
         }
     }
 }

@@ -222,8 +222,8 @@ fn another_arrangement_needs_no_room_typed_again() {
             assert!(element > 1.0, "{arrangement:?}");
             lengths.push(element);
         }
-        // Where every room has the supply's water, less element does than where it cools on the way.
-        assert!(lengths[5] < lengths[0], "{lengths:?}");
+        // A room on tees has part of the flow, which cools more: it needs more element.
+        assert!(lengths[2] > lengths[0], "{lengths:?}");
         assert!(solve(page).draft.zones.len() == 1);
     });
 }
@@ -257,7 +257,7 @@ fn a_room_moves_to_another_zone_by_its_list_and_by_buttons() {
         // The list of rooms says where each hangs, in the same order.
         page.go(Place::Rooms);
         let shown = page.texts_of(".rooms .room-link b");
-        let at: Vec<_> = [2, 1, 3, 0].map(|at| names[at].clone()).to_vec();
+        let at = [2, 1, 3, 0].map(|at| names[at].clone());
         assert_eq!(
             shown.iter().filter(|name| names.contains(name)).cloned().collect::<Vec<_>>(),
             at
@@ -366,9 +366,11 @@ fn the_way_to_a_room_is_told_step_by_step() {
         let solved = solve_saved(page);
         compare(page, &solved, Place::Room(room));
         let way = way_to(&solved.draft, RoomId(room as u32)).expect("a way");
+        let typed = way_to(&before.draft, RoomId(room as u32)).expect("a way");
         // 2 ft along the wall, 7 ft and four elbows by the door, a cap on each side of it.
-        assert!((way.length.si() - 9.0 * 0.3048).abs() < 1e-9, "{way:?}");
-        assert_eq!((way.elbows, way.end_caps), (4, 2));
+        let more = way.length - typed.length;
+        assert!((more.si() - 9.0 * 0.3048).abs() < 1e-9, "{way:?}");
+        assert_eq!((way.elbows, way.end_caps), (typed.elbows + 4, 2));
         assert_ne!(solved.typed.piping, before.typed.piping);
         page.press("Remove Step 2");
         page.wait_until_gone("Step 2");
@@ -390,7 +392,6 @@ fn a_curve_that_rises_is_told_at_its_point() {
                 page.press_key(Key::Tab);
             });
         }
-        page.within("Row 2", || page.wait_for_text("14 ft"));
         let error = page.text_of("#pump\\.point-2\\.head-error");
         assert!(!error.is_empty());
         assert_eq!(page.texts_of("#pump\\.point-1\\.head-error"), [""; 0]);

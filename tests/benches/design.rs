@@ -1,11 +1,14 @@
 //! How long the page waits for a new result after a keystroke: `cargo xtask bench`.
 
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
+use finrun_engine::arrangement::{run, solve_piping};
 use finrun_engine::building::{OpeningKind, RoomUse, SurfaceKind, losses};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    Behind, Draft, Entry, Field, File, HouseField, Job, OpeningField, RoomField, SurfaceField, read,
+    Behind, Draft, Entry, Field, File, FlowBasis, HouseField, Job, OpeningField, PumpKind,
+    RoomField, SurfaceField, read,
 };
+use finrun_engine::network::TypicalPump;
 use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{System, Temperature, Unit};
 use std::hint::black_box;
@@ -118,5 +121,40 @@ fn by_rooms(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(group, benches, by_rooms);
+/// Forty rooms on eight loops, each a zone: flow and temperature of every combination of them. The goal
+/// is 5 ms in the browser for what one looks at: all together and each alone, which bound the rest.
+fn zones(criterion: &mut Criterion) {
+    let mut draft = house(40);
+    draft.flow_basis = FlowBasis::FromPump;
+    draft.pump.kind = PumpKind::Typical(TypicalPump::Medium);
+    let rooms: Vec<_> = draft.rooms.iter().map(|room| room.id).collect();
+    for five in rooms.chunks(5).skip(1) {
+        let zone = draft.add_zone();
+        for &room in five {
+            draft.room_mut(room).expect("its room").zone = zone;
+        }
+    }
+    let job = job(&draft);
+    let design = design(&job);
+    assert_eq!(design.piping.not_solved, None);
+    let loads: Vec<_> = design.rooms.iter().map(|room| room.load.clone()).collect();
+    let zones: Vec<_> = job.zones.iter().map(|zone| zone.id).collect();
+    let on = |combination: usize| -> Vec<_> {
+        let calls = |at: &usize| combination >> at & 1 == 1;
+        (0..zones.len()).filter(calls).map(|at| zones[at]).collect()
+    };
+    let mut group = criterion.benchmark_group("40 rooms on 8 loops");
+    group.bench_function("sized, all together and each alone", |b| {
+        b.iter(|| solve_piping(black_box(&job), &loads));
+    });
+    group.bench_function("one combination", |b| {
+        b.iter(|| run(black_box(&job), &design, &on(0b1010_0110)));
+    });
+    group.bench_function("all 255 combinations", |b| {
+        b.iter(|| (1..256).map(|c| run(black_box(&job), &design, &on(c)).flow.si()).sum::<f64>());
+    });
+    group.finish();
+}
+
+criterion_group!(group, benches, by_rooms, zones);
 criterion_main!(group);

@@ -119,6 +119,8 @@ def job(name, rooms, **parts):
     whole["zones"] = [{"id": 0, "name": "", "arrangement": "series", "main": tube, "pipe": tube,
                        "balancing": "none", "back": "own-way", "pump": {"typical": "small"},
                        "entries": {}}]
+    whole["plant"] = {"boiler": "non-condensing", "tank": "none", "metal": "copper",
+                      "valve": "motor", "antifreeze": "none", "entries": {}}
     whole["next_id"] = next(ids)
     return whole
 

@@ -8,6 +8,7 @@ mod house;
 mod lists;
 mod page;
 mod piping;
+mod plant;
 
 use crate::findings::tag;
 use crate::support::{FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, fields, holds_number, open};
@@ -78,9 +79,9 @@ fn fields_labels_notes_and_bounds() {
     let mut book = Book::default();
     let all = one_of_each_field();
     // House 8, air 6, ground 5, certainty 7, assembly 2, layer 2, bills 2, bill 4, element 8, table 2,
-    // stock 1, circuit 12, room 18, surface 10, opening 5, part 6, zone 2, pump point 2, leg 1, and of
+    // stock 1, circuit 12, room 18, surface 10, opening 5, part 6, plant 13, zone 2, pump point 2, leg 1, and of
     // a second and third room and zone the same again where their names end in another way.
-    assert_eq!(all.len(), 103, "{all:?}");
+    assert_eq!(all.len(), 116, "{all:?}");
     for (key, field) in all {
         book.add(&key, text::field_label(field));
         // Most labels leave nothing open.

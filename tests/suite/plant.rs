@@ -1,5 +1,6 @@
 //! The heating plant against worked examples and the trade's tables.
 
+mod job;
 mod reset;
 mod tank;
 

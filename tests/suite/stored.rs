@@ -53,6 +53,8 @@ const FULL: &str = r#"
     "zones":[{"id":1,"name":"Up","arrangement":"home-run","main":"copper-m-1","pipe":"pex-1/2",
         "balancing":"valves","back":"in-enclosure","pump":{"typical":"high-head"},
         "entries":{"trunk":{"text":"3","unit":"Metre"}}}],
+    "plant":{"boiler":"condensing","tank":"at-once","metal":"steel","valve":"heated-element",
+        "antifreeze":"propylene-glycol","entries":{"other-volume":{"text":"40","unit":"LiquidLitre"}}},
     "next_id":4294967295}}"#;
 
 /// The least that is a file.
@@ -82,7 +84,9 @@ const LEAST_WHOLE: &str = r#"
     "certainty":{},
     "element":{"rating_basis":"single","heating_effect":"unknown","entries":{},"points":[],"stock_ft":[]},
     "tube":"pex-1","flow_basis":"typed","circuit":{},"part":{},"pipe_cover":"bare","zoning":"valves",
-    "pump":{"kind":{"typical":"small"},"set":"one","points":[]},"zones":[],"next_id":6}}"#;
+    "pump":{"kind":{"typical":"small"},"set":"one","points":[]},"zones":[],
+    "plant":{"boiler":"non-condensing","tank":"none","metal":"copper","valve":"motor","antifreeze":"none",
+        "entries":{}},"next_id":6}}"#;
 
 /// What a file must have, by place; items of lists without their number.
 const NEEDED: &str = "finrun job job.name job.units job.air_class job.rooms job.element job.tube

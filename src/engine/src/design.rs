@@ -34,6 +34,7 @@ pub struct Design {
     pub slabs: Option<SlabCompared>,
     pub piping: PipingDesign,
     /// None until the end of the design, and none without rooms.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub plant: Option<PlantDesign>,
     pub checks: Vec<Check>,
 }

@@ -191,16 +191,16 @@ pub fn check_detail(check: &Check, system: System) -> String {
             value(most, system)
         ),
         Finding::BoilerSize { output, needed, .. } if output < needed => format!(
-            "The rooms, pipes and tank need {}: on the coldest days the house stays cool.",
+            "{} is needed: on the coldest days the house stays cool.",
             value(needed, system)
         ),
         Finding::BoilerSize { needed, most, .. } if holds => format!(
-            "Needed are {}; up to {} is no waste (a usual limit, from memory).",
+            "{} is needed; up to {} is usual (from memory).",
             value(needed, system),
             value(most, system)
         ),
         Finding::BoilerSize { needed, most, .. } => format!(
-            "Needed are {}. Above {} it starts and stops more often than it must.",
+            "{} is needed. Above {} it starts and stops more often than it must.",
             value(needed, system),
             value(most, system)
         ),

@@ -18,11 +18,11 @@ pub fn alone(zone: &str) -> String {
 /// Where a circulator stands against the system, or is meant to.
 pub fn operating_point(system: &str, flow: &str, head: &str, planned: bool) -> String {
     match planned {
-        true => format!("{system}: {flow} at {head}, as planned"),
-        false => format!("{system}: {flow} at {head}"),
+        true => format!("{flow} at {head}, planned · {system}"),
+        false => format!("{flow} at {head} · {system}"),
     }
 }
 
-pub fn pump_picture(name: &str, points: &str) -> String {
-    format!("{name}: head against flow. {points}")
+pub fn pump_picture(name: &str) -> String {
+    format!("{name}: head against flow.")
 }

@@ -44,7 +44,7 @@ pub fn source(source: Source) -> &'static str {
         }
         Source::DarcyWeisbach => "Darcy and Weisbach.",
         Source::Crane => "Loss coefficients in the form of Crane TP-410, from memory.",
-        Source::Hydrostatics => "Height of a column of the water at supply temperature.",
+        Source::Hydrostatics => "Weight and height of a column of the water.",
         Source::ExpansionTank => {
             "ASHRAE Handbook, HVAC Systems and Equipment: diaphragm tank, absolute pressures, all water \
              at the supply temperature."
@@ -189,6 +189,7 @@ alpha: how much the metal grows, each kelvin
 p_1: cold, absolute
 p_2: hot at most, absolute
 p_fill: cold, on the gauge
+p_w: what the water weighs
 p_top: left at the top
 p_relief: the relief valve's setting
 p_air: pressure of the air

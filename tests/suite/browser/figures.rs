@@ -179,7 +179,7 @@ fn the_rooms(seen: &Seen, solved: &Solved) -> Vec<String> {
                 show(room.floor_area.into(), system).text(),
                 number(Kind::Power, load).text(system),
                 show(per_area, system).text(),
-                text::from_to(band.low, band.high, system),
+                text::from_to(band.low, band.high, system).replace('\u{a0}', " "),
             ]
         })
         .collect();

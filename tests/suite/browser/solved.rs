@@ -36,7 +36,7 @@ impl Figure {
     pub(super) fn text(&self, system: System) -> String {
         match self {
             Self::Number(value) => show(*value, system).text(),
-            // As the page is read: every space alike.
+            // As the page is read: each white space as a plain one.
             Self::Words(words) => words.replace('\u{a0}', " "),
         }
     }

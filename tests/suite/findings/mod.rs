@@ -6,7 +6,7 @@ mod piping;
 mod values;
 
 use crate::support::{add_room, add_wall, cold_day, job_of, solve};
-use cases::{LOOP, ROOMS, typed_flow};
+use cases::{LOOP, PLANT, ROOMS, typed_flow};
 use finrun_engine::building::{RoomId, SurfaceId};
 use finrun_engine::check::{Check, Finding, Subject};
 use finrun_engine::design::design;
@@ -73,7 +73,7 @@ fn a_sound_job_has_nothing_but_what_holds() {
 #[test]
 fn each_job_has_its_findings_and_no_others() {
     let mut wrong = Vec::new();
-    for (index, case) in ROOMS.iter().chain(LOOP).chain(PIPING).enumerate() {
+    for (index, case) in ROOMS.iter().chain(LOOP).chain(PIPING).chain(PLANT).enumerate() {
         let mut draft = sound();
         (case.change)(&mut draft);
         let mut found = described(&draft);
@@ -138,7 +138,7 @@ fn every_finding_is_made_by_a_case() {
     }
     // Made in code, for no typed job leads there.
     let mut seen: Vec<&str> = vec!["not-finite", "not-solved"];
-    for case in ROOMS.iter().chain(LOOP).chain(PIPING) {
+    for case in ROOMS.iter().chain(LOOP).chain(PIPING).chain(PLANT) {
         let mut draft = sound();
         (case.change)(&mut draft);
         for check in solve(&draft).1.checks {
@@ -148,5 +148,5 @@ fn every_finding_is_made_by_a_case() {
     }
     seen.sort_unstable();
     seen.dedup();
-    assert_eq!(seen.len(), 22, "{seen:?}");
+    assert_eq!(seen.len(), 28, "{seen:?}");
 }

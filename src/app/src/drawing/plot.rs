@@ -8,13 +8,15 @@ pub(super) const LINES: [&str; 6] = ["line-0", "line-1", "line-2", "line-3", "li
 
 const LEFT: f64 = 34.0;
 const RIGHT: f64 = WIDTH - 6.0;
-const TOP: f64 = 22.0;
+const TOP: f64 = 26.0;
 /// The foot of every chart; what explains it follows below.
 pub(super) const FOOT: f64 = 216.0;
 
 /// What the axes reach, in the reader's units: along from nothing on.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Plot {
+    /// Where the upright axis begins.
+    pub(super) foot: f64,
     pub(super) along: f64,
     pub(super) low: f64,
     pub(super) high: f64,
@@ -26,23 +28,24 @@ impl Plot {
     }
 
     pub(super) fn y(&self, up: f64) -> f64 {
-        FOOT - (up - self.low) / (self.high - self.low) * (FOOT - TOP)
+        self.foot - (up - self.low) / (self.high - self.low) * (self.foot - TOP)
     }
 
     /// Widens the upright axis to round numbers, and draws both with their units.
     pub(super) fn axes(&mut self, svg: &mut Markup, along: &str, up: &str) {
         let step = round_step((self.high - self.low) / 6.0);
-        self.low = (self.low / step).floor() * step;
-        self.high = (self.high / step).ceil() * step;
+        // What is a round number but for rounding stays one.
+        self.low = (self.low / step + 1e-6).floor() * step;
+        self.high = (self.high / step - 1e-6).ceil() * step;
         let mut grid = String::new();
         let mut at = self.low;
         while at <= self.high + step * 0.01 {
             let y = self.y(at);
             grid.push_str(&way(&[("M", LEFT), (" ", y), ("H", RIGHT)]));
-            words(svg, "d", Align::End, (LEFT - 5.0, y + 5.0), LEFT, &tick(at, step));
+            up_label(svg, y, &tick(at, step));
             at += step;
         }
-        words(svg, "d", Align::Start, (2.0, 12.0), WIDTH, up);
+        words(svg, "d", Align::Start, (2.0, 15.0), WIDTH, up);
         let step = round_step(self.along / 7.0);
         let mut at = 0.0;
         while at <= self.along {
@@ -70,12 +73,39 @@ impl Plot {
     }
 }
 
-/// The row of the key that says what a line is.
+/// A number beside the upright axis.
+pub(super) fn up_label(svg: &mut Markup, y: f64, text: &str) {
+    words(svg, "d", Align::End, (LEFT - 5.0, y + 5.0), LEFT, text);
+}
+
+/// Moves a label by `step` until none that was placed before lies within `size` of it.
+pub(super) fn free_place(
+    taken: &mut Vec<(f64, f64)>,
+    (mut x, mut y): (f64, f64),
+    size: (f64, f64),
+    step: (f64, f64),
+) -> (f64, f64) {
+    while taken.iter().any(|at| (at.0 - x).abs() < size.0 && (at.1 - y).abs() < size.1) {
+        (x, y) = (x + step.0, y + step.1);
+    }
+    taken.push((x, y));
+    (x, y)
+}
+
+/// The row of the key that says what a line is, or a point without one.
 pub(super) fn key(svg: &mut Markup, y: f64, line: &str, number: &str, text: &str) {
-    path(svg, line, &way(&[("M", 2.0), (" ", y - 5.0), ("h", 30.0)]));
+    match line.is_empty() {
+        true => point(svg, 17.0, y - 5.0),
+        false => path(svg, line, &way(&[("M", 2.0), (" ", y - 5.0), ("h", 30.0)])),
+    }
     words(svg, "strong", Align::Start, (40.0, y), 20.0, number);
     let indent = if number.is_empty() { 40.0 } else { 56.0 };
     words(svg, "d", Align::Start, (indent, y), WIDTH - indent - 4.0, text);
+}
+
+pub(super) fn point(svg: &mut Markup, x: f64, y: f64) {
+    let place = [("class", "symbol"), ("cx", &*num(x)), ("cy", &*num(y)), ("r", "4.5")];
+    svg.leaf("circle", &place, "");
 }
 
 /// The least of 1, 2 and 5 times a power of ten that is not below `least`.

@@ -2,7 +2,7 @@
 
 use super::pen::{Align, words};
 use super::plot::{self, FOOT, LINES, Plot};
-use crate::markup::{Markup, live_markup, num};
+use crate::markup::{Markup, live_markup};
 use crate::parts::in_system;
 use crate::state::use_app;
 use finrun_engine::arrangement::{PumpDesign, curve_points, system_curve};
@@ -34,12 +34,14 @@ pub(crate) fn pump_charts() -> AnyView {
     })
 }
 
-/// A chart for each circulator.
+/// A chart for each circulator that turns.
 pub(super) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) -> String {
     let mut svg = Markup::new();
     if design.piping.not_solved.is_none() {
         for (index, pump) in design.piping.pumps.iter().enumerate() {
-            chart(&mut svg, (draft, job, design), system, index, pump);
+            if pump.flow > VolumeFlow::ZERO {
+                chart(&mut svg, (draft, job, design), system, index, pump);
+            }
         }
     }
     svg.done()
@@ -67,41 +69,56 @@ fn chart(
     }
     let several = cases.len() > 1;
     let planned = !matches!(job.circuit.flow, Flow::FromPump);
-    let rows: Vec<String> = cases
+    let rows: Vec<(String, String)> = cases
         .iter()
         .map(|case| {
             let head = Value::new(Kind::Head, case.head.si());
             let (flow, head) = (in_system(case.flow, system), in_system(head, system));
-            text::operating_point(&case.name, &flow, &head, planned)
+            let row = text::operating_point(&case.name, &flow, &head, planned);
+            (format!("{flow} · {head}"), row)
         })
         .collect();
     let title = match pump.zone {
         Some(zone) => text::zone_name(draft, zone),
         None => text::symbol_circulator().to_string(),
     };
-    let mut plot = Plot { along: along * 1.04, low: 0.0, high: high * 1.04 };
+    let mut plot = Plot { foot: FOOT, along: along * 1.04, low: 0.0, high: high * 1.04 };
     let total = FOOT + 36.0 + 20.0 * (rows.len() + 1) as f64;
-    plot::open(svg, total, &text::pump_picture(&title, &rows.join("; ")));
+    let mut label = text::pump_picture(&title);
+    for (_, row) in &rows {
+        label.push(' ');
+        label.push_str(row);
+        label.push('.');
+    }
+    plot::open(svg, total, &label);
     plot.axes(svg, units.0.symbol(), units.1.symbol());
-    words(svg, "strong", Align::End, (354.0, 12.0), 300.0, &title);
+    words(svg, "strong", Align::End, (354.0, 15.0), 300.0, &title);
     plot.line(svg, "curve", &curve);
     let mut y = FOOT + 44.0;
     plot::key(svg, y, "curve", "", text::circulator_curve());
-    for (nth, (case, row)) in cases.iter().zip(&rows).enumerate() {
-        let dash = LINES[(nth + 1) % LINES.len()];
+    for (nth, (case, (_, row))) in cases.iter().zip(&rows).enumerate() {
+        // Other circulators do not keep to their share: what one of them meets then is no one line.
+        let strays = case.zones.len() > 1 && pump.zone.is_some() && !planned;
+        let dash = if strays { "" } else { LINES[(nth + 1) % LINES.len()] };
         let number = if several { (nth + 1).to_string() } else { String::new() };
-        let line = system_line(job, design, case, index, (along, plot.high), units);
-        plot.line(svg, dash, &line);
+        if !strays {
+            let line = system_line(job, design, case, index, (along, plot.high), units);
+            plot.line(svg, dash, &line);
+        }
         y += 20.0;
         plot::key(svg, y, dash, &number, row);
     }
-    // Points lie over all lines.
+    // Points lie over all lines, the number of each beside those of others.
+    let mut taken: Vec<(f64, f64)> = Vec::new();
     for (nth, &(flow, head)) in points.iter().enumerate() {
         let (x, y) = (plot.x(flow), plot.y(head));
-        let place = [("class", "symbol"), ("cx", &*num(x)), ("cy", &*num(y)), ("r", "4.5")];
-        svg.leaf("circle", &place, "");
-        let number = if several { (nth + 1).to_string() } else { String::new() };
-        words(svg, "halo strong", Align::Start, (x + 7.0, y - 5.0), 20.0, &number);
+        plot::point(svg, x, y);
+        let place = (x + 7.0, y - 6.0);
+        let (at, base) = plot::free_place(&mut taken, place, (11.0, 16.0), (11.0, 0.0));
+        let number = (nth + 1).to_string();
+        let label = if several { &number } else { &rows[nth].0 };
+        let (align, at) = if at < 200.0 { (Align::Start, at) } else { (Align::End, x - 7.0) };
+        words(svg, "halo strong", align, (at, base), 150.0, label);
     }
     svg.close("svg");
 }

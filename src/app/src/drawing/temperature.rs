@@ -1,6 +1,6 @@
 //! The water's temperature along each circuit, with the rooms that it passes.
 
-use super::pen::{Align, WIDTH, path, rect, way, words};
+use super::pen::{Align, WIDTH, fit, path, rect, way, words};
 use super::plot::{self, FOOT, LINES, Plot};
 use crate::markup::{Markup, live_markup};
 use crate::parts::in_system;
@@ -9,9 +9,7 @@ use finrun_engine::arrangement::CircuitDesign;
 use finrun_engine::design::Design;
 use finrun_engine::job::{Draft, Job};
 use finrun_engine::network::{Passage, Place};
-use finrun_engine::quantity::{
-    Kind, Length, System, Temperature, TemperatureDifference, Unit, display_unit,
-};
+use finrun_engine::quantity::{Kind, Length, System, Unit, display_unit};
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -26,10 +24,10 @@ struct Trail {
     end: f64,
 }
 
-/// Of a row below the chart.
-const LANE: f64 = 30.0;
-/// Its second line of names.
-const SECOND: f64 = 15.0;
+/// Height of the band for the air.
+const AIR: f64 = 48.0;
+/// Of a row below the chart, with its names beside, below, or below on two lines.
+const LANES: [f64; 3] = [19.0, 30.0, 45.0];
 
 pub(crate) fn temperature_chart() -> AnyView {
     let app = use_app();
@@ -52,14 +50,16 @@ pub(super) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) ->
     if piping.not_solved.is_some() || along <= 0.0 {
         return String::new();
     }
-    let air = |room: usize| job.house.rooms[room].temperature;
-    let coldest = (0..job.house.rooms.len())
-        .map(air)
-        .fold(piping.supply, |least: Temperature, room| if room < least { room } else { least });
-    let margin = TemperatureDifference::from_si(4.0);
-    let low = coldest - margin;
-    let mut plot = Plot { along, low: low.to(degrees), high: piping.supply.to(degrees) };
-    let lane = |trail: &Trail| if crowded(trail) { LANE + SECOND } else { LANE };
+    let water = trails.iter().flat_map(|trail| trail.aside.iter().flatten().chain(&trail.water));
+    let low = water.fold(f64::MAX, |least, point| least.min(point.1));
+    let high = piping.supply.to(degrees).max(low + 1.0);
+    let mut plot = Plot { foot: FOOT - AIR, along, low, high };
+    // The air is far colder than the water: it has a scale of its own below a break.
+    let temperatures = job.house.rooms.iter().map(|room| room.temperature.to(degrees));
+    let (least, most) = temperatures
+        .fold((f64::MAX, f64::MIN), |(least, most), air| (least.min(air), most.max(air)));
+    let air =
+        Plot { foot: FOOT - 8.0, low: least, high: least + (most - least).max(1.0) * 8.0, ..plot };
     let lanes: f64 = trails.iter().map(lane).sum();
     let mut svg = Markup::new();
     plot::open(&mut svg, FOOT + 32.0 + lanes, text::temperature_picture());
@@ -68,7 +68,7 @@ pub(super) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) ->
     let mut labels: Vec<(f64, f64)> = Vec::new();
     for (index, (trail, circuit)) in trails.iter().zip(&piping.circuits).enumerate() {
         let dash = LINES[index % LINES.len()];
-        air_line(&mut svg, &plot, trail, &|room| air(room).to(degrees));
+        air_line(&mut svg, &air, trail, &|room| job.house.rooms[room].temperature.to(degrees));
         let aside = format!("{dash} aside");
         for points in &trail.aside {
             plot.line(&mut svg, &aside, points);
@@ -76,29 +76,37 @@ pub(super) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) ->
         plot.line(&mut svg, dash, &trail.water);
         let number = match trails.len() {
             1 => String::new(),
-            _ => format!("{} ", index + 1),
+            _ => (index + 1).to_string(),
         };
-        lane_of(&mut svg, draft, job, (trail, &plot), dash, (number.trim(), y));
+        let back = in_system(circuit.back, system);
+        // A lone element's row has room for what its line ends at.
+        let (ends, beside) = match (trails.len(), lines(trail)) {
+            (1, _) => (back, String::new()),
+            (_, 0) => (number.clone(), format!(" · {back}")),
+            _ => (format!("{number} · {back}"), String::new()),
+        };
+        lane_of(&mut svg, draft, job, (trail, &plot), dash, (&number, y, &beside));
         y += lane(trail);
         let Some(&(end, water)) = trail.water.last() else { continue };
-        let (x, mut base) = (plot.x(end).max(94.0), plot.y(water) + 17.0);
-        // Below all labels that stand in its place.
-        while let Some(other) = labels.iter().find(|(other, at)| near(*other - x, *at - base)) {
-            base = other.1 + 15.0;
-        }
-        labels.push((x, base));
-        let label = format!("{number}{}", in_system(circuit.back, system));
-        words(&mut svg, "halo strong", Align::End, (x, base), 90.0, &label);
+        let wide = 9.0 * ends.chars().count() as f64 + 6.0;
+        let place = (plot.x(end).max(40.0 + wide), plot.y(water) + 17.0);
+        let place = plot::free_place(&mut labels, place, (wide, 14.5), (0.0, 5.0));
+        words(&mut svg, "halo strong", Align::End, place, 90.0, &ends);
     }
-    let base = plot.y(coldest.to(degrees)) + 15.0;
-    words(&mut svg, "halo d", Align::Start, (plot.x(0.0) + 6.0, base), 200.0, text::air_of_rooms());
+    for (at, temperature) in [(air.y(least), least), (air.y(most), most)] {
+        if temperature == least || most > least {
+            plot::up_label(&mut svg, at, &format!("{temperature:.0}"));
+        }
+    }
+    let middle = FOOT - AIR + 10.0;
+    path(
+        &mut svg,
+        "air",
+        &way(&[("M", 28.0), (" ", middle), ("l12-5M", 28.0), (" ", middle + 5.0)]),
+    );
+    words(&mut svg, "halo d", Align::Start, (44.0, middle + 7.0), 200.0, text::air_of_rooms());
     svg.close("svg");
     svg.done()
-}
-
-/// Whether labels ending so far apart would lie on one another.
-fn near(x: f64, y: f64) -> bool {
-    x.abs() < 62.0 && y.abs() < 14.5
 }
 
 /// Along a circuit from the circulator to where it joins others, or back to the boiler.
@@ -159,9 +167,17 @@ fn air_line(svg: &mut Markup, plot: &Plot, trail: &Trail, air: &dyn Fn(usize) ->
     plot.line(svg, "air", &steps);
 }
 
-/// Whether the names of a circuit's elements want two lines.
-fn crowded(trail: &Trail) -> bool {
-    trail.elements.len() > 4
+/// Lines that the names of a circuit's elements want below them.
+fn lines(trail: &Trail) -> usize {
+    match trail.elements.len() {
+        0 | 1 => 0,
+        2..=4 => 1,
+        _ => 2,
+    }
+}
+
+fn lane(trail: &Trail) -> f64 {
+    LANES[lines(trail)]
 }
 
 /// The elements of a circuit, under the place where the water passes them.
@@ -171,19 +187,30 @@ fn lane_of(
     job: &Job,
     (trail, plot): (&Trail, &Plot),
     dash: &str,
-    (number, y): (&str, f64),
+    (number, y, beside): (&str, f64, &str),
 ) {
     if !number.is_empty() {
         words(svg, "strong", Align::Start, (0.0, y + 9.0), 20.0, number);
         path(svg, dash, &way(&[("M", 12.0), (" ", y + 4.0), ("h", 20.0)]));
     }
-    let lines = if crowded(trail) { 2 } else { 1 };
+    let lines = lines(trail);
     for (nth, &(begin, end, room)) in trail.elements.iter().enumerate() {
-        let x = plot.x(begin);
-        rect(svg, "element", x, y, plot.x(end) - x, 8.0);
+        let (x, right) = (plot.x(begin), plot.x(end));
+        rect(svg, "element", x, y, right - x, 8.0);
+        let mut name = text::room_name(draft, job.house.rooms[room].id);
+        if lines == 0 {
+            // On the side that has more room.
+            let (align, at, left) = match 350.0 - right > x - 40.0 {
+                true => (Align::Start, right + 5.0, 350.0 - right),
+                false => (Align::End, x - 5.0, x - 40.0),
+            };
+            name = fit(&name, left - 60.0);
+            name.push_str(beside);
+            words(svg, "d", align, (at, y + 9.0), left, &name);
+            continue;
+        }
         let next = trail.elements.get(nth + lines).map_or(WIDTH, |next| plot.x(next.0));
-        let base = y + 21.0 + SECOND * (nth % lines) as f64;
-        let name = text::room_name(draft, job.house.rooms[room].id);
+        let base = y + 21.0 + 15.0 * (nth % lines) as f64;
         words(svg, "d", Align::Start, (x, base), next - x - 5.0, &name);
     }
 }

@@ -2,7 +2,7 @@
 
 use super::lengths::row;
 use super::rooms::section_links;
-use crate::drawing::schematic;
+use crate::drawing::{pump_charts, schematic, temperature_chart};
 use crate::markup::{Markup, live_markup};
 use crate::page::{JobKey, Section};
 use crate::parts::{choice_field, figure, in_system, live_view, number_field, working, yes};
@@ -52,6 +52,16 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
                 {rows.into_iter().collect_view()}
                 <h2>{text::checks()}</h2>
                 {check_list(design)}
+            </div>
+        </section>
+        <section class="columns">
+            <div>
+                <h2>{text::water_along()}</h2>
+                {temperature_chart()}
+            </div>
+            <div>
+                <h2>{text::pump_and_system()}</h2>
+                {pump_charts()}
             </div>
         </section>
     }
@@ -183,7 +193,7 @@ fn loop_settings(job: &JobKey) -> AnyView {
     view! {
         <section class="settings">
             <h2>{text::piping()}</h2>
-            {section_links(job, &[Section::Piping, Section::Circulator])}
+            {section_links(job, &[Section::Piping, Section::Circulator, Section::Plant])}
             <h2>{text::loop_settings()}</h2>
             {field(CircuitField::Supply)}
             {field(CircuitField::BoilerLimit)}

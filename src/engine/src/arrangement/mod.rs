@@ -3,12 +3,14 @@
 
 mod balance;
 mod lower;
+mod lowered;
 mod practice;
 mod pumping;
 mod run;
 mod size;
 
 pub use balance::ValveSetting;
+pub use lowered::{LoweredLink, LoweredPart, lowered};
 pub use practice::{Practice, Rule, practice, zone_head};
 pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
 pub use run::run;

@@ -1,19 +1,18 @@
 //! A system as it is built, running with some of its zones: flow and temperature found together.
 
-use super::balance::{as_head, circuits};
+use super::balance::as_head;
 use super::lower::{Drive, Plan, Plumbing, lower};
+use super::pumping::Built;
 use super::{PumpDesign, RunDesign};
 use crate::building::ZoneId;
 use crate::design::Design;
 use crate::job::{Flow, Job};
 use crate::network::{NotSolved, Solved, Source, Walked, solve, solve_from, walk};
-use crate::pipe::Cv;
-use crate::quantity::{Length, MassFlow, Power, Pressure, Temperature, Velocity};
-use crate::sizing::Choice;
+use crate::quantity::{Length, MassFlow, Power, Pressure, Velocity};
 
 /// Flow and temperature are solved in turn until no flow changes by more than this share of the
-/// largest: each round changes it a thousandth as much as the one before.
-pub(super) const AGREE: f64 = 1e-9;
+/// largest: each round changes it a hundredth as much as the one before.
+const AGREE: f64 = 1e-8;
 
 /// More rounds than any network has taken.
 const MOST_ROUNDS: usize = 20;
@@ -117,22 +116,15 @@ pub(super) fn pumps(job: &Job, running: &Running) -> Vec<PumpDesign> {
 
 /// How a designed system runs while these zones call.
 pub fn run(job: &Job, design: &Design, zones: &[ZoneId]) -> RunDesign {
-    let loads: Vec<_> = design.rooms.iter().map(|room| room.load.clone()).collect();
-    let circuits = circuits(job, &loads);
-    let choices: Vec<Choice> =
-        design.rooms.iter().map(|room| room.element.choice.clone()).collect();
-    let valves: Vec<Option<Cv>> =
-        design.piping.circuits.iter().map(|c| c.valve.cv.and_then(Cv::new)).collect();
+    let built = Built::of(job, design);
     let on: Vec<bool> = job.zones.iter().map(|zone| zones.contains(&zone.id)).collect();
-    let means: Vec<Temperature> =
-        design.piping.passages.iter().map(|passage| passage.mean_water()).collect();
     let plan = Plan {
         job,
-        circuits: &circuits,
-        choices: &choices,
-        valves: &valves,
+        circuits: &built.circuits,
+        choices: &built.choices,
+        valves: &built.valves,
         on: &on,
-        means: &means,
+        means: &built.means,
         drive: usual_drive(job),
     };
     ran(job, zones, &running(plan))

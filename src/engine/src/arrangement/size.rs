@@ -32,12 +32,18 @@ pub fn solve_piping(job: &Job, loads: &[RoomLoad]) -> Solved {
     let circuits = circuits(job, loads);
     let mut sizing = Sizing::begin(job, loads);
     let on = vec![true; job.zones.len()];
+    let balanced = job.zones.iter().any(|zone| zone.balancing == Balancing::Valves);
     let mut means = Vec::new();
     let mut before: Option<crate::network::Solved> = None;
     let mut rounds = 0;
     let (valves, running) = loop {
         rounds += 1;
-        let valves = match settings(job, &circuits, &sizing.choices, &means) {
+        // Without valves, what one would have to take matters only at the end.
+        let valves = match balanced {
+            true => settings(job, &circuits, &sizing.choices, &means),
+            false => Ok(Vec::new()),
+        };
+        let valves = match valves {
             Ok(valves) => valves,
             Err(error) => break (Vec::new(), Err(error)),
         };
@@ -67,6 +73,10 @@ pub fn solve_piping(job: &Job, loads: &[RoomLoad]) -> Solved {
         means = walked.passages.iter().map(|passage| passage.mean_water()).collect();
         before = Some(solved);
     };
+    let valves = match (balanced, &running) {
+        (false, Ok(_)) => settings(job, &circuits, &sizing.choices, &means).unwrap_or_default(),
+        _ => valves,
+    };
     let running = running.unwrap_or_else(|error| sizing.unsolved(&circuits, &on, error));
     sizing.finish(&circuits, &valves, running)
 }
@@ -77,7 +87,8 @@ struct Sizing<'a> {
     loads: &'a [RoomLoad],
     choices: Vec<Choice>,
     needed: Vec<Option<Length>>,
-    /// What stood last in each room, and the stream it was chosen for.
+    /// Whether a room's pieces are more than a length to begin with.
+    chosen: Vec<bool>,
     grow_only: bool,
 }
 
@@ -93,6 +104,7 @@ impl<'a> Sizing<'a> {
             loads,
             choices: loads.iter().map(length).collect(),
             needed: vec![None; loads.len()],
+            chosen: vec![false; loads.len()],
             grow_only: false,
         }
     }
@@ -113,10 +125,20 @@ impl<'a> Sizing<'a> {
         let (room, element) = (&self.job.house.rooms[at], self.job.baseboard.element);
         let load = self.loads[at].total.max(Power::ZERO);
         let needed = emitter::length_for(&element, stream, room.temperature, load);
-        let choice = choose_for(self.job, room, needed);
+        // What was the least that reached less is still the least, as long as it reaches this.
+        let stands = match (needed, self.needed[at]) {
+            (Some(now), Some(before)) if self.chosen[at] => {
+                before <= now && now <= self.choices[at].finned
+            }
+            _ => false,
+        };
         self.needed[at] = needed;
-        if !self.grow_only || choice.nominal > self.choices[at].nominal {
-            self.choices[at] = choice;
+        if !stands {
+            let choice = choose_for(self.job, room, needed);
+            if !self.grow_only || choice.nominal > self.choices[at].nominal {
+                self.choices[at] = choice;
+            }
+            self.chosen[at] = true;
         }
         let choice = &self.choices[at];
         link.length = choice.nominal;

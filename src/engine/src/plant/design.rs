@@ -29,17 +29,24 @@ use serde::Serialize;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PlantDesign {
     /// What the boiler must give.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub needed: Option<Needed>,
     /// The boiler's output against that, where it is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub size: Option<Judged>,
     /// The smallest zone alone, where the burner's least output is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub part_load: Option<Alone>,
     /// What the return does to the boiler.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub back: Option<Verdict>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub reset: Option<Reset>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub volume: Option<Volumes>,
     pub filling: Filling,
     /// The expansion tank.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub tank: Option<Tank>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub no_tank: Option<TankError>,
@@ -49,7 +56,9 @@ pub struct PlantDesign {
     #[serde(rename = "freezes_at_k")]
     pub freezes_at: Temperature,
     /// At the highest place, at the supply temperature and the fill pressure.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub boiling: Option<Boiling>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub control: Option<Control>,
 }
 
@@ -89,7 +98,7 @@ pub struct Reset {
     pub points: Vec<Point>,
     pub setting: Setting,
     /// Below this supply the return of a boiler that must not condense is too cool.
-    #[serde(rename = "least_supply_k")]
+    #[serde(rename = "least_supply_k", skip_serializing_if = "Option::is_none")]
     pub least_supply: Option<Temperature>,
 }
 
@@ -117,7 +126,7 @@ pub struct Filling {
     #[serde(rename = "at_top_pa")]
     pub at_top: Pressure,
     /// With the tank that would be bought, at the supply temperature.
-    #[serde(rename = "hot_pa")]
+    #[serde(rename = "hot_pa", skip_serializing_if = "Option::is_none")]
     pub hot: Option<Pressure>,
     /// Of what is known: hot, or else cold.
     pub relief: Relief,
@@ -323,7 +332,9 @@ fn back(job: &Job, design: &Design) -> Option<Verdict> {
         }
     };
     let supply = return_protection::Supply::Constant;
-    return_protection::judge(boiler, job.circuit.supply, design.piping.back, supply)
+    // Pipes in warm air may bring the water back warmer than it went.
+    let back = design.piping.back.min(job.circuit.supply);
+    return_protection::judge(boiler, job.circuit.supply, back, supply)
 }
 
 fn reset(job: &Job, design: &Design) -> Option<Reset> {

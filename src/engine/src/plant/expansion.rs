@@ -68,7 +68,7 @@ pub struct Tank {
     #[serde(rename = "volume_m3")]
     pub volume: Volume,
     /// The next larger of [`USUAL_GAL`]; none if they end before.
-    #[serde(rename = "usual_m3")]
+    #[serde(rename = "usual_m3", skip_serializing_if = "Option::is_none")]
     pub usual: Option<Volume>,
     /// Of the gas before filling, gauge.
     #[serde(rename = "pre_charge_pa")]

@@ -211,7 +211,7 @@ formulas! {
     Hydrostatics: [
         Equipment = "rho * 9.80665 * h",
         Head = "dp / (rho * 9.80665)",
-        FillPressure = "rho * 9.80665 * h_s + p_top",
+        Weight = "rho * 9.80665 * h_s",
     ],
     ReliefPractice: [
         HighestPressure = "0.9 * p_relief + p_air",
@@ -233,7 +233,7 @@ impl Formula {
                 | Formula::Equipment
                 | Formula::Head
                 | Formula::AirPressure
-                | Formula::FillPressure
+                | Formula::Weight
                 | Formula::Acceptance
         )
     }

@@ -86,6 +86,9 @@ pub(super) fn fill_pressure(steps: &mut Steps, job: &Job) -> Found {
     if (found - plant.fill).abs() > found * 1e-9 {
         return None;
     }
-    let numbers = [fluid.density(plant.cold).si(), plant.top_height.si(), USUAL_AT_TOP.si()];
-    steps.give(Formula::FillPressure, &numbers, "p_fill", plant.fill.si())
+    let numbers = [fluid.density(plant.cold).si(), plant.top_height.si()];
+    let weight = steps.add(Formula::Weight, &numbers, "p_w");
+    steps.part("p_w", weight);
+    steps.part("p_top", USUAL_AT_TOP.si());
+    steps.total("p_fill", plant.fill.si())
 }

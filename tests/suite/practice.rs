@@ -106,7 +106,8 @@ fn the_head_is_that_of_the_hardest_circulator() {
         let zone = draft.add_zone();
         let rooms: Vec<_> = draft.rooms.iter().map(|room| room.id).collect();
         draft.place_room(rooms[1], Hung { zone, branch: 0 }, None);
-        crate::support::room(&mut draft, rooms[far], RoomField::PipeTo, "900");
+        crate::support::room(&mut draft, rooms[far], RoomField::PipeTo, "400");
+        draft.zones[far].pipe = finrun_engine::pipe::Tube::PexHalf;
         let (job, design) = solved(&draft);
         let heads: Vec<f64> = design.piping.pumps.iter().map(|pump| pump.head.si()).collect();
         assert_eq!(heads.len(), 2);

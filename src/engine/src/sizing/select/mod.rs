@@ -10,6 +10,7 @@
 //! those that the bound or another state beats are dropped, and what is left is the optimum.
 
 mod bound;
+mod fills;
 mod model;
 mod search;
 

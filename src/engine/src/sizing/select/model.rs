@@ -161,7 +161,11 @@ impl Model {
             let need = room.need_sixteenths.div_ceil(unit);
             let room = ModelRoom { need, soft: soft == Some(typed), segments, typed };
             // By its numbers, so that the order typed does not matter.
-            let place = model.rooms.iter().position(|other| model.before(&room, other));
+            let rank = |typed: usize| {
+                let room = &problem.rooms[typed];
+                (room.need_sixteenths, &room.segments_sixteenths)
+            };
+            let place = model.rooms.iter().position(|other| rank(typed) > rank(other.typed));
             model.rooms.insert(place.unwrap_or(model.rooms.len()), room);
         }
         let priced = problem.stock.iter().all(|stock| stock.price_cents.is_some());
@@ -192,12 +196,6 @@ impl Model {
             self.holds.push(units);
             self.holds.len() - 1
         })
-    }
-
-    fn before(&self, room: &ModelRoom, other: &ModelRoom) -> bool {
-        let holds =
-            |room: &ModelRoom| room.segments.iter().map(|&s| self.holds[s]).collect::<Vec<_>>();
-        (room.need, holds(room)) > (other.need, holds(other))
     }
 
     /// Pieces of a length that all segments together hold.

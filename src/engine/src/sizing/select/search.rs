@@ -1,7 +1,8 @@
 //! States from segment to segment, for stock that is limited.
 
 use super::Plan;
-use super::bound::{Piece, Tables, exact, free_pieces, pieces, reach};
+use super::bound::{Tables, reach};
+use super::fills::{self, Fill};
 use super::model::{Counts, MAKES, MOST_STOCK, Model};
 use std::cmp::Ordering;
 
@@ -39,20 +40,10 @@ pub(super) enum Round {
 
 /// When the nodes are spent, this many states go on from a segment.
 const NARROW: usize = 64;
-/// Then so many states are made at a segment,
-const MOST_NARROW: usize = 20_000;
-/// and its ways to be filled are looked for in as many steps.
-const NARROW_STEPS: u64 = 4096;
+/// Then about so many states are made at a segment.
+pub(super) const MOST_NARROW: usize = 20_000;
 /// Each state is compared with so many lighter ones (judgement: more take longer than they spare).
-const COMPARED: usize = 128;
-
-/// One way to fill a segment.
-#[derive(Debug, Clone)]
-struct Fill {
-    length: u32,
-    weight: i64,
-    counts: Counts,
-}
+pub(super) const COMPARED: usize = 128;
 
 /// What was chosen up to and with a segment.
 #[derive(Debug, Clone)]
@@ -100,7 +91,11 @@ impl<'a> Search<'a> {
             }
             for (place, &segment) in room.segments.iter().enumerate() {
                 if self.fills[segment].is_empty() {
-                    self.fills[segment] = self.fills_of(model.holds[segment], budget);
+                    let over = self.limit - self.tables.bound;
+                    let hold = model.holds[segment];
+                    let (fills, whole) = fills::of(model, self.tables, (hold, over), budget);
+                    self.fills[segment] = fills;
+                    self.whole &= whole;
                 }
                 self.segments.push(segment);
                 let mut states = self.next(&before, (at, place), budget);
@@ -247,102 +242,6 @@ impl<'a> Search<'a> {
         }
         plan.reverse();
         plan
-    }
-
-    /// The ways to fill a segment that can be part of a plan within the limit, none worse in every
-    /// way than another: numbers of the limited kinds, the rest as light as it can be.
-    fn fills_of(&mut self, hold: u32, budget: &mut Budget) -> Vec<Fill> {
-        let free = free_pieces(self.model);
-        let exact = exact(&free, hold);
-        let nothing = Fill { length: 0, weight: 0, counts: [0; MOST_STOCK] };
-        let fills = vec![nothing];
-        let mut ways = Ways { search: self, free, exact, hold, steps: 0, whole: true, fills };
-        ways.from(0, 0, 0, [0; MOST_STOCK], budget);
-        let Ways { mut fills, whole, .. } = ways;
-        self.whole &= whole;
-        budget.take(fills.len() as u64);
-        fills.sort_unstable_by(|a, b| {
-            let fuller = b.length.cmp(&a.length);
-            a.weight.cmp(&b.weight).then(fuller).then_with(|| b.counts.cmp(&a.counts))
-        });
-        let mut kept: Vec<Fill> = Vec::new();
-        for fill in fills {
-            let beats = |one: &Fill| one.length >= fill.length && self.uses_no_more(one, &fill);
-            if !kept.iter().rev().take(COMPARED).any(beats) {
-                kept.push(fill);
-            }
-        }
-        kept
-    }
-
-    fn uses_no_more(&self, one: &Fill, other: &Fill) -> bool {
-        let mut limited =
-            self.model.kinds.iter().enumerate().filter(|(_, kind)| kind.limit.is_some());
-        limited.all(|(at, _)| one.counts[at] <= other.counts[at])
-    }
-}
-
-/// Looks for the ways to fill a segment.
-struct Ways<'a, 'b> {
-    search: &'b Search<'a>,
-    /// Unlimited pieces,
-    free: Vec<Piece>,
-    /// and their least weight by their sum.
-    exact: Vec<i64>,
-    hold: u32,
-    steps: u64,
-    whole: bool,
-    fills: Vec<Fill>,
-}
-
-impl Ways<'_, '_> {
-    /// Goes on from numbers of the limited kinds before `kind`: their length, and their weight with
-    /// rents.
-    fn from(&mut self, kind: usize, length: u32, weight: i64, counts: Counts, budget: &mut Budget) {
-        let Search { model, tables, limit, .. } = self.search;
-        self.steps += 1;
-        budget.take(1);
-        // No plan with these pieces is lighter than the bound by less than what they weigh over the
-        // lightest pieces of their sum: the rest of the segment could stand beside those too.
-        let over = limit - tables.bound;
-        if weight - tables.exact[length as usize] > over {
-            return;
-        }
-        if self.steps > NARROW_STEPS && budget.is_spent() {
-            self.whole = false;
-            return;
-        }
-        let Some(next) = (kind..model.kinds.len()).find(|&at| model.kinds[at].limit.is_some())
-        else {
-            self.end(length, weight, counts, over);
-            return;
-        };
-        let (one, rent) = (model.kinds[next], tables.rents[next]);
-        let most = ((self.hold - length) / one.length).min(u32::from(one.limit.unwrap_or(0)));
-        for count in (0..=most).rev() {
-            let mut counts = counts;
-            counts[next] = count as u16;
-            let weight = weight + i64::from(count) * (one.weight + rent);
-            self.from(next + 1, length + count * one.length, weight, counts, budget);
-        }
-    }
-
-    /// All limited kinds are numbered: adds each sum of the others.
-    fn end(&mut self, length: u32, weight: i64, counts: Counts, over: i64) {
-        let tables = self.search.tables;
-        for more in 0..=self.hold - length {
-            let added = self.exact[more as usize];
-            let sum = length + more;
-            if added >= MAKES || weight + added - tables.exact[sum as usize] > over {
-                continue;
-            }
-            let mut counts = counts;
-            for (count, more) in counts.iter_mut().zip(pieces(&self.free, &self.exact, more)) {
-                *count += more;
-            }
-            let weight = weight + added - tables.rent_of(&counts);
-            self.fills.push(Fill { length: sum, weight, counts });
-        }
     }
 }
 

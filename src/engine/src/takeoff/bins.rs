@@ -19,6 +19,9 @@ pub(super) enum Fitted {
 /// Remainders that are kept at the most, for the memory's sake.
 const MOST_FAILED: usize = 20_000;
 
+/// Sticks are counted in steps of up to so many parts of them (judgement).
+const MOST_PARTS: u32 = 12;
+
 /// Pieces of one length.
 #[derive(Debug, Clone, Copy)]
 struct Like {
@@ -66,38 +69,51 @@ impl<'a> Bins<'a> {
 
     /// Looks for a place for every piece in so many sticks of each length.
     pub(super) fn fit(&mut self, sticks: &[u32]) -> Fitted {
-        let holds: u64 = self
-            .sticks
-            .iter()
-            .zip(sticks)
-            .map(|(&s, &n)| u64::from(s + self.kerf) * u64::from(n))
-            .sum();
-        let wanted: u64 =
-            self.pieces.iter().map(|like| u64::from(like.length) * u64::from(like.number)).sum();
-        let Some(waste) = holds.checked_sub(wanted) else {
+        let Some((mut state, waste)) = self.begun(sticks) else {
             return Fitted::Not;
         };
-        let mut state = State {
-            left: self.pieces.iter().map(|like| like.number).collect(),
-            sticks: sticks.iter().map(|&number| number as u16).collect(),
-            filled: Vec::new(),
-            failed: Failed::default(),
-        };
         if self.dive(&mut state, waste) || self.fill(&mut state, waste) {
-            let mut plan = Vec::new();
-            for (stick, numbers) in &state.filled {
-                let mut cuts = Vec::new();
-                for (like, &number) in self.pieces.iter().zip(numbers) {
-                    cuts.extend(std::iter::repeat_n(like.length - self.kerf, usize::from(number)));
-                }
-                plan.push((*stick, cuts));
-            }
-            Fitted::Into(plan)
+            Fitted::Into(self.plan(&state))
         } else if self.is_spent() {
             Fitted::Unknown
         } else {
             Fitted::Not
         }
+    }
+
+    /// Looks once, and finds perhaps less than there is.
+    pub(super) fn glance(&mut self, sticks: &[u32]) -> Option<Vec<Filled>> {
+        let (mut state, waste) = self.begun(sticks)?;
+        self.dive(&mut state, waste).then(|| self.plan(&state))
+    }
+
+    /// Empty sticks and what they may waste; `None` where they hold too little.
+    fn begun(&mut self, sticks: &[u32]) -> Option<(State, u64)> {
+        let hold =
+            |(&stick, &number): (&u32, &u32)| u64::from(stick + self.kerf) * u64::from(number);
+        let holds: u64 = self.sticks.iter().zip(sticks).map(hold).sum();
+        let length = |like: &Like| u64::from(like.length) * u64::from(like.number);
+        let waste = holds.checked_sub(self.pieces.iter().map(length).sum())?;
+        let state = State {
+            left: self.pieces.iter().map(|like| like.number).collect(),
+            // More sticks than pieces are no use.
+            sticks: sticks.iter().map(|&number| number.min(u32::from(u16::MAX)) as u16).collect(),
+            filled: Vec::new(),
+            failed: Failed::default(),
+        };
+        (!self.holds_too_few(&state)).then_some((state, waste))
+    }
+
+    fn plan(&self, state: &State) -> Vec<Filled> {
+        let mut plan = Vec::new();
+        for (stick, numbers) in &state.filled {
+            let mut cuts = Vec::new();
+            for (like, &number) in self.pieces.iter().zip(numbers) {
+                cuts.extend(std::iter::repeat_n(like.length - self.kerf, usize::from(number)));
+            }
+            plan.push((*stick, cuts));
+        }
+        plan
     }
 
     pub(super) fn take(&mut self, nodes: u64) {
@@ -106,6 +122,11 @@ impl<'a> Bins<'a> {
 
     pub(super) fn is_spent(&self) -> bool {
         self.taken >= self.most
+    }
+
+    /// So that the search itself keeps most.
+    pub(super) fn is_quarter_spent(&self) -> bool {
+        self.taken >= self.most / 4
     }
 
     /// Fills one stick after the other with the first set that wastes no more than its share, and
@@ -149,6 +170,9 @@ impl<'a> Bins<'a> {
             return false;
         }
         self.taken += 1;
+        if self.holds_too_few(state) {
+            return false;
+        }
         for kind in 0..self.sticks.len() {
             let hold = self.sticks[kind] + self.kerf;
             if state.sticks[kind] == 0 || hold < self.pieces[longest].length {
@@ -178,6 +202,20 @@ impl<'a> Bins<'a> {
             state.failed.add(&state.left, &state.sticks);
         }
         false
+    }
+
+    /// Whether the sticks that are left hold too few whole steps of some length: a piece takes as
+    /// many as it is long, and pieces in a stick no more than the stick is.
+    fn holds_too_few(&mut self, state: &State) -> bool {
+        self.taken += 1 + (self.pieces.len() * self.sticks.len()) as u64 / 8;
+        let pieces = || self.pieces.iter().map(|like| like.length).zip(&state.left);
+        let sticks = || self.sticks.iter().map(|stick| stick + self.kerf).zip(&state.sticks);
+        // Steps that just do not divide a stick waste most of it.
+        let steps = sticks().flat_map(|(hold, _)| (1..=MOST_PARTS).map(move |n| hold / n + 1));
+        steps.into_iter().any(|step| {
+            let whole = |(length, &n): (u32, &u16)| u64::from(length / step) * u64::from(n);
+            pieces().map(whole).sum::<u64>() > sticks().map(whole).sum()
+        })
     }
 
     /// The sets with the longest piece that are worth trying, the least waste first; no more than

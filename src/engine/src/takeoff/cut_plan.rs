@@ -62,7 +62,7 @@ pub enum CutError {
         piece: usize,
         over_sixteenths: u32,
     },
-    /// More than 400 pieces, more than 8 lengths of sticks, or lengths beyond any house.
+    /// More than [`MOST_PIECES`] pieces or [`MOST_STICKS`] sticks, or lengths beyond any house.
     TooLarge,
 }
 
@@ -78,9 +78,9 @@ const MOST_SIXTEENTHS: u32 = 192_000;
 /// total length and of these the fewest sticks. With one length that is the fewest sticks.
 ///
 /// The time is that of the search, which `nodes` bounds (a node takes the number of unlike pieces
-/// at most); it grows beyond every power of the number of pieces where sticks must be filled almost
-/// without waste. When it stops, the plan is the best known, and never worse than first-fit
-/// decreasing; that the sticks are the fewest then is not certain.
+/// at most). It can grow beyond every power of the number of pieces: 60 unlike pieces of 2 to 5 ft
+/// from sticks of 10 ft are mostly not proven. When it stops, the plan is the best known, never worse
+/// than first-fit decreasing; that the sticks are the fewest is not certain then.
 pub fn cut_plan(
     pieces_sixteenths: &[u32],
     sticks_sixteenths: &[u32],
@@ -102,7 +102,8 @@ pub fn cut_plan(
     let mut bins = Bins::of(&pieces, &sticks, kerf, nodes);
     let unit = sticks.iter().fold(0, |unit, &stick| divisor(u64::from(stick), unit)).max(1);
     let mut bound = least(&pieces, &sticks, kerf).div_ceil(unit) * unit;
-    // What the first plan takes is tried too: fewer sticks may have that sum.
+    glance(&mut bins, &sticks, (bound, unit), &mut best);
+    // What the best plan takes is tried too: fewer sticks may have that sum.
     while bound <= total(&best) && !bins.is_spent() {
         if let Some(plan) = fitted(&mut bins, &sticks, bound, &best) {
             best = plan;
@@ -188,6 +189,24 @@ fn least(pieces: &[u32], sticks: &[u32], kerf: u32) -> u64 {
     let wanted: u64 = pieces.iter().map(|&piece| u64::from(piece + kerf)).sum();
     let shortest = u64::from(sticks.iter().copied().min().unwrap_or(1));
     (wanted * shortest).div_ceil(shortest + u64::from(kerf))
+}
+
+/// Looks once at every sum from `bound` upward for something better than the first plan, so that a
+/// search that is stopped has it.
+fn glance(bins: &mut Bins<'_>, sticks: &[u32], (bound, unit): (u64, u64), best: &mut Vec<Filled>) {
+    let mut sum = bound;
+    while sum < total(best) && !bins.is_quarter_spent() {
+        for numbers in numbers(bins, sticks, sum) {
+            if bins.is_quarter_spent() {
+                return;
+            }
+            if let Some(plan) = bins.glance(&numbers) {
+                *best = plan;
+                return;
+            }
+        }
+        sum += unit;
+    }
 }
 
 /// A plan with this sum, of the fewest sticks; `None` too when `best` is as good, or the nodes are

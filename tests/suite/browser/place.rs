@@ -19,6 +19,7 @@ pub(super) enum Place {
     Assemblies,
     Certainty,
     Bills,
+    Plant,
 }
 
 impl Place {
@@ -26,13 +27,14 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 6] = [
+    pub(super) const SECTIONS: [Place; 7] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
         Place::Assemblies,
         Place::Certainty,
         Place::Bills,
+        Place::Plant,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -54,6 +56,7 @@ impl Place {
             Place::Assemblies => "assemblies",
             Place::Certainty => "certainty",
             Place::Bills => "bills",
+            Place::Plant => "plant",
         }
         .to_owned()
     }

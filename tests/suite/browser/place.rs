@@ -19,6 +19,8 @@ pub(super) enum Place {
     Assemblies,
     Certainty,
     Bills,
+    Piping,
+    Circulator,
     Plant,
 }
 
@@ -27,13 +29,15 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 7] = [
+    pub(super) const SECTIONS: [Place; 9] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
         Place::Assemblies,
         Place::Certainty,
         Place::Bills,
+        Place::Piping,
+        Place::Circulator,
         Place::Plant,
     ];
 
@@ -56,6 +60,8 @@ impl Place {
             Place::Assemblies => "assemblies",
             Place::Certainty => "certainty",
             Place::Bills => "bills",
+            Place::Piping => "piping",
+            Place::Circulator => "circulator",
             Place::Plant => "plant",
         }
         .to_owned()

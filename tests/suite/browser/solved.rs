@@ -13,6 +13,7 @@ use serde_json::Value as Json;
 
 use super::page::Page;
 use super::path_from;
+use super::piping;
 use super::place::Place;
 
 /// The stored job, and what `solve` prints for it.
@@ -35,7 +36,8 @@ impl Figure {
     pub(super) fn text(&self, system: System) -> String {
         match self {
             Self::Number(value) => show(*value, system).text(),
-            Self::Words(words) => words.clone(),
+            // As the page is read: each white space as a plain one.
+            Self::Words(words) => words.replace('\u{a0}', " "),
         }
     }
 }
@@ -121,7 +123,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
     ];
     let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
     match place {
-        Place::Rooms | Place::Ground => {}
+        Place::Rooms | Place::Ground | Place::Piping | Place::Circulator => {}
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
             Some(room) => {
@@ -155,7 +157,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             figures.extend(sentences(solved, place));
         }
         Place::Loop => {
-            let circuit = &design["loop"];
+            let circuit = &design["piping"];
             let drop = si(&circuit["supply_k"]) - si(&circuit["back_k"]);
             add("flow", number(Kind::VolumeFlow, &circuit["flow_m3_s"]));
             add("drop", Figure::Number(Value::new(Kind::TemperatureDifference, drop)));
@@ -164,6 +166,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             add("boiler-heat", number(Kind::Power, &circuit["heat_w"]));
         }
     }
+    figures.extend(piping::figures(solved, place));
     for (room, job) in solved.rooms().iter().zip(&solved.job.house.rooms) {
         match place {
             Place::HeatLoss => figures.extend(losses(room, job.floor_area.si())),

@@ -34,12 +34,14 @@ pub(crate) fn pump_charts() -> AnyView {
     })
 }
 
-/// A chart for each circulator.
+/// A chart for each circulator that turns.
 pub(super) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) -> String {
     let mut svg = Markup::new();
     if design.piping.not_solved.is_none() {
         for (index, pump) in design.piping.pumps.iter().enumerate() {
-            chart(&mut svg, (draft, job, design), system, index, pump);
+            if pump.flow > VolumeFlow::ZERO {
+                chart(&mut svg, (draft, job, design), system, index, pump);
+            }
         }
     }
     svg.done()

@@ -1,10 +1,5 @@
 //! Words of the drawings of the piping.
 
-/// A loop of a split zone, counted from one.
-pub fn loop_number(number: u32) -> String {
-    format!("Loop {number}")
-}
-
 /// A pressure of the running system, where the filling's own is left out.
 pub fn above_tank(pressure: &str) -> String {
     format!("{pressure} above the tank")

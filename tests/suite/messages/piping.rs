@@ -45,6 +45,11 @@ fn words_of_the_piping() {
     book.add("watts", text::watts(Power::from_si(13.7)));
     book.add("throttled", text::valve_order(1, false));
     book.add("open", text::valve_order(3, true));
+    book.add("pressure", text::above_tank("1.8 psi"));
+    book.add("alone", text::alone("Upstairs"));
+    book.add("point", text::operating_point("All zones", "5.4 gpm", "6.1 ft", false));
+    book.add("point planned", text::operating_point("All zones", "5.4 gpm", "6.1 ft", true));
+    book.add("chart", text::pump_picture("Upstairs"));
     for (name, draft) in [("one", drafts().0), ("two", drafts().1)] {
         let (zone, room) = (draft.zones[0].id, draft.rooms[0].id);
         let last = draft.rooms.last().map(|room| room.id).expect("a room");

@@ -73,9 +73,11 @@ pub(super) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) ->
         sheet.zone(index);
     }
     let (_, lowest) = sheet.risers;
-    let back = [("M", RETURN), (" ", lowest), ("V", boiler::LINE)];
-    sheet.return_pipe(design.piping.back, &back);
-    symbol(&mut sheet.svg, ARROW, (RETURN, boiler::LINE + 20.0), 270);
+    if lowest > boiler::LINE {
+        let back = [("M", RETURN), (" ", lowest), ("V", boiler::LINE)];
+        sheet.return_pipe(design.piping.back, &back);
+        symbol(&mut sheet.svg, ARROW, (RETURN, boiler::LINE + 20.0), 270);
+    }
     sheet.key();
     let mut svg = Markup::new();
     let label =

@@ -98,20 +98,23 @@ pub(super) fn pumps(job: &Job, running: &Running) -> Vec<PumpDesign> {
     let density = job.circuit.fluid.density(job.circuit.supply);
     let Ok(solved) = &running.solved else { return Vec::new() };
     let one = |pump: &super::lower::PumpLink| {
-        let (from, to) = running.plumbing.network.ends(pump.id)?;
-        let lift = (solved.pressure(to) - solved.pressure(from)).max(Pressure::ZERO);
+        // One that is off is no link.
+        let ends = running.plumbing.network.ends(pump.id);
+        let lift = ends.map_or(Pressure::ZERO, |(from, to)| {
+            (solved.pressure(to) - solved.pressure(from)).max(Pressure::ZERO)
+        });
         let mass_flow = solved.flow(pump.id);
         let hydraulic = Power::from_si(lift.si() * (mass_flow / density).si());
-        Some(PumpDesign {
+        PumpDesign {
             zone: pump.zone.map(|zone| job.zones[zone].id),
             mass_flow,
             flow: mass_flow / density,
             head: as_head(job, lift),
             hydraulic,
             electric: hydraulic / job.circuit.parts.pump_efficiency,
-        })
+        }
     };
-    running.plumbing.pumps.iter().filter_map(one).collect()
+    running.plumbing.pumps.iter().map(one).collect()
 }
 
 /// How a designed system runs while these zones call.

@@ -185,7 +185,7 @@ pub fn plan(job: &Job, design: &Design) -> PlantDesign {
 }
 
 /// Rooms that hang on the loop, by what they lose.
-pub(crate) fn heated<'a>(design: &'a Design) -> impl Iterator<Item = &'a RoomLoad> {
+pub(crate) fn heated(design: &Design) -> impl Iterator<Item = &RoomLoad> {
     let hangs =
         |room: &RoomLoad| design.piping.circuits.iter().any(|c| c.rooms.contains(&room.room));
     design

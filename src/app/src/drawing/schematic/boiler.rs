@@ -35,9 +35,9 @@ impl Sheet<'_> {
             PumpSet::One => &[(62.0, LINE)],
             PumpSet::TwoInSeries => &[(72.0, LINE), (46.0, LINE)],
             PumpSet::TwoInParallel => {
-                let both = "M82 50V36H42V50V64H82z";
+                let both = "M82 50V38H42V50V62H82z";
                 path(&mut self.svg, "pipe water-4", both);
-                &[(62.0, 36.0), (62.0, 64.0)]
+                &[(62.0, 38.0), (62.0, 62.0)]
             }
         };
         for &pump in pumps {

@@ -148,9 +148,9 @@ impl Sheet<'_> {
             self.supply_pipe(water, &[("M", self.left), (" ", self.y), ("H", x)]);
             if let Some(circuit) = self.circuit(rooms) {
                 let first = circuit.rooms.first().and_then(|&room| self.draft.room(room));
-                let number = first.map_or(index as u32, |room| room.branch) + 1;
+                let branch = first.map_or(index as u32, |room| room.branch);
                 let flow = self.flow(circuit.mass_flow);
-                let line = format!("{} · {flow}", text::loop_number(number));
+                let line = format!("{} · {flow}", text::loop_name(branch));
                 let at = (x + WORDS, self.y + 5.0);
                 self.say("d", at, self.right - 8.0 - at.0, &line);
             }

@@ -218,6 +218,7 @@ words! {
     valve_takes: "Valve takes";
     valve_order_word: "In turn";
     flow_coefficient: "Cv";
+    return_word: "Return";
     return_reads: "Return reads";
     balancing_how: "Begin with every valve open and set the most throttled first; the last one stays open. Read the return of each circuit when the system has run long enough that no reading changes, and throttle further where the return is warmer than here, open where it is cooler.";
     one_circuit: "One circuit has the whole flow: there is nothing to balance.";

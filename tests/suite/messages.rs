@@ -8,6 +8,7 @@ mod house;
 mod lists;
 mod page;
 mod piping;
+mod plant;
 
 use crate::findings::tag;
 use crate::support::{FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, fields, holds_number, open};

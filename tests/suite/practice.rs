@@ -94,3 +94,30 @@ fn between_mains_no_feet_are_counted() {
     };
     assert_eq!(practice(&job, &design), []);
 }
+
+/// Where each zone has its circulator, the head is that of the one with most to do, whichever zone
+/// comes first.
+#[test]
+fn the_head_is_that_of_the_hardest_circulator() {
+    use finrun_engine::job::{Hung, RoomField, Zoning};
+    for far in [0, 1] {
+        let mut draft = open(DEMO);
+        draft.zoning = Zoning::Circulators;
+        let zone = draft.add_zone();
+        let rooms: Vec<_> = draft.rooms.iter().map(|room| room.id).collect();
+        draft.place_room(rooms[1], Hung { zone, branch: 0 }, None);
+        crate::support::room(&mut draft, rooms[far], RoomField::PipeTo, "400");
+        draft.zones[far].pipe = finrun_engine::pipe::Tube::PexHalf;
+        let (job, design) = solved(&draft);
+        let heads: Vec<f64> = design.piping.pumps.iter().map(|pump| pump.head.si()).collect();
+        assert_eq!(heads.len(), 2);
+        assert!(heads[far] > 1.2 * heads[1 - far], "{heads:?}");
+        let head = design.piping.head.si();
+        // Joints in the solver's network take next to nothing, not nothing.
+        assert!((head - heads[far]).abs() < 1e-4 * head, "{far}: {head}, {heads:?}");
+        for (zone, head) in job.zones.iter().zip(&heads) {
+            let own = zone_head(&job, &design, zone.id).si();
+            assert!((own - head).abs() < 1e-4 * head, "{own}, {head}");
+        }
+    }
+}

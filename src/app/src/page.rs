@@ -51,10 +51,11 @@ pub enum Section {
     Bills,
     Piping,
     Circulator,
+    Plant,
 }
 
 impl Section {
-    pub const ALL: [Section; 8] = [
+    pub const ALL: [Section; 9] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -63,6 +64,7 @@ impl Section {
         Section::Bills,
         Section::Piping,
         Section::Circulator,
+        Section::Plant,
     ];
 
     /// The station that it belongs to.
@@ -70,7 +72,7 @@ impl Section {
         match self {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
-            Section::Piping | Section::Circulator => Station::Loop,
+            Section::Piping | Section::Circulator | Section::Plant => Station::Loop,
         }
     }
 
@@ -85,6 +87,7 @@ impl Section {
             Section::Bills => text::section_bills(),
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
+            Section::Plant => text::section_plant(),
         }
     }
 
@@ -98,6 +101,7 @@ impl Section {
             Section::Bills => "bills",
             Section::Piping => "piping",
             Section::Circulator => "circulator",
+            Section::Plant => "plant",
         }
     }
 }

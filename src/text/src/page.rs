@@ -58,6 +58,7 @@ words! {
     section_bills: "Against the bills";
     section_piping: "Zones and piping";
     section_circulator: "Circulator and balancing";
+    section_plant: "Boiler and fill";
     stations: "Stations of this job";
 
     undo: "Undo";
@@ -217,6 +218,7 @@ words! {
     valve_takes: "Valve takes";
     valve_order_word: "In turn";
     flow_coefficient: "Cv";
+    return_word: "Return";
     return_reads: "Return reads";
     balancing_how: "Begin with every valve open and set the most throttled first; the last one stays open. Read the return of each circuit when the system has run long enough that no reading changes, and throttle further where the return is warmer than here, open where it is cooler.";
     one_circuit: "One circuit has the whole flow: there is nothing to balance.";
@@ -229,6 +231,16 @@ words! {
     rule_word: "Rule";
     practice_word: "Common practice";
     this_system: "This system";
+    needed_output: "The boiler must give";
+    system_holds: "The system holds";
+    fill_cold: "Fill pressure, cold";
+    tank_least: "Expansion tank, at least";
+    more_of_plant: "Water, burner, tank and control";
+    reset_title: "Outdoor reset";
+    reset_note: "The supply that just heats every room, from the design day to the mildest on which the house is heated. A control is set to a straight line: room + shift + slope × (room − outdoors).";
+    outdoors_word: "Outdoors";
+    air_eliminator: "Air eliminator: in the supply pipe at the boiler's outlet, where the water is hottest. Behind it the expansion tank, and then the circulator, which so pumps away from the tank: the pressure at the tank stays, and rises everywhere else.";
+    to_heed: "To heed here";
     tube_label: "Tube";
     flow_from: "How is the flow fixed?";
     pipes: "Pipes and boiler room";

@@ -50,7 +50,7 @@ pub fn arrangement_note(arrangement: Arrangement) -> &'static str {
         }
         Arrangement::ReverseReturn => {
             "A supply and a return main, the return going on in the same direction: every room has \
-             about the same way, and shares by itself."
+             about the same way, and the valves have less to do."
         }
         Arrangement::HomeRun => {
             "Each room by two tubes of its own to a manifold in the boiler room."

@@ -104,7 +104,7 @@ pub fn boiler_judged(judged: Judged, system: System) -> String {
         Size::Fits => "it fits",
         Size::Oversized => "more than it should be",
     };
-    format!("Yours gives {share} of that: {verdict}.")
+    format!("The boiler's output is {share} of what is needed: {verdict}.")
 }
 
 /// How the burner runs while one zone calls; `zone` is its name, none where there is but one.
@@ -200,7 +200,7 @@ pub fn tank_said(tank: &Tank, system: System) -> String {
         None => "usual sizes end before: use two".to_string(),
     };
     format!(
-        "It takes up {takes}; {usual}. Charge its air to {} before it is filled.",
+        "The expansion tank takes up {takes}; {usual}. Charge its air to {} before it is filled.",
         value(tank.pre_charge, system)
     )
 }
@@ -220,7 +220,7 @@ pub fn no_tank(error: TankError) -> &'static str {
 }
 
 pub fn pressures_said(filling: &Filling, system: System) -> String {
-    let top = format!("It leaves {} at the top.", value(filling.at_top, system));
+    let top = format!("The fill pressure leaves {} at the top.", value(filling.at_top, system));
     let Some(hot) = filling.hot else { return top };
     format!(
         "{top} Hot, the gauge comes to {}, {} below the relief valve's setting.",
@@ -230,11 +230,9 @@ pub fn pressures_said(filling: &Filling, system: System) -> String {
 }
 
 pub fn boiling_margin(boiling: &Boiling, system: System) -> String {
-    format!(
-        "At the highest place water boils at {}, {} above the supply.",
-        value(boiling.boils_at, system),
-        value(boiling.margin, system)
-    )
+    let (at, margin) = (value(boiling.boils_at, system), value(boiling.margin.abs(), system));
+    let side = if boiling.margin < TemperatureDifference::ZERO { "below" } else { "above" };
+    format!("At the highest place water boils at {at}, {margin} {side} the supply.")
 }
 
 pub fn glycol_charge(charge: &Charge, freezes_at: Temperature, system: System) -> String {
@@ -249,19 +247,16 @@ pub fn glycol_charge(charge: &Charge, freezes_at: Temperature, system: System) -
 
 pub fn control_power(control: &Control) -> String {
     let what = match (control.feeds, control.coils) {
-        (Fed::ZoneValves, count) => format!("{count} zone valves"),
-        (Fed::Relays, 1) => "1 relay".to_string(),
-        (Fed::Relays, count) => format!("{count} relays"),
+        (Fed::ZoneValves, count) => format!("{count} zone valves draw"),
+        (Fed::Relays, 1) => "1 relay draws".to_string(),
+        (Fed::Relays, count) => format!("{count} relays draw"),
     };
     let transformers = &control.transformers;
     let of = match transformers.count {
         1 => format!("a transformer of {:.0} VA", transformers.each_va),
         count => format!("{count} transformers of {:.0} VA", transformers.each_va),
     };
-    format!(
-        "{what} draw {:.0} VA at 24 V: {of} (usual draws; the label wins).",
-        transformers.load_va
-    )
+    format!("{what} {:.0} VA at 24 V: {of} (usual draws; the label wins).", transformers.load_va)
 }
 
 /// What to heed at the boiler; the safety page has the rest.

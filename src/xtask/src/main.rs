@@ -26,7 +26,8 @@ cargo xtask COMMAND
                               --built serves what stands in target/dist, --dist DIR what stands there
   test                        everything that must pass: format, lints, tests, size, and the page in a browser
   dist                        build the page into target/dist and show the size of each file
-  solve JOB.json              print the design of a job file as JSON
+  solve JOB.json              print the design of a job file as JSON; --every-arrangement prints how its
+                              rooms do in each arrangement, --network its network as JSON
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -36,7 +37,7 @@ enum Command {
     Serve { port: u16, page: serve::Page },
     Test,
     Dist,
-    Solve { job: PathBuf },
+    Solve { job: PathBuf, what: solve::What },
     Reference { folder: PathBuf },
     Bench,
 }
@@ -65,7 +66,7 @@ fn obey(command: Command) -> Result<()> {
             sizes::measure(&dist)?.print();
             Ok(())
         }
-        Command::Solve { job } => solve::solve(&job),
+        Command::Solve { job, what } => solve::solve(&job, what),
         Command::Reference { folder } => reference::reference(&folder),
         Command::Bench => run::loud(
             project::cargo().args(["bench", "--package", "finrun-tests"]),
@@ -90,9 +91,17 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
         "dist" => alone(arguments, Command::Dist),
         "bench" => alone(arguments, Command::Bench),
         "solve" => {
-            let job = at_most_one_path(arguments)?
-                .context("solve needs a job file: cargo xtask solve JOB.json")?;
-            Ok(Command::Solve { job })
+            let (mut job, mut what) = (None, solve::What::Design);
+            while let Some(argument) = arguments.next()? {
+                match argument {
+                    Long("every-arrangement") => what = solve::What::EveryArrangement,
+                    Long("network") => what = solve::What::Network,
+                    Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
+                    other => return Err(other.unexpected().into()),
+                }
+            }
+            let job = job.context("solve needs a job file: cargo xtask solve JOB.json")?;
+            Ok(Command::Solve { job, what })
         }
         "reference" => {
             let folder = at_most_one_path(arguments)?

@@ -51,7 +51,12 @@ impl Page {
         self.steps.set(self.steps.get() + 1);
         self.wait(&format!("choosing {option} from {label}"), || {
             let list = self.find(Kind::List, label)?;
-            self.wait_on(list.select_by_label(option)).map_err(in_words)
+            let script =
+                "return [...arguments[0].options].findIndex((o) => o.label === arguments[1])";
+            let found = self.client.execute(script, vec![json!(list), json!(option)]);
+            let found = self.wait_on(found).map_err(in_words)?;
+            let index = found.as_u64().ok_or("it is not on the list")?;
+            self.wait_on(list.select_by_index(index as usize)).map_err(in_words)
         });
     }
 

@@ -179,7 +179,7 @@ fn the_rooms(seen: &Seen, solved: &Solved) -> Vec<String> {
                 show(room.floor_area.into(), system).text(),
                 number(Kind::Power, load).text(system),
                 show(per_area, system).text(),
-                text::from_to(band.low, band.high, system),
+                text::from_to(band.low, band.high, system).replace('\u{a0}', " "),
             ]
         })
         .collect();
@@ -203,7 +203,7 @@ fn the_rooms(seen: &Seen, solved: &Solved) -> Vec<String> {
 
 /// The loop's table and drawing, and the count of its checks.
 fn the_loop(seen: &Seen, solved: &Solved) -> Vec<String> {
-    let circuit = &solved.design["loop"];
+    let circuit = &solved.design["piping"];
     let system = solved.draft.units;
     let shown_as = |kind, json: &Json| number(kind, json).text(system);
     let mut wrong = Vec::new();

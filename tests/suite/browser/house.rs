@@ -173,9 +173,10 @@ fn type_loop(page: &Page) {
         page.press(length);
     }
     type_all(page, &[("Rated output", "580")]);
+    page.go(Place::Piping);
+    page.choose("Tube of the elements", "½ in copper, type L");
+    page.choose("Tube of the elements", "¾ in copper, type L");
     page.go(Place::Loop);
-    page.choose("Tube", "½ in copper, type L");
-    page.choose("Tube", "¾ in copper, type L");
     type_all(page, &[("Supply water from the boiler", "170")]);
 }
 

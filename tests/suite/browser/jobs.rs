@@ -2,9 +2,11 @@
 
 use finrun_engine::building::{OpeningKind, Position, RoomId, RoomUse, SurfaceId, SurfaceKind};
 use finrun_engine::climate::{Found, Station, Table, search};
+use finrun_engine::job::FlowBasis;
 use finrun_engine::job::{
-    AirBasis, AirField, Behind, BillField, Choice, Draft, Field, File, GroundField, LayerField,
-    OpeningField, Pick, RoomField, Shape, SurfaceField, UValue, read,
+    AirBasis, AirField, Arrangement, Behind, BillField, Choice, Draft, Field, File, GroundField,
+    Hung, LayerField, LegField, LegKind, OpeningField, Pick, PumpKind, PumpPointField, RoomField,
+    Shape, SurfaceField, UValue, read,
 };
 use finrun_engine::named::find;
 use finrun_engine::quantity::System;
@@ -112,6 +114,22 @@ pub(super) fn whole_draft() -> (Draft, [RoomId; 4]) {
     let bath = add_room(&mut draft, "Bath", "second", ["8", "8"]);
     draft.add_shell(bath);
 
+    // Upstairs hangs on tees, by a curve of its own; a way is told step by step.
+    let upstairs = draft.add_zone();
+    draft.zone_mut(upstairs).expect("just added").name = "Upstairs".to_owned();
+    draft.arrange(upstairs, Arrangement::DiverterTees);
+    for room in [bedroom, bath] {
+        draft.place_room(room, Hung { zone: upstairs, branch: 0 }, None);
+    }
+    for kind in [LegKind::InsideCorner, LegKind::Doorway] {
+        draft.add_leg(den, kind);
+    }
+    draft.pick(Choice::Pump, Pick::Pump(PumpKind::Points));
+    for (row, (flow, head)) in [("0", "12"), ("6", "9"), ("12", "2")].into_iter().enumerate() {
+        set(&mut draft, Field::PumpPoint(row, PumpPointField::Flow), flow);
+        set(&mut draft, Field::PumpPoint(row, PumpPointField::Head), head);
+    }
+
     for (from, to, therms) in [
         ("2024-11-01", "2024-12-05", "94"),
         ("2024-12-05", "2025-01-07", "138"),
@@ -159,12 +177,15 @@ pub(super) fn whole_with_errors() -> Whole {
         ("certainty.air", "lots"),
         ("element.output", "5 8 0"),
         ("circuit.supply", "500"),
+        ("zone-0.trunk", "far"),
+        ("pump.point-2.head", "50"),
     ] {
         wrong(&mut draft, field, text);
     }
     room(&mut draft, kitchen, RoomField::FloorLength, "12x");
     room(&mut draft, kitchen, RoomField::CutWidth, "99");
     room(&mut draft, den, RoomField::Height, "-8");
+    set(&mut draft, Field::Leg(den, 1, LegField::Length), "there");
     room(&mut draft, attic, RoomField::FloorWidth, "7 6");
     room(&mut draft, crawl, RoomField::VentArea, "many");
     let garage = draft.spaces.last().expect("a garage").id;
@@ -189,6 +210,21 @@ pub(super) fn many_rooms(count: usize) -> String {
         draft.copy_room(*id, &format!("Room {}", number + 1)).expect("it is there");
     }
     assert_eq!(draft.rooms.len(), count);
+    file(draft)
+}
+
+/// The same on eight zones by valve, driven by the circulator's curve: every zone is solved alone too.
+pub(super) fn many_rooms_on_zones(count: usize) -> String {
+    let mut draft = open(&many_rooms(count));
+    draft.flow_basis = FlowBasis::FromPump;
+    let rooms: Vec<RoomId> = draft.rooms.iter().map(|room| room.id).collect();
+    for some in rooms.chunks(count.div_ceil(8)).skip(1) {
+        let zone = draft.add_zone();
+        for id in some {
+            draft.room_mut(*id).expect("it is there").zone = zone;
+        }
+    }
+    assert_eq!(draft.zones.len(), 8);
     file(draft)
 }
 

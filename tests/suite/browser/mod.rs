@@ -21,6 +21,7 @@ mod network;
 mod offline_update;
 mod open_to_all;
 mod page;
+mod piping;
 mod place;
 mod process;
 mod screenshots;

@@ -19,6 +19,9 @@ pub(super) enum Place {
     Assemblies,
     Certainty,
     Bills,
+    Piping,
+    Circulator,
+    Plant,
 }
 
 impl Place {
@@ -26,13 +29,16 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 6] = [
+    pub(super) const SECTIONS: [Place; 9] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
         Place::Assemblies,
         Place::Certainty,
         Place::Bills,
+        Place::Piping,
+        Place::Circulator,
+        Place::Plant,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -54,6 +60,9 @@ impl Place {
             Place::Assemblies => "assemblies",
             Place::Certainty => "certainty",
             Place::Bills => "bills",
+            Place::Piping => "piping",
+            Place::Circulator => "circulator",
+            Place::Plant => "plant",
         }
         .to_owned()
     }

@@ -13,6 +13,7 @@ use serde_json::Value as Json;
 
 use super::page::Page;
 use super::path_from;
+use super::piping;
 use super::place::Place;
 
 /// The stored job, and what `solve` prints for it.
@@ -35,7 +36,8 @@ impl Figure {
     pub(super) fn text(&self, system: System) -> String {
         match self {
             Self::Number(value) => show(*value, system).text(),
-            Self::Words(words) => words.clone(),
+            // As the page is read: each white space as a plain one.
+            Self::Words(words) => words.replace('\u{a0}', " "),
         }
     }
 }
@@ -121,7 +123,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
     ];
     let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
     match place {
-        Place::Rooms | Place::Ground => {}
+        Place::Rooms | Place::Ground | Place::Piping | Place::Circulator => {}
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
             Some(room) => {
@@ -141,8 +143,21 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             figures.extend(sentences(solved, place));
         }
         Place::Lengths => add("element", element),
+        Place::Plant => {
+            let plant = &design["plant"];
+            add("plant.needed", number(Kind::Power, &plant["needed"]["output_w"]));
+            add("plant.volume", number(Kind::LiquidVolume, &plant["volume"]["total_m3"]));
+            add("plant.fill", number(Kind::Pressure, &plant["filling"]["cold_pa"]));
+            add("plant.tank", number(Kind::LiquidVolume, &plant["tank"]["volume_m3"]));
+            let points = plant["reset"]["points"].as_array().map_or(&[][..], Vec::as_slice);
+            for (at, point) in points.iter().enumerate() {
+                let supply = number(Kind::Temperature, &point["supply_k"]);
+                add(&format!("reset-{at}.supply"), supply);
+            }
+            figures.extend(sentences(solved, place));
+        }
         Place::Loop => {
-            let circuit = &design["loop"];
+            let circuit = &design["piping"];
             let drop = si(&circuit["supply_k"]) - si(&circuit["back_k"]);
             add("flow", number(Kind::VolumeFlow, &circuit["flow_m3_s"]));
             add("drop", Figure::Number(Value::new(Kind::TemperatureDifference, drop)));
@@ -151,6 +166,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             add("boiler-heat", number(Kind::Power, &circuit["heat_w"]));
         }
     }
+    figures.extend(piping::figures(solved, place));
     for (room, job) in solved.rooms().iter().zip(&solved.job.house.rooms) {
         match place {
             Place::HeatLoss => figures.extend(losses(room, job.floor_area.si())),
@@ -224,6 +240,34 @@ fn sentences(solved: &Solved, place: Place) -> Vec<(String, Figure)> {
                     let words = format!("{subject} {}", text::effect(effect, system));
                     say(&format!("effect-{index}"), words);
                 }
+            }
+        }
+        Place::Plant => {
+            let plant = typed.plant.as_ref().expect("a job with rooms");
+            let fill = &plant.filling;
+            say(
+                "plant.back",
+                plant.back.map(|back| text::back_verdict(back, system)).unwrap_or_default(),
+            );
+            say("plant.pressures", text::pressures_said(fill, system));
+            say(
+                "plant.parts",
+                plant.volume.map(|v| text::volume_parts(&v, system)).unwrap_or_default(),
+            );
+            say(
+                "plant.expansion",
+                plant.tank.map(|t| text::tank_said(&t, system)).unwrap_or_default(),
+            );
+            say(
+                "plant.boiling",
+                plant.boiling.map(|b| text::boiling_margin(&b, system)).unwrap_or_default(),
+            );
+            say(
+                "plant.control",
+                plant.control.map(|c| text::control_power(&c)).unwrap_or_default(),
+            );
+            if let Some(reset) = &plant.reset {
+                say("plant.reset", text::reset_line(reset, job.circuit.supply, system));
             }
         }
         Place::Bills => say(

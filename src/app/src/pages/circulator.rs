@@ -154,13 +154,16 @@ fn results() -> AnyView {
         view! { <p>{text::one_circuit()}</p> }.into_any()
     });
     let several = when(balanced(|circuits| circuits.len() > 1), move || {
-        let none_fitted =
-            |all: &[CircuitDesign]| all.iter().all(|c| c.valve.fitted == Balancing::None);
-        let not_fitted =
-            when(balanced(none_fitted), || view! { <p>{text::not_fitted()}</p> }.into_any());
+        let fitted = |all: &[CircuitDesign]| {
+            all.iter().any(|circuit| circuit.valve.fitted == Balancing::Valves)
+        };
+        let fitted = yes(balanced(fitted));
+        let how = live(move || match fitted.get() {
+            true => text::balancing_how().to_string(),
+            false => text::not_fitted().to_string(),
+        });
         view! {
-            <p>{text::balancing_how()}</p>
-            {not_fitted}
+            <p>{how}</p>
             {table(text::balancing(), balancing_table)}
         }
         .into_any()
@@ -171,8 +174,7 @@ fn results() -> AnyView {
         <h2>{text::balancing()}</h2>
         {alone}
         {several}
-        <h2>{text::other_circulators()}</h2>
-        {table(text::other_circulators(), alternatives_table)}
+        {others()}
         <h2>{text::practice_title()}</h2>
         <p class="note">{text::practice_note()}</p>
         {table(text::practice_title(), practice_table)}
@@ -207,6 +209,29 @@ impl App {
             None => String::new(),
         })
     }
+}
+
+/// What others would do takes as long as many designs, so that it is worked out only while it is open.
+fn others() -> AnyView {
+    let app = use_app();
+    let open = RwSignal::new(false);
+    let table = scrolled(text::other_circulators(), move || match open.get() {
+        true => app.of_system(alternatives_table),
+        false => String::new(),
+    });
+    view! {
+        <details
+            class="more"
+            on:toggle=move |event| {
+                let details: web_sys::Element = event_target(&event);
+                open.set(details.has_attribute("open"));
+            }
+        >
+            <summary>{text::other_circulators()}</summary>
+            {table}
+        </details>
+    }
+    .into_any()
 }
 
 fn table(label: &'static str, make: fn(&Seen<'_>) -> String) -> AnyView {
@@ -311,7 +336,7 @@ fn runs_table(seen: &Seen<'_>, off: &[u32]) -> String {
         text::flow(),
         text::head_short(),
         text::fastest(),
-        text::back_to_boiler(),
+        text::return_word(),
         text::heat(),
         text::draws(),
     ];

@@ -193,7 +193,7 @@ fn loop_settings(job: &JobKey) -> AnyView {
     view! {
         <section class="settings">
             <h2>{text::piping()}</h2>
-            {section_links(job, &[Section::Piping, Section::Circulator])}
+            {section_links(job, &[Section::Piping, Section::Circulator, Section::Plant])}
             <h2>{text::loop_settings()}</h2>
             {field(CircuitField::Supply)}
             {field(CircuitField::BoilerLimit)}

@@ -15,6 +15,7 @@ mod loop_check;
 mod piping;
 mod place;
 mod plain;
+mod plant;
 mod room;
 mod rooms;
 mod route;
@@ -67,6 +68,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Bills => bills::bills(&job),
                 Section::Piping => piping::piping(&job),
                 Section::Circulator => circulator::circulator(&job),
+                Section::Plant => plant::plant(&job),
             };
             frame(&job, inside)
         }

@@ -228,6 +228,7 @@ impl App {
             Section::Assemblies => text::own_assemblies(draft.assemblies.len()),
             Section::Piping => text::piping_fact(draft),
             Section::Circulator => text::pick(draft, Pick::FlowBasis(draft.flow_basis)),
+            Section::Plant => text::pick(draft, Pick::BoilerKind(draft.plant.boiler)),
             Section::Certainty | Section::Bills => String::new(),
         })
     }

@@ -260,6 +260,7 @@ impl App {
             Field::Certainty(_) => section(Section::Certainty),
             Field::Assembly(..) | Field::Layer(..) => section(Section::Assemblies),
             Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
+            Field::Plant(_) => section(Section::Plant),
             Field::House(_) => Page::Station(job, Station::Rooms),
             Field::Element(_) | Field::Point(..) | Field::Stock => {
                 Page::Station(job, Station::Lengths)
@@ -272,7 +273,7 @@ impl App {
             ) => Page::Station(job, Station::Loop),
             Field::Circuit(CircuitField::ReturnPipe | CircuitField::ReturnElbows)
             | Field::Zone(..) => section(Section::Piping),
-            Field::Plant(_) | Field::Circuit(_) | Field::Part(_) | Field::PumpPoint(..) => {
+            Field::Circuit(_) | Field::Part(_) | Field::PumpPoint(..) => {
                 section(Section::Circulator)
             }
             Field::Leg(room, ..)

@@ -99,6 +99,8 @@ struct Builder<'a> {
     pumps: Vec<PumpLink>,
     circuits: Vec<CircuitLinks>,
     zone: Option<usize>,
+    /// Whether its zone is off: its stretches are listed, but nothing of it is joined.
+    off: bool,
     /// The stretches from the circulator to where the builder stands.
     way: Vec<usize>,
 }
@@ -113,6 +115,7 @@ pub(super) fn lower(plan: Plan<'_>) -> Plumbing {
         pumps: Vec::new(),
         circuits: vec![CircuitLinks::default(); plan.circuits.len()],
         zone: None,
+        off: false,
         way: Vec::new(),
     };
     let boiler = builder.node();
@@ -123,6 +126,7 @@ pub(super) fn lower(plan: Plan<'_>) -> Plumbing {
     let header = if own_pumps { tank } else { builder.pump(tank, None) };
     for zone in 0..plan.job.zones.len() {
         builder.zone = Some(zone);
+        builder.off = several && !builder.runs(zone);
         builder.way = vec![0];
         let mut at = header;
         if own_pumps {
@@ -148,6 +152,9 @@ impl<'a> Builder<'a> {
     }
 
     fn join(&mut self, from: At, to: At, component: Component, way: Way) -> LinkId {
+        if self.off {
+            return NOWHERE;
+        }
         self.joined.push((from, to, component, way));
         LinkId::nth(self.joined.len() - 1)
     }
@@ -197,25 +204,15 @@ impl<'a> Builder<'a> {
             ..self.pipe(place, self.plan.job.circuit.tube, NONE)
         };
         let to = self.stretch(from, link, None);
-        if let Some(joined) = self.joined.last_mut() {
+        if let (false, Some(joined)) = (self.off, self.joined.last_mut()) {
             joined.3 = way;
         }
         to
     }
 
     fn zone_valve(&mut self, from: At, zone: usize) -> At {
-        let to = self.valve(
-            from,
-            Place::ZoneValve(self.plan.job.zones[zone].id),
-            self.plan.job.circuit.parts.zone_valve,
-            Way::Both,
-        );
-        if !self.runs(zone)
-            && let Some(joined) = self.joined.last_mut()
-        {
-            joined.2 = Component::Closed;
-        }
-        to
+        let place = Place::ZoneValve(self.plan.job.zones[zone].id);
+        self.valve(from, place, self.plan.job.circuit.parts.zone_valve, Way::Both)
     }
 
     /// Whether the zone calls, and has something to do.
@@ -242,7 +239,6 @@ impl<'a> Builder<'a> {
             Some(zone) => &self.plan.job.zones[zone].pump,
             None => &circuit.pump,
         };
-        let runs = zone.is_none_or(|zone| self.runs(zone));
         let of_curve = |curve: &PumpCurve, speed: f64| {
             let (in_parallel, in_series) = match (zone, circuit.pumps) {
                 (None, PumpSet::TwoInParallel) => (2, 1),
@@ -253,7 +249,6 @@ impl<'a> Builder<'a> {
             Component::Pump(pump)
         };
         let component = match self.plan.drive {
-            _ if !runs => Component::Closed,
             Drive::Targets => joint(liquid),
             Drive::Sums => Component::Circulation(self.target(zone)),
             Drive::Share(share) => Component::Circulation(self.target(zone) * share),
@@ -491,10 +486,7 @@ impl<'a> Builder<'a> {
 
     fn valve_of(&mut self, at: At, circuit: usize, zone: &Zone, end: At) {
         let given = match self.plan.drive {
-            Drive::Targets if self.runs(self.plan.circuits[circuit].zone) => {
-                Some(Component::Circulation(self.plan.circuits[circuit].target))
-            }
-            Drive::Targets => Some(Component::Closed),
+            Drive::Targets => Some(Component::Circulation(self.plan.circuits[circuit].target)),
             _ => None,
         };
         let id = match (zone.balancing, self.plan.circuits[circuit].rooms.first()) {
@@ -508,12 +500,12 @@ impl<'a> Builder<'a> {
                 };
                 self.circuits[circuit].valve = Some(self.stretches.len());
                 self.stretch(at, link, Some(end));
-                LinkId::nth(self.joined.len() - 1)
+                self.stretches.last().map_or(NOWHERE, |valve| valve.id)
             }
             _ => self.join(at, end, joint(self.liquid(0)), Way::Both),
         };
-        if let Some(given) = given {
-            self.joined[id.index()].2 = given;
+        if let (Some(given), Some(joined)) = (given, self.joined.get_mut(id.index())) {
+            joined.2 = given;
             self.circuits[circuit].given = Some(id);
         }
     }
@@ -593,7 +585,8 @@ impl<'a> Builder<'a> {
         let mut network = Network::new();
         let mut numbers = vec![None; self.nodes];
         let plain = (0..self.nodes).filter(|&node| degree[node] == 2);
-        let others = (0..self.nodes).rev().filter(|&node| degree[node] != 2);
+        // Nodes of zones that are off have no link at all.
+        let others = (0..self.nodes).rev().filter(|&node| !matches!(degree[node], 0 | 2));
         for node in plain.chain(others) {
             numbers[node] = Some(network.node());
         }
@@ -613,6 +606,9 @@ impl<'a> Builder<'a> {
         }
     }
 }
+
+/// The link of what is not joined.
+const NOWHERE: LinkId = LinkId::nth(u32::MAX as usize);
 
 const NONE: PipeLeg = PipeLeg { length: Length::ZERO, elbows: 0 };
 

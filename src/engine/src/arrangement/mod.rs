@@ -3,12 +3,14 @@
 
 mod balance;
 mod lower;
+mod lowered;
 mod practice;
 mod pumping;
 mod run;
 mod size;
 
 pub use balance::ValveSetting;
+pub use lowered::{LoweredLink, LoweredPart, lowered};
 pub use practice::{Practice, Rule, practice, zone_head};
 pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
 pub use run::run;
@@ -152,8 +154,11 @@ impl PipingDesign {
         self.passages.iter().find(|passage| passage.place == place)
     }
 
-    /// The circuit with the least throttled valve: what its circulator has to reach.
+    /// The circuit with the least throttled valve of the hardest circulator: what that has to reach.
     pub fn critical(&self) -> Option<&CircuitDesign> {
-        self.circuits.iter().min_by(|a, b| a.valve.pressure.si().total_cmp(&b.valve.pressure.si()))
+        let hardest = self.pumps.iter().max_by(|a, b| a.head.si().total_cmp(&b.head.si()));
+        let zone = hardest.and_then(|pump| pump.zone);
+        let circuits = self.circuits.iter().filter(|c| zone.is_none_or(|zone| zone == c.zone));
+        circuits.min_by(|a, b| a.valve.pressure.si().total_cmp(&b.valve.pressure.si()))
     }
 }

@@ -31,16 +31,16 @@ pub enum Other {
 }
 
 /// A designed system, ready to be run in other ways.
-struct Built<'a> {
+pub(super) struct Built<'a> {
     job: &'a Job,
-    circuits: Vec<Circuit>,
-    choices: Vec<Choice>,
-    valves: Vec<Option<Cv>>,
-    means: Vec<Temperature>,
+    pub(super) circuits: Vec<Circuit>,
+    pub(super) choices: Vec<Choice>,
+    pub(super) valves: Vec<Option<Cv>>,
+    pub(super) means: Vec<Temperature>,
 }
 
 impl<'a> Built<'a> {
-    fn of(job: &'a Job, design: &Design) -> Built<'a> {
+    pub(super) fn of(job: &'a Job, design: &Design) -> Built<'a> {
         let loads: Vec<_> = design.rooms.iter().map(|room| room.load.clone()).collect();
         let choices = design.rooms.iter().map(|room| room.element.choice.clone());
         let valves = design.piping.circuits.iter().map(|c| c.valve.cv.and_then(Cv::new));

@@ -1,15 +1,14 @@
 //! A system as it is built, running with some of its zones: flow and temperature found together.
 
-use super::balance::{as_head, circuits};
+use super::balance::as_head;
 use super::lower::{Drive, Plan, Plumbing, lower};
+use super::pumping::Built;
 use super::{PumpDesign, RunDesign};
 use crate::building::ZoneId;
 use crate::design::Design;
 use crate::job::{Flow, Job};
 use crate::network::{NotSolved, Solved, Source, Walked, solve, solve_from, walk};
-use crate::pipe::Cv;
-use crate::quantity::{Length, MassFlow, Power, Pressure, Temperature, Velocity};
-use crate::sizing::Choice;
+use crate::quantity::{Length, MassFlow, Power, Pressure, Velocity};
 
 /// Flow and temperature are solved in turn until no flow changes by more than this share of the
 /// largest: each round changes it a hundredth as much as the one before.
@@ -99,40 +98,36 @@ pub(super) fn pumps(job: &Job, running: &Running) -> Vec<PumpDesign> {
     let density = job.circuit.fluid.density(job.circuit.supply);
     let Ok(solved) = &running.solved else { return Vec::new() };
     let one = |pump: &super::lower::PumpLink| {
-        let (from, to) = running.plumbing.network.ends(pump.id)?;
-        let lift = (solved.pressure(to) - solved.pressure(from)).max(Pressure::ZERO);
+        // One that is off is no link.
+        let ends = running.plumbing.network.ends(pump.id);
+        let lift = ends.map_or(Pressure::ZERO, |(from, to)| {
+            (solved.pressure(to) - solved.pressure(from)).max(Pressure::ZERO)
+        });
         let mass_flow = solved.flow(pump.id);
         let hydraulic = Power::from_si(lift.si() * (mass_flow / density).si());
-        Some(PumpDesign {
+        PumpDesign {
             zone: pump.zone.map(|zone| job.zones[zone].id),
             mass_flow,
             flow: mass_flow / density,
             head: as_head(job, lift),
             hydraulic,
             electric: hydraulic / job.circuit.parts.pump_efficiency,
-        })
+        }
     };
-    running.plumbing.pumps.iter().filter_map(one).collect()
+    running.plumbing.pumps.iter().map(one).collect()
 }
 
 /// How a designed system runs while these zones call.
 pub fn run(job: &Job, design: &Design, zones: &[ZoneId]) -> RunDesign {
-    let loads: Vec<_> = design.rooms.iter().map(|room| room.load.clone()).collect();
-    let circuits = circuits(job, &loads);
-    let choices: Vec<Choice> =
-        design.rooms.iter().map(|room| room.element.choice.clone()).collect();
-    let valves: Vec<Option<Cv>> =
-        design.piping.circuits.iter().map(|c| c.valve.cv.and_then(Cv::new)).collect();
+    let built = Built::of(job, design);
     let on: Vec<bool> = job.zones.iter().map(|zone| zones.contains(&zone.id)).collect();
-    let means: Vec<Temperature> =
-        design.piping.passages.iter().map(|passage| passage.mean_water()).collect();
     let plan = Plan {
         job,
-        circuits: &circuits,
-        choices: &choices,
-        valves: &valves,
+        circuits: &built.circuits,
+        choices: &built.choices,
+        valves: &built.valves,
         on: &on,
-        means: &means,
+        means: &built.means,
         drive: usual_drive(job),
     };
     ran(job, zones, &running(plan))

@@ -386,10 +386,8 @@ impl Draft {
             false => tube,
         };
         zone.balancing = match arrangement {
-            Arrangement::Split | Arrangement::DirectReturn | Arrangement::HomeRun => {
-                Balancing::Valves
-            }
-            _ => Balancing::None,
+            Arrangement::Series | Arrangement::DiverterTees => Balancing::None,
+            _ => Balancing::Valves,
         };
         // Two loops of half the rooms each, to begin with.
         if arrangement == Arrangement::Split && self.rooms_of(id).all(|room| room.branch == 0) {

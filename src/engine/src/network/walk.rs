@@ -84,7 +84,10 @@ pub fn walk(
     let Source { fluid, supply, .. } = source;
     let mut of_link = vec![usize::MAX; links];
     for (index, stretch) in stretches.iter().enumerate() {
-        of_link[stretch.id.index()] = index;
+        // A stretch that the network does not have stands still.
+        if let Some(of) = of_link.get_mut(stretch.id.index()) {
+            *of = index;
+        }
     }
     let most = solved.map_or(0.0, |solved| {
         solved.flows.iter().fold(0.0, |most: f64, flow| most.max(flow.si().abs()))

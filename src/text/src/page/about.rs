@@ -3,8 +3,8 @@
 /// What the calculation rests on, paragraph by paragraph.
 pub const ABOUT: &[&str] = &[
     "Finrun sizes hot-water fin-tube baseboard: the heat loss of each room, stock lengths of \
-     element at the water temperature that reaches it, and a checked series loop. It works without \
-     a network, without an account, and keeps jobs in this browser alone.",
+     element at the water temperature that reaches it, and piping that works, from one loop to zones \
+     of any kind. It needs no connection and no account, and keeps jobs in this browser alone.",
     "Heat loss: steady, on the design day. U-values by ISO 6946 from layers, IECC default tables, \
      or yours. No gains from sun or people, no reheat, no hidden safety factor.",
     "Ground: slabs, basements and crawl spaces by ISO 13370, whose formulas were read in public \
@@ -22,9 +22,12 @@ pub const ABOUT: &[&str] = &[
     "Element: the rating's power law, carried along the tube exactly as the water cools. Pieces are \
      chosen room by room from the supply on: the least nominal length that covers the load and fits \
      the wall.",
-    "Loop: water properties after IAPWS, friction after Darcy, Weisbach and Colebrook, fittings in \
+    "Piping: every arrangement is solved as one network by the global gradient algorithm of Todini \
+     and Pilati, flow and temperature and lengths together. Water properties after IAPWS, friction after Darcy, Weisbach and Colebrook, fittings in \
      the form of Crane TP-410 from memory.",
-    "Limits: one series loop; no thermal bridges beyond the framing; no part load, no expansion tank, \
-     no circulator curve yet. What stands marked as common practice or judgement has no source.",
+    "Boiler and fill: the diaphragm tank by the ASHRAE Handbook, boiling by IAPWS-IF97, propylene \
+     glycol by fits to Melinder's data; burner cycles by the heat that the water alone stores.",
+    "Limits: no thermal bridges beyond the framing; the design day only, no season; hot risers push \
+     nothing; typical circulators are nobody's. What stands marked as common practice or judgement has no source.",
     "Typeface: Barlow Semi Condensed, SIL Open Font License 1.1.",
 ];

@@ -35,7 +35,7 @@ pub fn fitted(output: &str, water: &str, exponent: &str, worst: &str) -> String 
 }
 
 pub fn assumed_value(value: &str) -> String {
-    format!("assumed {value}")
+    format!("assumed {}", value.replace(' ', "\u{a0}"))
 }
 
 pub fn pipe_to(room: &str) -> String {

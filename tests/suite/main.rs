@@ -32,6 +32,7 @@ mod routes;
 mod same_bits;
 mod shipped;
 mod shown;
+mod side_by_side;
 mod stored;
 mod support;
 mod two_storey;

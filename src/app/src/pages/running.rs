@@ -86,9 +86,17 @@ impl App {
 /// What others would do takes as long as many designs, so that it is worked out only while it is open.
 fn others() -> AnyView {
     let app = use_app();
+    while_open(text::other_circulators(), move || app.of_system(alternatives_table))
+}
+
+/// A table that is worked out only while it is looked at.
+pub(super) fn while_open(
+    title: &'static str,
+    table: impl Fn() -> String + Send + Sync + 'static,
+) -> AnyView {
     let open = RwSignal::new(false);
-    let table = scrolled(text::other_circulators(), move || match open.get() {
-        true => app.of_system(alternatives_table),
+    let table = scrolled(title, move || match open.get() {
+        true => table(),
         false => String::new(),
     });
     view! {
@@ -99,7 +107,7 @@ fn others() -> AnyView {
                 open.set(details.has_attribute("open"));
             }
         >
-            <summary>{text::other_circulators()}</summary>
+            <summary>{title}</summary>
             {table}
         </details>
     }

@@ -8,16 +8,12 @@ use finrun_tests::{Kind, Verdict, run_all};
 use std::path::Path;
 
 #[test]
-fn reference_data_is_met_wherever_the_engine_covers_it() {
+fn reference_data_is_met() {
     let reports = run_all(&Path::new(env!("CARGO_MANIFEST_DIR")).join("reference"));
     let kinds: Vec<_> = reports.iter().filter_map(|report| report.kind).collect();
     assert_eq!(kinds, Kind::ALL, "one file of each kind");
     for report in &reports {
-        let expected = match report.kind {
-            Some(Kind::StockLengths | Kind::CutPlan) => Verdict::NotCovered,
-            _ => Verdict::Within,
-        };
-        assert_eq!(report.verdict, expected, "{report}");
+        assert_eq!(report.verdict, Verdict::Within, "{report}");
     }
 }
 

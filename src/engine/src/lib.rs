@@ -21,4 +21,5 @@ pub mod plant;
 pub mod quantity;
 pub mod sizing;
 mod stored;
+pub mod takeoff;
 pub mod trace;

@@ -1,5 +1,6 @@
 //! Choosing lengths: stock pieces into the free runs of a room's walls.
 
 mod pack;
+pub mod select;
 
 pub use pack::{Choice, RunPieces, choose};

@@ -9,7 +9,7 @@ use crate::design::RoomElement;
 use crate::emitter;
 use crate::fluid::Stream;
 use crate::job::{Balancing, Job};
-use crate::network::{Link, NotSolved, Passage, Place, Stretch, Surface, Walked, walk};
+use crate::network::{Link, NodeId, NotSolved, Passage, Place, Stretch, Surface, Walked, walk};
 use crate::pipe::Cv;
 use crate::quantity::{Length, MassFlow, Power, Pressure, Temperature, Velocity};
 use crate::sizing::{Choice, choose};
@@ -248,9 +248,14 @@ impl<'a> Sizing<'a> {
     fn elements(&self, running: &Running) -> Vec<RoomElement> {
         let element = self.job.baseboard.element;
         let supply = self.job.circuit.supply;
+        let mut of_room: Vec<Option<&Passage>> = vec![None; self.loads.len()];
+        for (tag, passage) in running.plumbing.tags.iter().zip(&running.walked.passages) {
+            if let Some(room) = tag.element {
+                of_room[room] = Some(passage);
+            }
+        }
         let one = |(at, load): (usize, &RoomLoad)| {
-            let place = Place::Element(self.job.house.rooms[at].id);
-            let passage = running.walked.passages.iter().find(|passage| passage.place == place);
+            let passage = of_room[at];
             // Not connected: shut off, or without a load between two mains.
             let connected = passage.is_some();
             RoomElement {
@@ -312,6 +317,7 @@ fn circuit_design(
 }
 
 fn zones(job: &Job, running: &Running) -> Vec<ZoneDesign> {
+    let at_boiler = ends_at_boiler(&running.plumbing);
     let of = |zone: usize, id: ZoneId| {
         let plumbing = &running.plumbing;
         let all = plumbing.stretches.iter().zip(&plumbing.tags).zip(&running.walked.passages);
@@ -322,7 +328,8 @@ fn zones(job: &Job, running: &Running) -> Vec<ZoneDesign> {
         // What flows into the boiler's node from this zone.
         let (mut mass, mut weighted) = (0.0, 0.0);
         for (stretch, _, passage) in &own {
-            if ends_at_boiler(running, stretch) {
+            let end = plumbing.network.ends(stretch.id).map(|(_, end)| end);
+            if end.is_some_and(|end| at_boiler.contains(&end)) {
                 mass += passage.mass_flow.si();
                 weighted += passage.mass_flow.si() * passage.water_out.si();
             }
@@ -346,17 +353,19 @@ fn zones(job: &Job, running: &Running) -> Vec<ZoneDesign> {
     job.zones.iter().enumerate().map(|(at, zone)| of(at, zone.id)).collect()
 }
 
-/// Whether a stretch ends at the boiler's inlet, be it by a joint that is no stretch.
-fn ends_at_boiler(running: &Running, stretch: &Stretch) -> bool {
-    let Plumbing { network, stretches, boiler, .. } = &running.plumbing;
-    let end = |link| network.ends(link).map(|(_, end)| end);
-    let Some(here) = end(stretch.id) else { return false };
-    let is_stretch = |link| stretches.iter().any(|other| other.id == link);
-    let mut joints = network.links().filter(|&link| {
-        network.ends(link).is_some_and(|(from, to)| from == here && to == *boiler)
-            && !is_stretch(link)
-    });
-    here == *boiler || joints.next().is_some()
+/// The nodes from which a stretch's water comes to the boiler's inlet: that inlet, and where a joint
+/// that is no stretch leads on to it.
+fn ends_at_boiler(plumbing: &Plumbing) -> Vec<NodeId> {
+    let Plumbing { network, stretches, boiler, .. } = plumbing;
+    let mut is_stretch = vec![false; network.links().len()];
+    for stretch in stretches {
+        if let Some(is) = is_stretch.get_mut(stretch.id.index()) {
+            *is = true;
+        }
+    }
+    let joints = network.links().filter(|link| !is_stretch[link.index()]);
+    let leading = joints.filter_map(|link| network.ends(link)).filter(|(_, to)| to == boiler);
+    leading.map(|(from, _)| from).chain([*boiler]).collect()
 }
 
 /// Pieces on the outside walls where they suffice, otherwise on all walls. Without a length that

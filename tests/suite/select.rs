@@ -149,7 +149,7 @@ fn small() -> impl Strategy<Value = Problem> {
 fn house() -> impl Strategy<Value = Problem> {
     let limit = prop_oneof![1 => Just(None), 1 => (0..6_u32).prop_map(Some)];
     let stock = prop::collection::vec((300..2000_u32, limit), 9);
-    let room = (prop::collection::vec(400..4000_u32, 1..5), 0.2..0.9_f64);
+    let room = (prop::collection::vec(600..4000_u32, 1..5), 0.2..0.9_f64);
     let rooms = prop::collection::vec(room, 1..5);
     (stock, rooms, 0..1500_u32).prop_map(|(stock, rooms, joint_cents)| {
         let stock = stock.into_iter().enumerate().map(|(at, (price, available))| {

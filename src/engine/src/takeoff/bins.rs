@@ -83,7 +83,7 @@ impl<'a> Bins<'a> {
             filled: Vec::new(),
             failed: Failed::default(),
         };
-        if self.fill(&mut state, waste) {
+        if self.dive(&mut state, waste) || self.fill(&mut state, waste) {
             let mut plan = Vec::new();
             for (stick, numbers) in &state.filled {
                 let mut cuts = Vec::new();
@@ -108,6 +108,37 @@ impl<'a> Bins<'a> {
         self.taken >= self.most
     }
 
+    /// Fills one stick after the other with the first set that wastes no more than its share, and
+    /// never looks back: where there is waste to spare that is often enough, and soon done.
+    fn dive(&mut self, state: &mut State, waste: u64) -> bool {
+        let before = (state.left.clone(), state.sticks.clone());
+        let mut waste = waste;
+        while let Some(longest) = state.left.iter().position(|&number| number > 0) {
+            let length = self.pieces[longest].length;
+            let holds =
+                |&kind: &usize| state.sticks[kind] > 0 && self.sticks[kind] + self.kerf >= length;
+            let kind = (0..self.sticks.len()).find(holds);
+            let sticks: u64 = state.sticks.iter().map(|&number| u64::from(number)).sum();
+            let set = kind.and_then(|kind| {
+                let hold = self.sticks[kind] + self.kerf;
+                let sets = self.sets(&state.left, longest, hold, (waste, Some(waste / sticks)));
+                Some((kind, sets.into_iter().next()?))
+            });
+            let Some((kind, set)) = set else {
+                (state.left, state.sticks) = before;
+                state.filled.clear();
+                return false;
+            };
+            waste -= u64::from(set.waste);
+            state.sticks[kind] -= 1;
+            for (left, number) in state.left.iter_mut().zip(&set.numbers) {
+                *left -= number;
+            }
+            state.filled.push((self.sticks[kind], set.numbers));
+        }
+        true
+    }
+
     /// Fills the sticks that are left with the pieces that are left, if that can be; `waste` is
     /// what these sticks hold over these pieces.
     fn fill(&mut self, state: &mut State, waste: u64) -> bool {
@@ -124,7 +155,7 @@ impl<'a> Bins<'a> {
                 continue;
             }
             state.sticks[kind] -= 1;
-            for set in self.sets(&state.left, longest, hold, waste) {
+            for set in self.sets(&state.left, longest, hold, (waste, None)) {
                 if self.is_spent() {
                     break;
                 }
@@ -149,14 +180,21 @@ impl<'a> Bins<'a> {
         false
     }
 
-    /// The sets with the longest piece that are worth trying, the least waste first.
-    fn sets(&mut self, left: &[u16], longest: usize, hold: u32, waste: u64) -> Vec<Set> {
+    /// The sets with the longest piece that are worth trying, the least waste first; no more than
+    /// are found until one wastes no more than is `enough`.
+    fn sets(
+        &mut self,
+        left: &[u16],
+        longest: usize,
+        hold: u32,
+        (waste, enough): (u64, Option<u64>),
+    ) -> Vec<Set> {
         let mut sets = Vec::new();
         let mut numbers = vec![0; left.len()];
         numbers[longest] = 1;
         let room = hold - self.pieces[longest].length;
         let shortest = left.iter().rposition(|&number| number > 0).unwrap_or(longest);
-        let mut look = Look { left, shortest, waste, sets: &mut sets };
+        let mut look = Look { left, shortest, waste, enough, done: false, sets: &mut sets };
         self.complete(&mut look, longest, room, &mut numbers);
         // Stable: of equal waste those with the longer pieces come first, as they were found.
         sets.sort_by_key(|set| set.waste);
@@ -165,7 +203,7 @@ impl<'a> Bins<'a> {
 
     /// Adds pieces from length `at` on, the most first.
     fn complete(&mut self, look: &mut Look<'_>, at: usize, room: u32, numbers: &mut Vec<u16>) {
-        if self.is_spent() {
+        if look.done || self.is_spent() {
             return;
         }
         self.taken += 1;
@@ -175,6 +213,7 @@ impl<'a> Bins<'a> {
             if u64::from(room) <= look.waste && !self.could_be_longer(look, room, numbers) {
                 // A set is as long as the list of lengths: so is what it takes.
                 self.taken += numbers.len() as u64 / 32;
+                look.done = look.enough.is_some_and(|enough| u64::from(room) <= enough);
                 look.sets.push(Set { waste: room, numbers: numbers.clone() });
             }
             return;
@@ -219,6 +258,8 @@ struct Look<'a> {
     left: &'a [u16],
     shortest: usize,
     waste: u64,
+    enough: Option<u64>,
+    done: bool,
     sets: &'a mut Vec<Set>,
 }
 

@@ -1,7 +1,7 @@
 //! The problem without limits on the stock, and the rents that make its answer a bound.
 
 use super::Plan;
-use super::model::{Counts, Kind, MAKES, MOST_STOCK, Model, totals};
+use super::model::{Counts, Kind, MAKES, MOST_STOCK, Model, SHORT, totals};
 use super::search::Budget;
 
 /// A rent for each kind: what a limited piece costs on top.
@@ -50,7 +50,8 @@ impl Tables {
         let mut rest = Vec::with_capacity(model.rooms.len());
         for room in &model.rooms {
             let end = if room.soft { room.need } else { 0 };
-            let end = (0..=end).map(|short| Point { length: short, weight: i64::from(short) });
+            let end =
+                (0..=end).map(|short| Point { length: short, weight: SHORT * i64::from(short) });
             let mut lists = vec![end.collect::<Vec<Point>>()];
             let mut sums = vec![MAKES; room.need as usize + 1];
             for &segment in room.segments.iter().rev() {
@@ -183,7 +184,7 @@ fn added(fills: &[Point], rest: &[Point], sums: &mut [i64]) -> Vec<Point> {
 }
 
 /// Rounds of raising the rents: beyond these the bound hardly moves (measured on random problems).
-const ROUNDS: usize = 40;
+const ROUNDS: usize = 15;
 /// Four times the heaviest piece, so that no sum of rents reaches `MAKES`.
 const HIGHEST_RENT: i64 = 1 << 38;
 

@@ -146,7 +146,7 @@ enum Best {
 
 fn optimum(model: &Model, budget: &mut Budget) -> Best {
     let free = Tables::of(model, &[0; model::MOST_STOCK]);
-    if free.bound >= MAKES {
+    if free.bound >= MAKES || model.is_short() {
         return Best::Impossible;
     }
     let plan = free.relaxed(model);
@@ -157,7 +157,7 @@ fn optimum(model: &Model, budget: &mut Budget) -> Best {
     let mut bound = tables.bound;
     // The band above the bound that is searched grows until the optimum lies in it: its states are
     // few as long as it is narrow.
-    let mut band = (bound >> 6).max(1);
+    let mut band = (bound >> 6).max(model.whole);
     while !budget.is_spent() {
         let limit = known.as_ref().map_or(i64::MAX, |&(_, weight)| weight);
         let limit = limit.min(tables.bound.saturating_add(band)).min(model.most(&tables));
@@ -203,10 +203,10 @@ fn first_short(problem: &Problem, budget: &mut Budget) -> Outcome {
             return Outcome::Infeasible { room, short_sixteenths: need };
         };
         match optimum(&model, budget) {
-            Best::Proven(_, 0) => {}
-            Best::Proven(_, short) => {
-                return Outcome::Infeasible { room, short_sixteenths: model.short(need, short) };
-            }
+            Best::Proven(_, weight) => match model.short(need, weight) {
+                0 => {}
+                short_sixteenths => return Outcome::Infeasible { room, short_sixteenths },
+            },
             Best::Stopped { .. } | Best::Impossible => break,
         }
     }

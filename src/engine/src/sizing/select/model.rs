@@ -19,6 +19,8 @@ const MOST_CENTS: u64 = 1_000_000;
 const MOST_STEPS: u64 = 10_000_000_000;
 /// More than all pieces of a selection: a cent outweighs every number of pieces.
 const PIECES: u64 = 1 << 16;
+/// What a unit that a room stays short by weighs, where pieces weigh one each.
+pub(super) const SHORT: i64 = PIECES as i64;
 /// More than all lengths of a selection: a piece outweighs every length.
 const LENGTHS: i64 = 1 << 32;
 
@@ -35,7 +37,7 @@ pub(super) struct Kind {
 #[derive(Debug, Clone)]
 pub(super) struct ModelRoom {
     pub need: u32,
-    /// Whether it may stay short, at a weight of one a unit.
+    /// Whether it may stay short, at [`SHORT`] a unit.
     pub soft: bool,
     /// Each segment's place in [`Model::holds`].
     pub segments: Vec<usize>,
@@ -50,8 +52,8 @@ pub(super) struct Model {
     pub holds: Vec<u32>,
     pub rooms: Vec<ModelRoom>,
     unit: u32,
-    /// Weight of a cent, or of a piece where there are no prices.
-    whole: i64,
+    /// Weight of a cent, of a piece where there are no prices, or of a unit that a room is short.
+    pub whole: i64,
 }
 
 /// Refuses what is not a problem.
@@ -169,12 +171,12 @@ impl Model {
             model.rooms.insert(place.unwrap_or(model.rooms.len()), room);
         }
         let priced = problem.stock.iter().all(|stock| stock.price_cents.is_some());
-        model.whole = if priced { PIECES as i64 } else { LENGTHS };
+        model.whole = if priced || soft.is_some() { PIECES as i64 } else { LENGTHS };
         for typed in usable(problem) {
             let stock = &problem.stock[typed];
             let length = stock.length_sixteenths / unit;
             let weight = match stock.price_cents {
-                _ if soft.is_some() => 0,
+                _ if soft.is_some() => 1,
                 Some(price) => {
                     (i64::from(price) + i64::from(problem.joint_cents)) * model.whole + 1
                 }
@@ -209,11 +211,38 @@ impl Model {
         let pieces = self.kinds.iter().map(|kind| kind.length).min().map_or(0, |l| self.most_of(l));
         let heaviest =
             self.kinds.iter().zip(&tables.rents).map(|(kind, rent)| kind.weight + rent).max();
-        let short = self.rooms.iter().filter(|room| room.soft).map(|room| i64::from(room.need));
+        let short =
+            self.rooms.iter().filter(|room| room.soft).map(|room| SHORT * i64::from(room.need));
         i64::from(pieces)
             .saturating_mul(heaviest.unwrap_or(0))
             .saturating_add(short.sum())
             .min(MAKES)
+    }
+
+    /// Whether some room's segments, each with all that is there, do not hold what it needs.
+    pub(super) fn is_short(&self) -> bool {
+        let longest = self.holds.iter().copied().max().unwrap_or(0) as usize;
+        // By sum: how many of the kind that is looked at a way to this sum takes, at the least.
+        let mut makes: Vec<Option<u16>> = vec![None; longest + 1];
+        makes[0] = Some(0);
+        for kind in &self.kinds {
+            for sum in 0..makes.len() {
+                let before = sum.checked_sub(kind.length as usize).and_then(|sum| makes[sum]);
+                makes[sum] = match (makes[sum], before) {
+                    (Some(_), _) => Some(0),
+                    (None, Some(n)) if kind.limit.is_none_or(|limit| n < limit) => Some(n + 1),
+                    (None, _) => None,
+                };
+            }
+        }
+        let reach = |&segment: &usize| {
+            let hold = self.holds[segment] as usize;
+            (0..=hold).rev().find(|&sum| makes[sum].is_some()).unwrap_or(0) as u64
+        };
+        self.rooms.iter().any(|room| {
+            let reach: u64 = room.segments.iter().map(reach).sum();
+            !room.soft && reach < u64::from(room.need)
+        })
     }
 
     /// Whether a plan uses no more than is there.
@@ -229,9 +258,9 @@ impl Model {
         (weight / self.whole.max(1)).max(0) as u64
     }
 
-    /// What is missing of `need`, both in sixteenths, when `short` units are missing.
-    pub(super) fn short(&self, need: u32, short: i64) -> u32 {
-        let reached = i64::from(need.div_ceil(self.unit)) - short;
+    /// What is missing of `need`, both in sixteenths, for a shortage's weight.
+    pub(super) fn short(&self, need: u32, weight: i64) -> u32 {
+        let reached = i64::from(need.div_ceil(self.unit)) - weight / SHORT;
         (i64::from(need) - reached * i64::from(self.unit)).max(0) as u32
     }
 

@@ -3,7 +3,7 @@
 use super::Plan;
 use super::bound::{Tables, reach};
 use super::fills::{self, Fill};
-use super::model::{Counts, MAKES, MOST_STOCK, Model};
+use super::model::{Counts, MAKES, MOST_STOCK, Model, SHORT};
 use std::cmp::Ordering;
 
 /// How many nodes may still be looked at. Counted, not timed: the same everywhere.
@@ -108,7 +108,7 @@ impl<'a> Search<'a> {
             }
             if room.soft {
                 for state in &mut before {
-                    state.weight += i64::from(state.need);
+                    state.weight += SHORT * i64::from(state.need);
                 }
             }
         }

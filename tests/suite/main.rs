@@ -34,6 +34,7 @@ mod same_bits;
 mod select;
 mod shipped;
 mod shown;
+mod side_by_side;
 mod stored;
 mod support;
 mod two_storey;

@@ -8,6 +8,7 @@ pub mod bills;
 pub mod building;
 pub mod check;
 pub mod climate;
+pub mod compare;
 pub mod design;
 pub mod emitter;
 pub mod fluid;

@@ -258,7 +258,7 @@ pub fn remedy(remedy: Remedy, system: System) -> String {
         Remedy::OtherTube { tube: other } => format!("{} instead", tube(other)),
         Remedy::SmallerDrop => "Plan a smaller temperature drop".to_string(),
         Remedy::LargerDrop => "Plan a larger temperature drop".to_string(),
-        Remedy::SecondCircuit => "Split the rooms into two circuits".to_string(),
+        Remedy::SecondCircuit => "Split the rooms among more circuits".to_string(),
         Remedy::LowerSupply { supply } => format!("Supply at {} or less", value(supply, system)),
         Remedy::Bypass { share } => format!(
             "A bypass that leads {} of the boiler's flow from supply to return",

@@ -218,10 +218,15 @@ words! {
     valve_takes: "Valve takes";
     valve_order_word: "In turn";
     flow_coefficient: "Cv";
+    return_word: "Return";
     return_reads: "Return reads";
     balancing_how: "Begin with every valve open and set the most throttled first; the last one stays open. Read the return of each circuit when the system has run long enough that no reading changes, and throttle further where the return is warmer than here, open where it is cooler.";
     one_circuit: "One circuit has the whole flow: there is nothing to balance.";
     not_fitted: "No balancing valves are chosen: the column of the valves says what they would have to take.";
+    side_by_side: "Every arrangement side by side";
+    arrangement_word: "Arrangement";
+    least_share: "Least of a load";
+    most_share: "Most of a load";
     other_circulators: "Another circulator in its place";
     as_set_now: "As set now";
     no_rest: "finds no balance here";

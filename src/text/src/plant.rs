@@ -200,7 +200,7 @@ pub fn tank_said(tank: &Tank, system: System) -> String {
         None => "usual sizes end before: use two".to_string(),
     };
     format!(
-        "It takes up {takes}; {usual}. Charge its air to {} before it is filled.",
+        "The expansion tank takes up {takes}; {usual}. Charge its air to {} before it is filled.",
         value(tank.pre_charge, system)
     )
 }
@@ -220,7 +220,7 @@ pub fn no_tank(error: TankError) -> &'static str {
 }
 
 pub fn pressures_said(filling: &Filling, system: System) -> String {
-    let top = format!("It leaves {} at the top.", value(filling.at_top, system));
+    let top = format!("The fill pressure leaves {} at the top.", value(filling.at_top, system));
     let Some(hot) = filling.hot else { return top };
     format!(
         "{top} Hot, the gauge comes to {}, {} below the relief valve's setting.",

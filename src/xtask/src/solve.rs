@@ -4,10 +4,10 @@ use std::path::Path;
 
 use anyhow::{Context, Result, anyhow, bail};
 use finrun_engine::arrangement::lowered;
-use finrun_engine::design::{Design, design};
-use finrun_engine::job::{Arrangement, Draft, File, Header, Job, read};
-use finrun_engine::named::Named;
-use finrun_engine::quantity::{Kind, Power, System, Value};
+use finrun_engine::compare::{Arranged, side_by_side};
+use finrun_engine::design::design;
+use finrun_engine::job::{Draft, File, Header, Job, read};
+use finrun_engine::quantity::{Kind, System, Value};
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum What {
@@ -26,7 +26,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         What::Network => {
             println!("{}", serde_json::to_string_pretty(&lowered(&job, &design(&job)))?);
         }
-        What::EveryArrangement => every_arrangement(&draft)?,
+        What::EveryArrangement => every_arrangement(&draft),
     }
     Ok(())
 }
@@ -54,45 +54,29 @@ fn whole(draft: &Draft) -> Result<Job> {
 }
 
 /// One line for each arrangement of all zones, the rooms as they are.
-fn every_arrangement(draft: &Draft) -> Result<()> {
+fn every_arrangement(draft: &Draft) {
     let titles = ["flow", "head", "return", "fastest", "element", "least", "most", "short"];
     println!("{:<34}{}", draft.name, titles.map(|title| format!("{title:>12}")).concat());
-    for &arrangement in Arrangement::ALL {
-        let mut changed = draft.clone();
-        for zone in draft.zones.iter().map(|zone| zone.id) {
-            changed.arrange(zone, arrangement);
-        }
-        let solved = design(&whole(&changed)?);
-        let cells = cells(&solved, draft.units).map(|cell| format!("{cell:>12}")).concat();
-        println!("{:<34}{cells}", finrun_text::arrangement(arrangement));
+    for arranged in side_by_side(draft) {
+        let cells = cells(&arranged, draft.units).map(|cell| format!("{cell:>12}")).concat();
+        println!("{:<34}{cells}", finrun_text::arrangement(arranged.arrangement));
     }
     println!("least and most: what a room's element gives of its load");
-    Ok(())
 }
 
-fn cells(design: &Design, system: System) -> [String; 8] {
-    let piping = &design.piping;
-    let shares = design
-        .rooms
-        .iter()
-        .filter(|room| room.load.total > Power::ZERO)
-        .map(|room| room.element.output / room.load.total);
-    let (least, most) = shares.fold((f64::INFINITY, 0.0), |(least, most): (f64, f64), share| {
-        (least.min(share), most.max(share))
-    });
+fn cells(arranged: &Arranged, system: System) -> [String; 8] {
     let text = |value: Value| finrun_text::value(value, system);
-    let short = design.rooms.iter().filter(|room| room.short() > Power::ZERO).count();
-    match piping.not_solved {
-        Some(_) => std::array::from_fn(|_| "not solved".to_string()),
-        None => [
-            text(piping.flow.into()),
-            text(Value::new(Kind::Head, piping.head.si())),
-            text(piping.back.into()),
-            text(piping.velocity.into()),
-            text(design.element_length().into()),
-            text(Value::share(least)),
-            text(Value::share(most)),
-            short.to_string(),
-        ],
+    if !arranged.solved {
+        return std::array::from_fn(|_| "not solved".to_string());
     }
+    [
+        text(arranged.flow.into()),
+        text(Value::new(Kind::Head, arranged.head.si())),
+        text(arranged.back.into()),
+        text(arranged.velocity.into()),
+        text(arranged.element.into()),
+        text(Value::share(arranged.least)),
+        text(Value::share(arranged.most)),
+        arranged.short.to_string(),
+    ]
 }

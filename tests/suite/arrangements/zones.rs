@@ -1,13 +1,16 @@
 //! Zones: alone, together, by valve and by circulator, and what is not connected.
 
-use super::{ALL, from_pump, near, six_rooms, two_zones};
-use crate::support::solve;
+use super::{ALL, at, from_pump, near, six_rooms, two_zones};
+use crate::support::{set, solve};
 use finrun_engine::arrangement::run;
 use finrun_engine::building::{RoomId, ZoneId};
 use finrun_engine::check::{Finding, Severity};
 use finrun_engine::design::Design;
-use finrun_engine::job::{Arrangement, Draft, Job, ShutOff, Zoning};
-use finrun_engine::network::{Passage, Place};
+use finrun_engine::job::{
+    Arrangement, CircuitField, Draft, Field, Job, PartField, PumpKind, ShutOff, Zoning,
+};
+use finrun_engine::network::{Passage, Place, TypicalPump};
+use finrun_engine::quantity::Unit;
 
 /// Six zones of one room each.
 fn six_zones(zoning: Zoning) -> Draft {
@@ -154,4 +157,50 @@ fn a_zone_without_rooms_is_named_and_stops_nothing() {
     assert_eq!((job.zones.len(), job.empty_zones.len()), (2, 1));
     assert_eq!(found(&design, |f| *f == Finding::EmptyZone), [Severity::Watch]);
     assert!(design.piping.flow.si() > 0.0);
+}
+
+/// Definition of Cv, for the zone valve and the flow check that are typed: psi by the square of gallons
+/// a minute over Cv.
+#[test]
+fn zone_valves_and_flow_checks_take_what_their_cv_says() {
+    for (zoning, field) in
+        [(Zoning::Valves, PartField::ZoneValveCv), (Zoning::Circulators, PartField::FlowCheckCv)]
+    {
+        let mut draft = two_zones(Arrangement::Series);
+        draft.zoning = zoning;
+        set(&mut draft, Field::Part(field), "2.9");
+        let (_, design) = solve(&draft);
+        let valves = design
+            .piping
+            .passages
+            .iter()
+            .filter(|p| matches!(p.place, Place::ZoneValve(_) | Place::FlowCheck(_)));
+        let mut count = 0;
+        for valve in valves {
+            let gpm = (valve.mass_flow / valve.density).to(Unit::GallonPerMinute);
+            let psi = valve.density.si() / 999.03 * (gpm / 2.9) * (gpm / 2.9);
+            near(valve.pressure_drop().to(Unit::Psi), psi, 1e-9);
+            count += 1;
+        }
+        assert_eq!(count, 2);
+    }
+}
+
+/// A strong circulator beside a weak one presses its water back through the weak one's zone, were it not
+/// for the check.
+#[test]
+fn a_flow_check_holds_against_a_stronger_circulator() {
+    let mut draft = two_zones(Arrangement::Series);
+    draft.zoning = Zoning::Circulators;
+    from_pump(&mut draft);
+    draft.zones[0].pump = PumpKind::Typical(TypicalPump::HighHead);
+    set(&mut draft, Field::Circuit(CircuitField::EquipmentHead), "8");
+    let (_, design) = solve(&draft);
+    let zones: Vec<f64> = design.piping.zones.iter().map(|zone| zone.mass_flow.si()).collect();
+    assert!(zones[0] > 0.05, "{zones:?}");
+    assert!(zones[1].abs() < 1e-9, "{zones:?}");
+    // Its circulator has less than what the other leaves between the headers.
+    let boiler = at(&design, Place::BoilerRoom);
+    let least = design.piping.pumps[1].head.si() * 9.80665 * 960.0;
+    assert!(boiler.pressure_drop().si() > least, "{}", boiler.pressure_drop().si());
 }

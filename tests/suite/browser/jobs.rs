@@ -2,6 +2,7 @@
 
 use finrun_engine::building::{OpeningKind, Position, RoomId, RoomUse, SurfaceId, SurfaceKind};
 use finrun_engine::climate::{Found, Station, Table, search};
+use finrun_engine::job::FlowBasis;
 use finrun_engine::job::{
     AirBasis, AirField, Arrangement, Behind, BillField, Choice, Draft, Field, File, GroundField,
     Hung, LayerField, LegField, LegKind, OpeningField, Pick, PumpKind, PumpPointField, RoomField,
@@ -209,6 +210,21 @@ pub(super) fn many_rooms(count: usize) -> String {
         draft.copy_room(*id, &format!("Room {}", number + 1)).expect("it is there");
     }
     assert_eq!(draft.rooms.len(), count);
+    file(draft)
+}
+
+/// The same on eight zones by valve, driven by the circulator's curve: every zone is solved alone too.
+pub(super) fn many_rooms_on_zones(count: usize) -> String {
+    let mut draft = open(&many_rooms(count));
+    draft.flow_basis = FlowBasis::FromPump;
+    let rooms: Vec<RoomId> = draft.rooms.iter().map(|room| room.id).collect();
+    for some in rooms.chunks(count.div_ceil(8)).skip(1) {
+        let zone = draft.add_zone();
+        for id in some {
+            draft.room_mut(*id).expect("it is there").zone = zone;
+        }
+    }
+    assert_eq!(draft.zones.len(), 8);
     file(draft)
 }
 

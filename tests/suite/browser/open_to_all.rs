@@ -180,7 +180,7 @@ fn nothing_shuts_anyone_out_on_a_desk() {
 }
 
 /// How much of the focused element the bars that stick hide, and where it stands. The link that skips
-/// lies over them; of a table as high as the space between them half is enough.
+/// lies over them; of a table as high as the space between them, or higher, half of that is enough.
 const HIDDEN: &str = "
     const focus = document.activeElement;
     if (focus === document.body) return null;
@@ -188,7 +188,8 @@ const HIDDEN: &str = "
     const ceiling = focus.closest('.stations, .top, .skip')
       ? 0 : Math.max(0, document.querySelector('.stations').getBoundingClientRect().bottom);
     const floor = document.querySelector('.plate').getBoundingClientRect().top;
-    const high = focus.matches('.scroll') ? 0.5 * (bottom - top) : bottom - top;
+    const high = focus.matches('.scroll')
+      ? 0.5 * Math.min(bottom - top, floor - ceiling) : bottom - top;
     const room = Math.min(high, floor - ceiling);
     const seen = Math.min(bottom, floor) - Math.max(top, ceiling);
     const name = focus.ariaLabel || focus.id || focus.textContent.trim().slice(0, 30);

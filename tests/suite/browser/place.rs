@@ -21,6 +21,7 @@ pub(super) enum Place {
     Bills,
     Piping,
     Circulator,
+    Plant,
 }
 
 impl Place {
@@ -28,7 +29,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 8] = [
+    pub(super) const SECTIONS: [Place; 9] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -37,6 +38,7 @@ impl Place {
         Place::Bills,
         Place::Piping,
         Place::Circulator,
+        Place::Plant,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -60,6 +62,7 @@ impl Place {
             Place::Bills => "bills",
             Place::Piping => "piping",
             Place::Circulator => "circulator",
+            Place::Plant => "plant",
         }
         .to_owned()
     }

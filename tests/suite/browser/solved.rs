@@ -143,6 +143,19 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             figures.extend(sentences(solved, place));
         }
         Place::Lengths => add("element", element),
+        Place::Plant => {
+            let plant = &design["plant"];
+            add("plant.needed", number(Kind::Power, &plant["needed"]["output_w"]));
+            add("plant.volume", number(Kind::LiquidVolume, &plant["volume"]["total_m3"]));
+            add("plant.fill", number(Kind::Pressure, &plant["filling"]["cold_pa"]));
+            add("plant.tank", number(Kind::LiquidVolume, &plant["tank"]["volume_m3"]));
+            let points = plant["reset"]["points"].as_array().map_or(&[][..], Vec::as_slice);
+            for (at, point) in points.iter().enumerate() {
+                let supply = number(Kind::Temperature, &point["supply_k"]);
+                add(&format!("reset-{at}.supply"), supply);
+            }
+            figures.extend(sentences(solved, place));
+        }
         Place::Loop => {
             let circuit = &design["piping"];
             let drop = si(&circuit["supply_k"]) - si(&circuit["back_k"]);
@@ -227,6 +240,34 @@ fn sentences(solved: &Solved, place: Place) -> Vec<(String, Figure)> {
                     let words = format!("{subject} {}", text::effect(effect, system));
                     say(&format!("effect-{index}"), words);
                 }
+            }
+        }
+        Place::Plant => {
+            let plant = typed.plant.as_ref().expect("a job with rooms");
+            let fill = &plant.filling;
+            say(
+                "plant.back",
+                plant.back.map(|back| text::back_verdict(back, system)).unwrap_or_default(),
+            );
+            say("plant.pressures", text::pressures_said(fill, system));
+            say(
+                "plant.parts",
+                plant.volume.map(|v| text::volume_parts(&v, system)).unwrap_or_default(),
+            );
+            say(
+                "plant.expansion",
+                plant.tank.map(|t| text::tank_said(&t, system)).unwrap_or_default(),
+            );
+            say(
+                "plant.boiling",
+                plant.boiling.map(|b| text::boiling_margin(&b, system)).unwrap_or_default(),
+            );
+            say(
+                "plant.control",
+                plant.control.map(|c| text::control_power(&c)).unwrap_or_default(),
+            );
+            if let Some(reset) = &plant.reset {
+                say("plant.reset", text::reset_line(reset, job.circuit.supply, system));
             }
         }
         Place::Bills => say(

@@ -5,9 +5,11 @@ use crate::random_house::full_houses;
 use crate::support::{V3_FIXTURE, add_room, add_wall, cold_day, job_of, open, set, solve};
 use finrun_engine::arrangement::run;
 use finrun_engine::building::ZoneId;
+use finrun_engine::check::{Finding, Remedy};
+use finrun_engine::design::design;
 use finrun_engine::fluid::Fluid;
 use finrun_engine::job::{
-    Antifreeze, BoilerKind, CircuitField, Draft, Field, FlowBasis, PlantField, TankHeating,
+    Antifreeze, BoilerKind, CircuitField, Draft, Field, FlowBasis, Job, PlantField, TankHeating,
     ValveKind, Zoning,
 };
 use finrun_engine::named::Named;
@@ -15,7 +17,7 @@ use finrun_engine::network::Place;
 use finrun_engine::plant::boiler::{IndirectTank, Running};
 use finrun_engine::plant::design::{Fed, PlantDesign};
 use finrun_engine::plant::expansion::Metal;
-use finrun_engine::quantity::{Length, Unit};
+use finrun_engine::quantity::{Length, TemperatureDifference, Unit};
 use proptest::prelude::*;
 
 /// Two rooms of 0.5 Btu/(h ft2 F) x 96 ft2 x 70 °F = 3360 Btu/h each, on one loop of 3/4 in copper,
@@ -227,6 +229,39 @@ fn what_is_not_known_is_not_judged() {
     let plant = plant(&two_rooms());
     assert_eq!((plant.size, plant.part_load), (None, None));
     assert!(plant.needed.is_some() && plant.tank.is_some() && plant.reset.is_some());
+}
+
+/// What the checks propose with a number comes true when it is taken, and only just.
+#[test]
+fn remedies_of_the_filling_do_what_they_say() {
+    let mut draft = two_rooms();
+    type_plant(&mut draft, PlantField::TopHeight, "18");
+    type_plant(&mut draft, PlantField::Fill, "8");
+    set(&mut draft, Field::Circuit(CircuitField::Supply), "219");
+    set(&mut draft, Field::Circuit(CircuitField::BoilerLimit), "230");
+    let job = job_of(&draft);
+    let boils = |job: &Job| {
+        let mut checks = design(job).checks.into_iter();
+        checks.find(|check| matches!(check.finding, Finding::Boils { .. }))
+    };
+    let check = boils(&job).expect("219 °F boils at next to no pressure");
+    assert_eq!(check.remedies.len(), 2);
+    for remedy in check.remedies {
+        let (mut taken, mut nearly) = (job.clone(), job.clone());
+        match remedy {
+            Remedy::Fill { pressure } => {
+                taken.plant.fill = pressure;
+                nearly.plant.fill = pressure * 0.99;
+            }
+            Remedy::LowerSupply { supply } => {
+                taken.circuit.supply = supply;
+                nearly.circuit.supply = supply + TemperatureDifference::from_si(0.2);
+            }
+            other => panic!("{other:?}"),
+        }
+        assert_eq!(boils(&taken), None, "{remedy:?}");
+        assert!(boils(&nearly).is_some(), "{remedy:?}");
+    }
 }
 
 /// Texts that a field takes at the ends of its bounds, in the unit of its box.

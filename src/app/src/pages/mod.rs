@@ -19,6 +19,7 @@ mod plant;
 mod room;
 mod rooms;
 mod route;
+mod running;
 mod surface;
 
 use crate::page::{JobKey, Page, Section, Station};

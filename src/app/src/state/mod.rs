@@ -13,7 +13,7 @@ pub use sync::{focus_content, focus_on};
 
 use crate::page::{JobKey, Page};
 use finrun_engine::design::{Design, design};
-use finrun_engine::job::{Draft, Entry, Field, FieldError, Job, read};
+use finrun_engine::job::{Draft, Entry, Field, FieldError, Job, Problem, read};
 use finrun_engine::quantity::System;
 use history::History;
 use leptos::prelude::*;
@@ -251,6 +251,18 @@ impl App {
     pub fn mark_left(self, field: Field) {
         if self.is_bad(field) {
             self.left.update(|left| left.push(field));
+        }
+        // Points make a curve together: the last that is typed can show what is wrong with another.
+        if matches!(field, Field::PumpPoint(..)) {
+            let points = self.outcome.with_untracked(|outcome| {
+                let wrong = outcome.errors.iter().filter(|error| {
+                    matches!(error.field, Field::PumpPoint(..))
+                        && !error.is_missing()
+                        && error.problem != Problem::TooFewPumpPoints
+                });
+                wrong.map(|error| error.field).collect::<Vec<_>>()
+            });
+            self.left.update(|left| left.extend(points));
         }
     }
 

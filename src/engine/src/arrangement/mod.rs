@@ -14,6 +14,7 @@ pub use lowered::{LoweredLink, LoweredPart, lowered};
 pub use practice::{Practice, Rule, practice, zone_head};
 pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
 pub use run::run;
+pub(crate) use size::size_elements;
 pub use size::{Solved, solve_piping};
 
 use crate::building::{RoomId, ZoneId};

@@ -9,7 +9,7 @@ use crate::design::RoomElement;
 use crate::emitter;
 use crate::fluid::Stream;
 use crate::job::{Balancing, Job};
-use crate::network::{Link, NotSolved, Passage, Place, Stretch, Surface, Walked, walk};
+use crate::network::{Link, NodeId, NotSolved, Passage, Place, Stretch, Surface, Walked, walk};
 use crate::pipe::Cv;
 use crate::quantity::{Length, MassFlow, Power, Pressure, Temperature, Velocity};
 use crate::sizing::{Choice, choose};
@@ -31,54 +31,25 @@ const MOST_ROUNDS: usize = 30;
 pub fn solve_piping(job: &Job, loads: &[RoomLoad]) -> Solved {
     let circuits = circuits(job, loads);
     let mut sizing = Sizing::begin(job, loads);
-    let on = vec![true; job.zones.len()];
-    let balanced = job.zones.iter().any(|zone| zone.balancing == Balancing::Valves);
-    let mut means = Vec::new();
-    let mut before: Option<crate::network::Solved> = None;
-    let mut rounds = 0;
-    let (valves, running) = loop {
-        rounds += 1;
-        // Without valves, what one would have to take matters only at the end.
-        let valves = match balanced {
-            true => settings(job, &circuits, &sizing.choices, &means),
-            false => Ok(Vec::new()),
-        };
-        let valves = match valves {
-            Ok(valves) => valves,
-            Err(error) => break (Vec::new(), Err(error)),
-        };
-        let set: Vec<Option<Cv>> = valves.iter().map(|valve| valve.cv.and_then(Cv::new)).collect();
-        let plan = Plan {
-            job,
-            circuits: &circuits,
-            choices: &sizing.choices,
-            valves: &set,
-            on: &on,
-            means: &means,
-            drive: usual_drive(job),
-        };
-        let mut plumbing = lower(plan);
-        let solved = match rest(&plan, &plumbing, before.as_ref()) {
-            Ok(solved) => solved,
-            Err(error) => break (valves, Err(error)),
-        };
-        let chosen: Vec<Length> = sizing.choices.iter().map(|choice| choice.nominal).collect();
-        sizing.grow_only = rounds > FREE_ROUNDS;
-        let walked = sizing.walk(&mut plumbing, Some(&solved));
-        let same = sizing.choices.iter().zip(&chosen).all(|(choice, old)| choice.nominal == *old);
-        let agrees = same && before.as_ref().is_some_and(|before| agree(&solved, before));
-        if agrees || rounds == MOST_ROUNDS {
-            break (valves, Ok(Running { plumbing, solved: Ok(solved), walked }));
-        }
-        means = walked.passages.iter().map(|passage| passage.mean_water()).collect();
-        before = Some(solved);
-    };
-    let valves = match (balanced, &running) {
-        (false, Ok(_)) => settings(job, &circuits, &sizing.choices, &means).unwrap_or_default(),
-        _ => valves,
-    };
-    let running = running.unwrap_or_else(|error| sizing.unsolved(&circuits, &on, error));
+    let (mut valves, running) = sizing.settle(&circuits);
+    if valves.is_empty() && running.solved.is_ok() {
+        let means = means(&running.walked);
+        valves = settings(job, &circuits, &sizing.choices, &means).unwrap_or_default();
+    }
     sizing.finish(&circuits, &valves, running)
+}
+
+/// The elements alone, for whoever tries many jobs: no zone by itself, no valve that is not fitted.
+pub(crate) fn size_elements(job: &Job, loads: &[RoomLoad]) -> Vec<RoomElement> {
+    let circuits = circuits(job, loads);
+    let mut sizing = Sizing::begin(job, loads);
+    let (_, running) = sizing.settle(&circuits);
+    sizing.elements(&running)
+}
+
+/// The water of each stretch, midway.
+fn means(walked: &Walked) -> Vec<Temperature> {
+    walked.passages.iter().map(|passage| passage.mean_water()).collect()
 }
 
 /// The elements in the making.
@@ -107,6 +78,56 @@ impl<'a> Sizing<'a> {
             chosen: vec![false; loads.len()],
             grow_only: false,
         }
+    }
+
+    /// Chooses elements until neither they nor any flow changes; with the valves that are fitted.
+    fn settle(&mut self, circuits: &[Circuit]) -> (Vec<ValveSetting>, Running) {
+        let job = self.job;
+        let on = vec![true; job.zones.len()];
+        let balanced = job.zones.iter().any(|zone| zone.balancing == Balancing::Valves);
+        let mut means = Vec::new();
+        let mut before: Option<crate::network::Solved> = None;
+        let mut rounds = 0;
+        let (valves, running) = loop {
+            rounds += 1;
+            // Without valves, what one would have to take matters only at the end.
+            let valves = match balanced {
+                true => settings(job, circuits, &self.choices, &means),
+                false => Ok(Vec::new()),
+            };
+            let valves = match valves {
+                Ok(valves) => valves,
+                Err(error) => break (Vec::new(), Err(error)),
+            };
+            let set: Vec<Option<Cv>> =
+                valves.iter().map(|valve| valve.cv.and_then(Cv::new)).collect();
+            let plan = Plan {
+                job,
+                circuits,
+                choices: &self.choices,
+                valves: &set,
+                on: &on,
+                means: &means,
+                drive: usual_drive(job),
+            };
+            let mut plumbing = lower(plan);
+            let solved = match rest(&plan, &plumbing, before.as_ref()) {
+                Ok(solved) => solved,
+                Err(error) => break (valves, Err(error)),
+            };
+            let chosen: Vec<Length> = self.choices.iter().map(|choice| choice.nominal).collect();
+            self.grow_only = rounds > FREE_ROUNDS;
+            let walked = self.walk(&mut plumbing, Some(&solved));
+            let same = self.choices.iter().zip(&chosen).all(|(choice, old)| choice.nominal == *old);
+            let agrees = same && before.as_ref().is_some_and(|before| agree(&solved, before));
+            if agrees || rounds == MOST_ROUNDS {
+                break (valves, Ok(Running { plumbing, solved: Ok(solved), walked }));
+            }
+            means = self::means(&walked);
+            before = Some(solved);
+        };
+        let running = running.unwrap_or_else(|error| self.unsolved(circuits, &on, error));
+        (valves, running)
     }
 
     /// Follows the water, choosing each element as it comes to it.
@@ -207,8 +228,7 @@ impl<'a> Sizing<'a> {
             return Vec::new();
         }
         let set: Vec<Option<Cv>> = valves.iter().map(|valve| valve.cv.and_then(Cv::new)).collect();
-        let means: Vec<Temperature> =
-            all.walked.passages.iter().map(|passage| passage.mean_water()).collect();
+        let means = means(&all.walked);
         let one = |zone: usize| {
             let on: Vec<bool> = (0..self.job.zones.len()).map(|other| other == zone).collect();
             let plan = Plan {
@@ -228,9 +248,14 @@ impl<'a> Sizing<'a> {
     fn elements(&self, running: &Running) -> Vec<RoomElement> {
         let element = self.job.baseboard.element;
         let supply = self.job.circuit.supply;
+        let mut of_room: Vec<Option<&Passage>> = vec![None; self.loads.len()];
+        for (tag, passage) in running.plumbing.tags.iter().zip(&running.walked.passages) {
+            if let Some(room) = tag.element {
+                of_room[room] = Some(passage);
+            }
+        }
         let one = |(at, load): (usize, &RoomLoad)| {
-            let place = Place::Element(self.job.house.rooms[at].id);
-            let passage = running.walked.passages.iter().find(|passage| passage.place == place);
+            let passage = of_room[at];
             // Not connected: shut off, or without a load between two mains.
             let connected = passage.is_some();
             RoomElement {
@@ -292,6 +317,7 @@ fn circuit_design(
 }
 
 fn zones(job: &Job, running: &Running) -> Vec<ZoneDesign> {
+    let at_boiler = ends_at_boiler(&running.plumbing);
     let of = |zone: usize, id: ZoneId| {
         let plumbing = &running.plumbing;
         let all = plumbing.stretches.iter().zip(&plumbing.tags).zip(&running.walked.passages);
@@ -302,7 +328,8 @@ fn zones(job: &Job, running: &Running) -> Vec<ZoneDesign> {
         // What flows into the boiler's node from this zone.
         let (mut mass, mut weighted) = (0.0, 0.0);
         for (stretch, _, passage) in &own {
-            if ends_at_boiler(running, stretch) {
+            let end = plumbing.network.ends(stretch.id).map(|(_, end)| end);
+            if end.is_some_and(|end| at_boiler.contains(&end)) {
                 mass += passage.mass_flow.si();
                 weighted += passage.mass_flow.si() * passage.water_out.si();
             }
@@ -326,17 +353,19 @@ fn zones(job: &Job, running: &Running) -> Vec<ZoneDesign> {
     job.zones.iter().enumerate().map(|(at, zone)| of(at, zone.id)).collect()
 }
 
-/// Whether a stretch ends at the boiler's inlet, be it by a joint that is no stretch.
-fn ends_at_boiler(running: &Running, stretch: &Stretch) -> bool {
-    let Plumbing { network, stretches, boiler, .. } = &running.plumbing;
-    let end = |link| network.ends(link).map(|(_, end)| end);
-    let Some(here) = end(stretch.id) else { return false };
-    let is_stretch = |link| stretches.iter().any(|other| other.id == link);
-    let mut joints = network.links().filter(|&link| {
-        network.ends(link).is_some_and(|(from, to)| from == here && to == *boiler)
-            && !is_stretch(link)
-    });
-    here == *boiler || joints.next().is_some()
+/// The nodes from which a stretch's water comes to the boiler's inlet: that inlet, and where a joint
+/// that is no stretch leads on to it.
+fn ends_at_boiler(plumbing: &Plumbing) -> Vec<NodeId> {
+    let Plumbing { network, stretches, boiler, .. } = plumbing;
+    let mut is_stretch = vec![false; network.links().len()];
+    for stretch in stretches {
+        if let Some(is) = is_stretch.get_mut(stretch.id.index()) {
+            *is = true;
+        }
+    }
+    let joints = network.links().filter(|link| !is_stretch[link.index()]);
+    let leading = joints.filter_map(|link| network.ends(link)).filter(|(_, to)| to == boiler);
+    leading.map(|(from, _)| from).chain([*boiler]).collect()
 }
 
 /// Pieces on the outside walls where they suffice, otherwise on all walls. Without a length that

@@ -7,7 +7,7 @@ use crate::fluid::{share_for, vapour_pressure};
 use crate::job::Job;
 use crate::network::Place;
 use crate::plant::boiler::{CycleVerdict, LEAST_ON_S, OVERSIZED, Running, Size};
-use crate::plant::design::{Alone, PlantDesign};
+use crate::plant::design::{Alone, PlantDesign, boils};
 use crate::plant::expansion::RELIEF_SHARE;
 use crate::plant::fill::{
     BoilingVerdict, LEAST_AT_TOP, NEAR_BOILING, ReliefVerdict, USUAL_AT_TOP, fill_pressure,
@@ -24,7 +24,7 @@ pub(super) fn checks(job: &Job, design: &Design) -> Vec<Check> {
     out.extend(size(job, plant));
     out.extend(plant.part_load.as_ref().and_then(short_cycle));
     out.extend(back(job, design, plant));
-    out.extend(boils(job, plant).or_else(|| fill_low(job, plant)));
+    out.extend(boiling(job, design, plant).or_else(|| fill_low(job, plant)));
     out.extend(relief(job, plant));
     out.extend(freezes(job, design, plant));
     out
@@ -79,7 +79,7 @@ fn back(job: &Job, design: &Design, plant: &PlantDesign) -> Option<Check> {
 }
 
 /// The supply against the boiling point at the top.
-fn boils(job: &Job, plant: &PlantDesign) -> Option<Check> {
+fn boiling(job: &Job, design: &Design, plant: &PlantDesign) -> Option<Check> {
     let boiling = plant.boiling?;
     let severity = match boiling.verdict {
         BoilingVerdict::Boils => Severity::Stop,
@@ -91,8 +91,17 @@ fn boils(job: &Job, plant: &PlantDesign) -> Option<Check> {
     let mut remedies = Vec::new();
     let fill = fill_for(job, boiling.lowest);
     remedies.extend((fill < highest_fill(job)).then_some(Remedy::Fill { pressure: fill }));
-    remedies.push(Remedy::LowerSupply { supply: boiling.boils_at - NEAR_BOILING });
+    remedies.push(Remedy::LowerSupply { supply: clear_supply(job, design) });
     Some(on_boiler(severity, finding, remedies))
+}
+
+/// The supply that is clear of boiling at the top; cooler water weighs a little more.
+fn clear_supply(job: &Job, design: &Design) -> Temperature {
+    let mut supply = job.circuit.supply;
+    for _ in 0..4 {
+        supply = boils(job, design, supply).boils_at - NEAR_BOILING;
+    }
+    supply - TemperatureDifference::from_si(1e-6)
 }
 
 /// The fill pressure that keeps the top clear of boiling, and gives it what it should have besides.

@@ -2,7 +2,7 @@
 
 use super::circuit::MOST_VELOCITY;
 use super::{Check, Finding, Remedy, Severity, Subject};
-use crate::arrangement::solve_piping;
+use crate::arrangement::size_elements;
 use crate::building::{Room, RoomLoad};
 use crate::design::Design;
 use crate::job::{Flow, Job, ShutOff, Zone};
@@ -91,10 +91,9 @@ fn short_with(job: &Job, design: &Design, room: &Room, change: impl FnOnce(&mut 
     let load_of =
         |id| design.rooms.iter().find(|solved| solved.room == id).map(|solved| solved.load.clone());
     let loads: Vec<RoomLoad> = changed.house.rooms.iter().filter_map(|r| load_of(r.id)).collect();
-    let solved = solve_piping(&changed, &loads);
     loads
         .iter()
-        .zip(&solved.elements)
+        .zip(&size_elements(&changed, &loads))
         .find(|(load, _)| load.room == room.id)
         .map_or(Power::ZERO, |(load, element)| load.total - element.output)
 }

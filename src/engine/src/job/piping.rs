@@ -7,7 +7,7 @@ use crate::building::RoomId;
 use crate::building::ZoneId;
 use crate::named::names;
 use crate::network::TypicalPump;
-use crate::pipe::{Material, Tube};
+use crate::pipe::Tube;
 use crate::stored::stored;
 
 /// How the rooms of a zone hang on its water.
@@ -340,143 +340,6 @@ impl Draft {
         branches
     }
 
-    /// Adds a zone like the last one.
-    pub fn add_zone(&mut self) -> ZoneId {
-        let next = self.zones.iter().map(|zone| zone.id.0 + 1).max().unwrap_or(0);
-        let id = ZoneId(next);
-        let mut zone = match self.zones.last() {
-            Some(last) => last.clone(),
-            None => ZoneDraft::series(id, self.tube),
-        };
-        zone.id = id;
-        zone.name = String::new();
-        if self.zones.len() < MOST_ZONES {
-            self.zones.push(zone);
-        }
-        id
-    }
-
-    /// Removes a zone; its rooms go to the first that is left. The last one stays.
-    pub fn remove_zone(&mut self, id: ZoneId) {
-        if self.zones.len() < 2 {
-            return;
-        }
-        self.zones.retain(|zone| zone.id != id);
-        let first = self.zones[0].id;
-        for room in self.rooms.iter_mut().filter(|room| room.zone == id) {
-            (room.zone, room.branch) = (first, 0);
-        }
-    }
-
-    /// Arranges a zone anew, with the tubes and valves usual there.
-    pub fn arrange(&mut self, id: ZoneId, arrangement: Arrangement) {
-        let tube = self.tube;
-        let rooms: Vec<RoomId> = self.rooms_of(id).map(|room| room.id).collect();
-        let Some(zone) = self.zone_mut(id) else { return };
-        let before = std::mem::replace(&mut zone.arrangement, arrangement);
-        if before == arrangement {
-            return;
-        }
-        zone.pipe = match arrangement {
-            Arrangement::HomeRun => Tube::PexHalf,
-            _ => tube,
-        };
-        zone.main = match arrangement.has_main() {
-            true => larger(tube),
-            false => tube,
-        };
-        zone.balancing = match arrangement {
-            Arrangement::Series | Arrangement::DiverterTees => Balancing::None,
-            _ => Balancing::Valves,
-        };
-        // Two loops of half the rooms each, to begin with.
-        if arrangement == Arrangement::Split && self.rooms_of(id).all(|room| room.branch == 0) {
-            for (index, room) in rooms.iter().enumerate() {
-                if let Some(room) = self.room_mut(*room) {
-                    room.branch = u32::from(index >= rooms.len().div_ceil(2));
-                }
-            }
-        }
-    }
-
-    /// The tube of the elements, and of every pipe that was of the same.
-    pub fn set_tube(&mut self, tube: Tube) {
-        let before = std::mem::replace(&mut self.tube, tube);
-        for zone in &mut self.zones {
-            if zone.pipe == before {
-                zone.pipe = tube;
-            }
-            if zone.main == before {
-                zone.main = tube;
-            }
-        }
-    }
-
-    pub fn add_leg(&mut self, room: RoomId, kind: LegKind) {
-        if let Some(room) = self.room_mut(room)
-            && room.route.len() < MOST_ZONES
-        {
-            room.route.push(LegDraft { kind, entries: Entries::default() });
-        }
-    }
-
-    pub fn remove_leg(&mut self, room: RoomId, row: usize) {
-        if let Some(room) = self.room_mut(room)
-            && row < room.route.len()
-        {
-            room.route.remove(row);
-        }
-    }
-
-    /// Moves a room one place towards the supply of its own loop.
-    pub fn move_room_earlier(&mut self, id: RoomId) {
-        self.trade(id, |places, at| places[..at].last().copied());
-    }
-
-    /// Moves a room one place towards the return of its own loop.
-    pub fn move_room_later(&mut self, id: RoomId) {
-        self.trade(id, |places, at| places.get(at + 1).copied());
-    }
-
-    /// Hangs a room elsewhere: before another of that loop, or behind all that hang there.
-    pub fn place_room(&mut self, id: RoomId, hung: Hung, before: Option<RoomId>) {
-        let Some(own) = self.rooms.iter().position(|room| room.id == id) else { return };
-        if before == Some(id) || self.zone(hung.zone).is_none() {
-            return;
-        }
-        let mut room = self.rooms.remove(own);
-        (room.zone, room.branch) = (hung.zone, hung.branch);
-        let hung = self.hung(&room);
-        let there = |at: &usize| self.hung(&self.rooms[*at]) == hung;
-        let mut places = (0..self.rooms.len()).filter(there);
-        let named = |at: &usize| Some(self.rooms[*at].id) == before;
-        let at = match places.clone().find(named) {
-            Some(at) => at,
-            // Alone there it may as well stay where it was in the list.
-            None => places.next_back().map_or(own, |last| last + 1),
-        };
-        self.rooms.insert(at, room);
-    }
-
-    /// A curve that is to be typed begins with rows to fill in.
-    pub(super) fn begin_points(&mut self, kind: PumpKind) {
-        while kind == PumpKind::Points && self.pump.points.len() < 3 {
-            self.pump.points.push(Entries::default());
-        }
-    }
-
-    /// Swaps a room with another of its loop, whichever `with` picks from the places of them all.
-    fn trade(&mut self, id: RoomId, with: fn(&[usize], usize) -> Option<usize>) {
-        let Some(own) = self.rooms.iter().position(|room| room.id == id) else { return };
-        let hung = self.hung(&self.rooms[own]);
-        let places: Vec<usize> =
-            (0..self.rooms.len()).filter(|&at| self.hung(&self.rooms[at]) == hung).collect();
-        let at = places.iter().position(|&place| place == own);
-        if let Some(other) = at.and_then(|at| with(&places, at)) {
-            self.rooms.swap(own, other);
-        }
-    }
-
     /// Where a room hangs; the loops count for a split zone only.
     pub fn hung(&self, room: &RoomDraft) -> Hung {
         match self.zone_of(room) {
@@ -487,11 +350,4 @@ impl Draft {
             None => Hung::default(),
         }
     }
-}
-
-/// The next size of the same tube, or itself.
-fn larger(tube: Tube) -> Tube {
-    let material: Material = tube.material();
-    let mut sizes = Tube::ALL.into_iter().filter(|other| other.material() == material);
-    sizes.find(|other| other.nominal() > tube.nominal()).unwrap_or(tube)
 }

@@ -179,7 +179,7 @@ pub fn plan(job: &Job, design: &Design) -> PlantDesign {
             }
         },
         freezes_at: fluid.freezing_point(),
-        boiling: boils(job, design),
+        boiling: sound(boils(job, design, job.circuit.supply)),
         control: control(job),
     }
 }
@@ -263,22 +263,26 @@ fn filling(job: &Job, tank: Option<Tank>) -> Filling {
     }
 }
 
-fn boils(job: &Job, design: &Design) -> Option<Boiling> {
+fn sound(found: Boiling) -> Option<Boiling> {
+    (found.margin.is_finite() && found.lowest.is_finite()).then_some(found)
+}
+
+/// At the highest place, were the supply as warm as this.
+pub(crate) fn boils(job: &Job, design: &Design, supply: Temperature) -> Boiling {
     // The circulator pumps away from the tank, so that nothing is below it unless water runs backward.
     let below = design
         .piping
         .passages
         .iter()
         .fold(0.0, |least: f64, passage| least.min(passage.pressure_in.si()));
-    let found = boiling(&Top {
+    boiling(&Top {
         fluid: job.circuit.fluid,
-        supply: job.circuit.supply,
+        supply,
         height: job.plant.top_height,
         at_tank: job.plant.fill,
         pump: Pressure::from_si(-below),
         atmosphere: atmosphere(job.house.site.altitude),
-    });
-    (found.margin.is_finite() && found.lowest.is_finite()).then_some(found)
+    })
 }
 
 /// The smallest zone alone; the whole where there is but one.

@@ -25,6 +25,8 @@ pub const ABOUT: &[&str] = &[
     "Piping: every arrangement is solved as one network by the global gradient algorithm of Todini \
      and Pilati, flow and temperature and lengths together. Water properties after IAPWS, friction after Darcy, Weisbach and Colebrook, fittings in \
      the form of Crane TP-410 from memory.",
+    "Boiler and fill: the diaphragm tank by the ASHRAE Handbook, boiling by IAPWS-IF97, propylene \
+     glycol by fits to Melinder's data; burner cycles by the heat that the water alone stores.",
     "Limits: no thermal bridges beyond the framing; the design day only, no season; hot risers push \
      nothing; typical circulators are nobody's. What stands marked as common practice or judgement has no source.",
     "Typeface: Barlow Semi Condensed, SIL Open Font License 1.1.",

@@ -2,13 +2,14 @@
 
 use finrun_engine::building::{OpeningKind, Position, RoomId, RoomUse, SurfaceId, SurfaceKind};
 use finrun_engine::climate::{Found, Station, Table, search};
-use finrun_engine::job::FlowBasis;
 use finrun_engine::job::{
     AirBasis, AirField, Arrangement, Behind, BillField, Choice, Draft, Field, File, GroundField,
     Hung, LayerField, LegField, LegKind, OpeningField, Pick, PumpKind, PumpPointField, RoomField,
     Shape, SurfaceField, UValue, read,
 };
+use finrun_engine::job::{FlowBasis, PumpKind};
 use finrun_engine::named::find;
+use finrun_engine::network::TypicalPump;
 use finrun_engine::quantity::System;
 
 use super::place::Place;
@@ -213,10 +214,12 @@ pub(super) fn many_rooms(count: usize) -> String {
     file(draft)
 }
 
-/// The same on eight zones by valve, driven by the circulator's curve: every zone is solved alone too.
+/// The same on eight zones by valve, driven by a circulator's curve that heats them all: every zone is
+/// solved alone too.
 pub(super) fn many_rooms_on_zones(count: usize) -> String {
     let mut draft = open(&many_rooms(count));
     draft.flow_basis = FlowBasis::FromPump;
+    draft.pump.kind = PumpKind::Typical(TypicalPump::Medium);
     let rooms: Vec<RoomId> = draft.rooms.iter().map(|room| room.id).collect();
     for some in rooms.chunks(count.div_ceil(8)).skip(1) {
         let zone = draft.add_zone();

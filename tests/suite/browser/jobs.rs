@@ -2,12 +2,12 @@
 
 use finrun_engine::building::{OpeningKind, Position, RoomId, RoomUse, SurfaceId, SurfaceKind};
 use finrun_engine::climate::{Found, Station, Table, search};
+use finrun_engine::job::FlowBasis;
 use finrun_engine::job::{
     AirBasis, AirField, Arrangement, Behind, BillField, Choice, Draft, Field, File, GroundField,
     Hung, LayerField, LegField, LegKind, OpeningField, Pick, PumpKind, PumpPointField, RoomField,
     Shape, SurfaceField, UValue, read,
 };
-use finrun_engine::job::{FlowBasis, PumpKind};
 use finrun_engine::named::find;
 use finrun_engine::network::TypicalPump;
 use finrun_engine::quantity::System;

@@ -1,6 +1,6 @@
 //! The network of a designed job, as plain data: for whoever wants to solve it with something else.
 
-use super::lower::{Plan, lower};
+use super::lower::lower;
 use super::pumping::Built;
 use super::run::{rest, usual_drive};
 use crate::design::Design;
@@ -55,15 +55,7 @@ pub enum LoweredPart {
 pub fn lowered(job: &Job, design: &Design) -> Vec<LoweredLink> {
     let built = Built::of(job, design);
     let on = vec![true; job.zones.len()];
-    let plan = Plan {
-        job,
-        circuits: &built.circuits,
-        choices: &built.choices,
-        valves: &built.valves,
-        on: &on,
-        means: &built.means,
-        drive: usual_drive(job),
-    };
+    let plan = built.plan(&on, usual_drive(job));
     let network = lower(plan);
     let Ok(solved) = rest(&plan, &network, None) else { return Vec::new() };
     let network = network.network;

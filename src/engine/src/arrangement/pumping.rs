@@ -54,18 +54,23 @@ impl<'a> Built<'a> {
         }
     }
 
-    /// What the circulator at `index` does while these zones call.
-    fn pump(&self, drive: Drive<'_>, zones: &[ZoneId], index: usize) -> Option<PumpDesign> {
-        let on: Vec<bool> = self.job.zones.iter().map(|zone| zones.contains(&zone.id)).collect();
-        let running = running(Plan {
+    /// With these zones on, driven so.
+    pub(super) fn plan<'b>(&'b self, on: &'b [bool], drive: Drive<'b>) -> Plan<'b> {
+        Plan {
             job: self.job,
             circuits: &self.circuits,
             choices: &self.choices,
             valves: &self.valves,
-            on: &on,
+            on,
             means: &self.means,
             drive,
-        });
+        }
+    }
+
+    /// What the circulator at `index` does while these zones call.
+    fn pump(&self, drive: Drive<'_>, zones: &[ZoneId], index: usize) -> Option<PumpDesign> {
+        let on: Vec<bool> = self.job.zones.iter().map(|zone| zones.contains(&zone.id)).collect();
+        let running = running(self.plan(&on, drive));
         pumps(self.job, &running).into_iter().nth(index)
     }
 }

@@ -121,15 +121,7 @@ pub(super) fn pumps(job: &Job, running: &Running) -> Vec<PumpDesign> {
 pub fn run(job: &Job, design: &Design, zones: &[ZoneId]) -> RunDesign {
     let built = Built::of(job, design);
     let on: Vec<bool> = job.zones.iter().map(|zone| zones.contains(&zone.id)).collect();
-    let plan = Plan {
-        job,
-        circuits: &built.circuits,
-        choices: &built.choices,
-        valves: &built.valves,
-        on: &on,
-        means: &built.means,
-        drive: usual_drive(job),
-    };
+    let plan = built.plan(&on, usual_drive(job));
     ran(job, zones, &running(plan))
 }
 

@@ -47,9 +47,9 @@ fn arranged(draft: &Draft, arrangement: Arrangement) -> Option<Arranged> {
     }
     let design = design(&read(&changed).job?);
     let piping = &design.piping;
-    let shares = design.rooms.iter().filter(|room| room.load.total > Power::ZERO);
+    let shares = design.rooms.iter().filter(|room| room.load.wanted() > Power::ZERO);
     let (mut least, mut most) = (f64::INFINITY, 0.0_f64);
-    for share in shares.map(|room| room.element.output / room.load.total) {
+    for share in shares.map(|room| room.element.output / room.load.wanted()) {
         least = least.min(share);
         most = most.max(share);
     }

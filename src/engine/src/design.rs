@@ -72,7 +72,7 @@ impl RoomDesign {
     /// Load that the element leaves uncovered; zero when there is none, no number when a result is
     /// none.
     pub fn short(&self) -> Power {
-        let short = self.load.total - self.element.output;
+        let short = self.load.wanted() - self.element.output;
         // A billionth of the load is rounding, not cold.
         match short.si() <= 1e-9 * self.load.total.si().abs() {
             true => Power::ZERO,

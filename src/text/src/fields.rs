@@ -1,6 +1,6 @@
 //! Labels and hints of fields, and the names of the things they belong to.
 
-use crate::plant;
+use crate::{plant, shop};
 use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId};
 use finrun_engine::job::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, Draft,
@@ -150,6 +150,8 @@ pub fn field_label(field: Field) -> &'static str {
             CircuitField::BoilerValves => "Ball valves in the boiler room",
             CircuitField::EquipmentHead => "Head lost in boiler and equipment",
         },
+        Field::Stocked(_, field) => shop::stock_label(field),
+        Field::Price(field) => shop::price_label(field),
         Field::Part(field) => match field {
             PartField::ZoneValveCv => "Flow coefficient (Cv) of a zone valve",
             PartField::FlowCheckCv => "Flow coefficient (Cv) of a flow check",
@@ -183,6 +185,7 @@ pub fn field_label(field: Field) -> &'static str {
             RoomField::FromLeft => "On the plan, from the left",
             RoomField::FromFront => "On the plan, from the front",
             RoomField::VentArea => "Net free area of all vents",
+            RoomField::OtherHeat => "Other heat on the design day",
         },
         Field::Surface(_, _, field) => match field {
             SurfaceField::Length => "Length",
@@ -195,6 +198,7 @@ pub fn field_label(field: Field) -> &'static str {
             SurfaceField::U => "U-value",
             SurfaceField::R => "R-value",
             SurfaceField::Free => "Free for baseboard",
+            SurfaceField::Fixed => "Pieces that stay",
         },
         Field::Opening(_, _, _, field) => match field {
             OpeningField::Width => "Width",
@@ -280,6 +284,10 @@ pub fn field_note(field: Field) -> &'static str {
         Field::Surface(_, _, SurfaceField::Free) => {
             "Along the floor, in one stretch; 0 for none. Blank: all but the doors."
         }
+        Field::Stocked(_, field) => shop::stock_hint(field),
+        Field::Room(_, RoomField::OtherHeat) => {
+            "From a stove or another emitter that runs whenever it is cold; the baseboard is sized for the rest."
+        }
         Field::Opening(_, _, _, OpeningField::FromLeft) => "As you stand in the room.",
         _ => "",
     }
@@ -300,6 +308,8 @@ pub(crate) fn field_owner(draft: &Draft, field: Field) -> String {
             super::bill_name(index)
         }
         Field::Element(_) | Field::Stock => "Element".to_string(),
+        Field::Stocked(feet, _) => format!("{feet} ft piece"),
+        Field::Price(_) => "Prices".to_string(),
         Field::Point(row, _) => format!("Maker's table, row {}", row + 1),
         Field::Circuit(_) => "Loop".to_string(),
         Field::Part(_) => "Valves and tees".to_string(),

@@ -2,7 +2,7 @@
 
 use super::{
     air_class, assembly_name, behind, flow_basis, framing, material, open_flue, piping, plant,
-    position, shelter, storeys, tube, u_value_basis,
+    position, shelter, shop, storeys, tube, u_value_basis,
 };
 use finrun_engine::bills::Fuel;
 use finrun_engine::building::{Level, Place, RoomUse, SlabEdge, Soil};
@@ -26,6 +26,7 @@ pub fn choice_label(choice: Choice) -> &'static str {
         Choice::SlabEdge => "Insulation of a slab, for its F-factor",
         Choice::Fuel => "Fuel",
         Choice::Tube => "Tube of the elements",
+        Choice::Objective => "Choose the pieces for",
         Choice::FlowBasis => "How is the flow fixed?",
         Choice::PipeCover => "Pipes outside the rooms",
         Choice::Zoning => "Zones are started by",
@@ -48,6 +49,7 @@ pub fn choice_label(choice: Choice) -> &'static str {
         Choice::Level(_) => "Storey",
         Choice::Shape(_) => "Shape",
         Choice::Behind(..) => "Behind it",
+        Choice::WallUse(..) => "Baseboard at this wall",
         Choice::SurfaceBuild(..) | Choice::OpeningBuild(..) => "Built like",
         Choice::Position(_) => "Used as",
         Choice::Framing(_) => "Framing",
@@ -89,6 +91,8 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
         Pick::SlabEdge(p) => slab_edge(p),
         Pick::Fuel(p) => fuel(p),
         Pick::Tube(p) => tube(p),
+        Pick::Objective(p) => shop::objective(p),
+        Pick::WallUse(p) => shop::wall_use(p),
         Pick::FlowBasis(p) => flow_basis(p),
         Pick::PipeCover(p) => piping::pipe_cover(p),
         Pick::Zoning(p) => piping::zoning(p),

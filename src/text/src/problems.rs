@@ -119,7 +119,20 @@ pub fn problem(error: &FieldError, system: System) -> String {
         Problem::PumpWithoutHead => {
             "The curve has no head at any flow. Type the head at no flow.".to_string()
         }
-        Problem::NoStock => "No stock length is chosen. Choose one at least.".to_string(),
+        Problem::NoStock => {
+            "There is no piece to choose: no stock length is chosen, or the shop has none of them. \
+             Choose a length, or correct how many there are."
+                .to_string()
+        }
+        Problem::FixedRunGone => {
+            "Pieces were kept on a stretch of this wall that is gone. Let them go.".to_string()
+        }
+        Problem::FixedTooLong { pieces, run } => format!(
+            "The pieces kept here are {} long and the stretch of wall takes {}. Let them go, or \
+             correct the wall.",
+            text(*pieces),
+            text(*run)
+        ),
     }
 }
 

@@ -40,7 +40,7 @@ pub struct ValveSetting {
 /// A flow from a drop is `m = sum(Q) / (c_p dT)` with the specific heat at the mean of supply and
 /// return; a typed flow is shared by the loads.
 pub(super) fn circuits(job: &Job, loads: &[RoomLoad]) -> Vec<Circuit> {
-    let heat = |room: usize| loads[room].total.max(Power::ZERO);
+    let heat = |room: usize| loads[room].wanted().max(Power::ZERO);
     let needs = |room: &usize| heat(*room) > Power::ZERO;
     let mut circuits = Vec::new();
     for (zone, of) in job.zones.iter().enumerate() {

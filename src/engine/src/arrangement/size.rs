@@ -67,7 +67,7 @@ impl<'a> Sizing<'a> {
     /// With lengths by the rated output, to begin with.
     fn begin(job: &'a Job, loads: &'a [RoomLoad]) -> Sizing<'a> {
         let length = |load: &RoomLoad| {
-            let length = load.total.max(Power::ZERO) / job.baseboard.element.rating.output;
+            let length = load.wanted().max(Power::ZERO) / job.baseboard.element.rating.output;
             Choice { runs: Vec::new(), nominal: length, finned: length }
         };
         Sizing {
@@ -144,7 +144,7 @@ impl<'a> Sizing<'a> {
 
     fn choose(&mut self, at: usize, link: &mut Link, stream: Stream) {
         let (room, element) = (&self.job.house.rooms[at], self.job.baseboard.element);
-        let load = self.loads[at].total.max(Power::ZERO);
+        let load = self.loads[at].wanted().max(Power::ZERO);
         let needed = emitter::length_for(&element, stream, room.temperature, load);
         // What was the least that reached less is still the least, as long as it reaches this.
         let stands = match (needed, self.needed[at]) {
@@ -261,7 +261,7 @@ impl<'a> Sizing<'a> {
             RoomElement {
                 needed: match connected {
                     true => self.needed[at],
-                    false => (load.total <= Power::ZERO).then_some(Length::ZERO),
+                    false => (load.wanted() <= Power::ZERO).then_some(Length::ZERO),
                 },
                 choice: match connected {
                     true => self.choices[at].clone(),
@@ -271,7 +271,7 @@ impl<'a> Sizing<'a> {
                 water_in: passage.map_or(supply, |passage| passage.water_in),
                 water_out: passage.map_or(supply, |passage| passage.water_out),
                 flow: passage.map_or(MassFlow::ZERO, |passage| passage.mass_flow.abs()),
-                rule_of_thumb: load.total.max(Power::ZERO) / element.rating.output,
+                rule_of_thumb: load.wanted().max(Power::ZERO) / element.rating.output,
             }
         };
         self.loads.iter().enumerate().map(one).collect()

@@ -83,10 +83,18 @@ pub struct RoomLoad {
     pub room: RoomId,
     #[serde(rename = "total_w")]
     pub total: Power,
+    /// That it has from elsewhere.
+    #[serde(rename = "other_w")]
+    pub other: Power,
     pub paths: Vec<PathLoss>,
 }
 
 impl RoomLoad {
+    /// What is left for its element.
+    pub fn wanted(&self) -> Power {
+        self.total - self.other
+    }
+
     /// The sum over one part.
     pub fn of(&self, part: Part) -> Power {
         self.paths.iter().filter(|p| p.part == part).map(|p| p.loss).sum()
@@ -145,6 +153,7 @@ pub fn losses(house: &House) -> HouseLoss {
         .map(|(room, paths)| RoomLoad {
             room: room.id,
             total: paths.iter().map(|p| p.loss).sum(),
+            other: room.other_heat,
             paths,
         })
         .collect();

@@ -22,12 +22,12 @@ pub use flows::{BlowerDoor, HouseAir, HouseFlow, Leaks, house_flow, mean_tempera
 pub use ground::{EdgeInsulation, Placement, SlabEdge, Soil};
 pub use loss::{HouseLoss, Part, Path, PathLoss, RoomLoad, SpaceBalance, Through, losses};
 pub use material::Material;
-pub use wall::{Run, free_runs};
+pub use wall::{FixedPieces, Run, WallUse, free_runs};
 
 use crate::named::names;
 use crate::quantity::{
-    Area, ChangeRate, Length, LinearTransmittance, Temperature, Transmittance, Unit, Velocity,
-    Volume,
+    Area, ChangeRate, Length, LinearTransmittance, Power, Temperature, Transmittance, Unit,
+    Velocity, Volume,
 };
 use crate::stored::{Slot, Stored, View, serde_through_stored};
 use serde::{Deserialize, Serialize};
@@ -183,6 +183,8 @@ pub struct Room {
     pub temperature: Temperature,
     /// The least that leaks in, if the user knows it.
     pub least_air: Option<ChangeRate>,
+    /// That it has from elsewhere on the design day.
+    pub other_heat: Power,
     pub surfaces: Vec<Surface>,
 }
 
@@ -289,6 +291,9 @@ pub struct Surface {
     pub openings: Vec<Opening>,
     /// Where baseboard can stand, from left to right as seen from the room; empty for a ceiling or floor.
     pub runs: Vec<Run>,
+    pub wall_use: WallUse,
+    /// Pieces that stay where they are.
+    pub fixed: Vec<FixedPieces>,
 }
 
 impl Surface {

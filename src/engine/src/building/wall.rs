@@ -1,5 +1,6 @@
 //! Where baseboard can stand along a wall: everywhere but across a door.
 
+use crate::named::names;
 use crate::quantity::Length;
 use serde::{Deserialize, Serialize};
 
@@ -11,6 +12,32 @@ pub struct Run {
     pub start: Length,
     #[serde(rename = "length_m")]
     pub length: Length,
+}
+
+/// Whether baseboard may stand at a wall.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum WallUse {
+    /// Outside walls first, others where those do not suffice.
+    #[default]
+    AsNeeded,
+    /// In this room only at walls so marked.
+    Only,
+    Never,
+}
+
+names!(WallUse {
+    AsNeeded = "as-needed",
+    Only = "only",
+    Never = "never",
+});
+
+/// Pieces that stay on one of a wall's runs.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FixedPieces {
+    /// By its place among the wall's.
+    pub run: usize,
+    /// Longest first.
+    pub pieces: Vec<Length>,
 }
 
 /// An opening's place along the wall; `from_left` is `None` when it was not measured.

@@ -11,7 +11,7 @@ use crate::quantity::{MassFlow, Power, Temperature, TemperatureDifference, Volum
 pub(super) fn rooms(job: &Job, design: &Design) -> Vec<Check> {
     let mut out: Vec<Check> =
         (0..design.rooms.len()).filter_map(|at| one(job, design, at)).collect();
-    let heated = design.rooms.iter().filter(|r| r.load.total > Power::ZERO).count();
+    let heated = design.rooms.iter().filter(|r| r.load.wanted() > Power::ZERO).count();
     if heated > 0 && design.rooms.iter().all(|room| room.short() == Power::ZERO) {
         out.push(Check {
             severity: Severity::Holds,
@@ -25,7 +25,7 @@ pub(super) fn rooms(job: &Job, design: &Design) -> Vec<Check> {
 
 fn one(job: &Job, design: &Design, at: usize) -> Option<Check> {
     let (room, solved) = (&job.house.rooms[at], &design.rooms[at]);
-    let load = solved.load.total;
+    let load = solved.load.wanted();
     let check = |severity, finding, remedies| {
         Some(Check { severity, subject: Subject::Room(room.id), finding, remedies })
     };
@@ -95,7 +95,7 @@ fn short_with(job: &Job, design: &Design, room: &Room, change: impl FnOnce(&mut 
         .iter()
         .zip(&size_elements(&changed, &loads))
         .find(|(load, _)| load.room == room.id)
-        .map_or(Power::ZERO, |(load, element)| load.total - element.output)
+        .map_or(Power::ZERO, |(load, element)| load.wanted() - element.output)
 }
 
 /// Whether the room would be heated as the first of its loop.

@@ -4,7 +4,7 @@
 use super::field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
     Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField, PlantField,
-    PointField, PumpPointField, RoomField, SurfaceField, ZoneField,
+    PointField, PriceField, PumpPointField, RoomField, StockField, SurfaceField, ZoneField,
 };
 use crate::building::OpeningKind;
 use crate::quantity::{Kind, Unit};
@@ -70,6 +70,10 @@ impl Field {
             Field::Point(_, PointField::Output) => {
                 spec(Unit::BtuPerHourFoot, 1.0, 5000.0, In::Required)
             }
+            Field::Stocked(_, StockField::Price) => spec(Unit::Currency, 0.0, 5000.0, In::Follows),
+            Field::Stocked(_, StockField::Available) => spec(Unit::Piece, 0.0, 999.0, In::Follows),
+            Field::Stocked(_, StockField::Have) => spec(Unit::Piece, 0.0, 99.0, In::Assumed(0.0)),
+            Field::Price(field) => price(field),
             Field::Stock => spec(Unit::Foot, 2.0, 10.0, In::Required),
             Field::Circuit(field) => circuit(field),
             Field::Part(field) => part(field),
@@ -170,6 +174,17 @@ fn element(field: ElementField) -> Spec {
     }
 }
 
+/// Blank: not known, and then not counted.
+fn price(field: PriceField) -> Spec {
+    match field {
+        PriceField::Enclosure | PriceField::Pipe | PriceField::BetterElement => {
+            spec(Unit::CurrencyPerFoot, 0.0, 1000.0, In::Follows)
+        }
+        PriceField::Insulation => spec(Unit::CurrencyPerSquareFoot, 0.0, 1000.0, In::Follows),
+        _ => spec(Unit::Currency, 0.0, 10_000.0, In::Follows),
+    }
+}
+
 fn circuit(field: CircuitField) -> Spec {
     match field {
         CircuitField::Supply => spec(Unit::Fahrenheit, 80.0, 250.0, In::Assumed(180.0)),
@@ -248,6 +263,7 @@ fn room(field: RoomField) -> Spec {
         RoomField::BranchElbows => spec(Unit::Piece, 0.0, 100.0, In::Assumed(4.0)),
         RoomField::TeeSpacing => spec(Unit::Foot, 0.0, 200.0, In::Assumed(4.0)),
         RoomField::FromLeft | RoomField::FromFront => spec(Unit::Foot, 0.0, 500.0, In::Follows),
+        RoomField::OtherHeat => spec(Unit::BtuPerHour, 0.0, 100_000.0, In::Assumed(0.0)),
         RoomField::VentArea => spec(Unit::SquareInch, 0.0, 20_000.0, In::Assumed(0.0)),
     }
 }
@@ -263,6 +279,7 @@ fn surface(field: SurfaceField) -> Spec {
         SurfaceField::BehindTemperature => spec(Unit::Fahrenheit, -80.0, 120.0, In::Follows),
         SurfaceField::U => spec(Unit::UsU, 0.005, 3.0, In::Required),
         SurfaceField::R => spec(Unit::UsR, 0.3, 200.0, In::Required),
+        SurfaceField::Fixed => spec(Unit::Piece, 0.0, 1.0, In::Follows),
         SurfaceField::Free => spec(Unit::Foot, 0.0, 200.0, In::Follows),
     }
 }

@@ -13,11 +13,12 @@ use super::piping::{
     ZoneDraft, Zoning,
 };
 use super::plant::{Antifreeze, BoilerKind, TankHeating, ValveKind};
+use super::shop::Objective;
 use crate::bills::Fuel;
 use crate::building::{
     AirClass, Assembly, AssemblyId, Framing, Level, Material, OpenFlue, OpeningId, OpeningKind,
     Place, Position, RoomId, RoomUse, Shelter, SlabEdge, Soil, Storeys, SurfaceId, SurfaceKind,
-    Used, ZoneId,
+    Used, WallUse, ZoneId,
 };
 use crate::named::Named;
 use crate::pipe::Tube;
@@ -38,6 +39,7 @@ pub enum Choice {
     SlabEdge,
     Fuel,
     Tube,
+    Objective,
     FlowBasis,
     PipeCover,
     Zoning,
@@ -63,6 +65,7 @@ pub enum Choice {
     Level(RoomId),
     Shape(RoomId),
     Behind(RoomId, SurfaceId),
+    WallUse(RoomId, SurfaceId),
     SurfaceBuild(RoomId, SurfaceId),
     OpeningBuild(RoomId, SurfaceId, OpeningId),
     Position(AssemblyId),
@@ -87,6 +90,7 @@ pub enum Pick {
     SlabEdge(SlabEdge),
     Fuel(Fuel),
     Tube(Tube),
+    Objective(Objective),
     FlowBasis(FlowBasis),
     PipeCover(PipeCover),
     Zoning(Zoning),
@@ -107,6 +111,7 @@ pub enum Pick {
     Level(Level),
     Shape(Shape),
     Behind(Behind),
+    WallUse(WallUse),
     Build(UValue),
     Position(Position),
     Framing(Framing),
@@ -134,6 +139,7 @@ impl Draft {
             Choice::SlabEdge => all(Pick::SlabEdge),
             Choice::Fuel => all(Pick::Fuel),
             Choice::Tube | Choice::Main(_) | Choice::Pipe(_) => all(Pick::Tube),
+            Choice::Objective => all(Pick::Objective),
             Choice::FlowBasis => all(Pick::FlowBasis),
             Choice::PipeCover => all(Pick::PipeCover),
             Choice::Zoning => all(Pick::Zoning),
@@ -154,6 +160,7 @@ impl Draft {
             Choice::Level(_) => all(Pick::Level),
             Choice::Shape(_) => all(Pick::Shape),
             Choice::Behind(room, surface) => self.behind_picks(room, surface),
+            Choice::WallUse(..) => all(Pick::WallUse),
             Choice::SurfaceBuild(room, surface) => self
                 .surface(room, surface)
                 .map(|s| self.builds(&[self.used_at(room, s.kind, s.behind)], s.u_value))
@@ -195,6 +202,7 @@ impl Draft {
             Choice::SlabEdge => Pick::SlabEdge(self.ground.slab_edge),
             Choice::Fuel => Pick::Fuel(self.bills.fuel),
             Choice::Tube => Pick::Tube(self.tube),
+            Choice::Objective => Pick::Objective(self.element.objective),
             Choice::FlowBasis => Pick::FlowBasis(self.flow_basis),
             Choice::PipeCover => Pick::PipeCover(self.pipe_cover),
             Choice::Zoning => Pick::Zoning(self.zoning),
@@ -218,6 +226,7 @@ impl Draft {
             Choice::Level(room) => Pick::Level(self.room(room)?.level),
             Choice::Shape(room) => Pick::Shape(self.room(room)?.shape),
             Choice::Behind(room, surface) => Pick::Behind(self.surface(room, surface)?.behind),
+            Choice::WallUse(room, surface) => Pick::WallUse(self.surface(room, surface)?.wall_use),
             Choice::SurfaceBuild(room, surface) => {
                 Pick::Build(self.surface(room, surface)?.u_value)
             }
@@ -250,6 +259,7 @@ impl Draft {
             (Choice::SlabEdge, Pick::SlabEdge(p)) => self.ground.slab_edge = p,
             (Choice::Fuel, Pick::Fuel(p)) => self.bills.fuel = p,
             (Choice::Tube, Pick::Tube(p)) => self.set_tube(p),
+            (Choice::Objective, Pick::Objective(p)) => self.element.objective = p,
             (Choice::FlowBasis, Pick::FlowBasis(p)) => self.flow_basis = p,
             (Choice::PipeCover, Pick::PipeCover(p)) => self.pipe_cover = p,
             (Choice::Zoning, Pick::Zoning(p)) => self.zoning = p,
@@ -311,6 +321,11 @@ impl Draft {
             }
             (Choice::Behind(room, surface), Pick::Behind(p)) => {
                 self.set_behind(room, surface, p);
+            }
+            (Choice::WallUse(room, surface), Pick::WallUse(p)) => {
+                if let Some(surface) = self.surface_mut(room, surface) {
+                    surface.wall_use = p;
+                }
             }
             (Choice::SurfaceBuild(room, surface), Pick::Build(p)) => {
                 if let Some(surface) = self.surface_mut(room, surface) {

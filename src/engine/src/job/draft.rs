@@ -3,7 +3,7 @@
 pub use super::entries::{Entries, Entry};
 use super::field::{
     BillField, CertaintyField, CircuitField, ElementField, Field, HouseField, OpeningField,
-    PartField, PointField, RoomField, SurfaceField,
+    PartField, PointField, PriceField, RoomField, SurfaceField,
 };
 pub use super::house_draft::{
     AirBasis, AirDraft, AssemblyDraft, BillDraft, BillsDraft, DesignHours, EdgeBasis, GroundDraft,
@@ -11,9 +11,10 @@ pub use super::house_draft::{
 };
 use super::piping::{Diverters, LegDraft, PumpDraft, ShutOff, ZoneDraft, Zoning};
 use super::plant::PlantDraft;
+use super::shop::{Fixed, Objective, StockDraft};
 use crate::building::{
     AirClass, Assembly, AssemblyId, BillId, Level, OpeningId, OpeningKind, RoomId, RoomUse,
-    SurfaceId, SurfaceKind, ZoneId,
+    SurfaceId, SurfaceKind, WallUse, ZoneId,
 };
 use crate::climate::Station;
 use crate::emitter::HeatingEffect;
@@ -44,6 +45,8 @@ pub struct Draft {
     pub bills: BillsDraft,
     pub certainty: Entries<CertaintyField>,
     pub element: ElementDraft,
+    /// What things cost.
+    pub prices: Entries<PriceField>,
     /// Of the elements, and of what is piped in the same.
     pub tube: Tube,
     pub flow_basis: FlowBasis,
@@ -74,6 +77,7 @@ stored!(Draft {
     bills: default,
     certainty: default,
     element,
+    prices: default,
     tube,
     flow_basis,
     circuit: default,
@@ -95,9 +99,21 @@ pub struct ElementDraft {
     pub points: Vec<Entries<PointField>>,
     /// Whole-foot pieces that the shop has, ascending.
     pub stock_ft: Vec<u8>,
+    /// What is typed of stock lengths, on the list or off it, ascending.
+    pub stock: Vec<StockDraft>,
+    /// What the pieces are chosen for.
+    pub objective: Objective,
 }
 
-stored!(ElementDraft { rating_basis, heating_effect, entries: default, points: default, stock_ft });
+stored!(ElementDraft {
+    rating_basis,
+    heating_effect,
+    entries: default,
+    points: default,
+    stock_ft,
+    stock: default,
+    objective: default,
+});
 
 /// Where the element's rating comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -184,6 +200,10 @@ pub struct SurfaceDraft {
     pub u_value: UValue,
     pub entries: Entries<SurfaceField>,
     pub openings: Vec<OpeningDraft>,
+    /// Whether baseboard may stand at this wall.
+    pub wall_use: WallUse,
+    /// Pieces that stay where they are.
+    pub fixed: Vec<Fixed>,
 }
 
 stored!(SurfaceDraft {
@@ -194,6 +214,8 @@ stored!(SurfaceDraft {
     u_value,
     entries: default,
     openings: default,
+    wall_use: default,
+    fixed: default,
 });
 
 /// What lies behind a surface, as chosen.
@@ -311,7 +333,10 @@ impl Draft {
                 entries: Entries::default(),
                 points: Vec::new(),
                 stock_ft: STOCK_FT.collect(),
+                stock: Vec::new(),
+                objective: Objective::default(),
             },
+            prices: Entries::default(),
             tube: Tube::CopperMThreeQuarter,
             flow_basis: FlowBasis::FromDrop,
             circuit: Entries::default(),
@@ -370,6 +395,8 @@ impl Draft {
             Field::Element(f) => self.element.entries.get(f),
             Field::Point(row, f) => self.element.points.get(row)?.get(f),
             Field::Stock => None,
+            Field::Stocked(feet, f) => self.element.stocked(feet)?.entries.get(f),
+            Field::Price(f) => self.prices.get(f),
             Field::Circuit(f) => self.circuit.get(f),
             Field::Part(f) => self.part.get(f),
             Field::Plant(f) => self.plant.entries.get(f),

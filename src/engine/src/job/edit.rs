@@ -48,6 +48,8 @@ impl Draft {
             }
             // Chosen from a list, not typed.
             Field::Stock => {}
+            Field::Stocked(feet, f) => self.element.set_stocked(feet, f, entry),
+            Field::Price(f) => self.prices.set(f, entry),
             Field::Circuit(f) => self.circuit.set(f, entry),
             Field::Part(f) => self.part.set(f, entry),
             Field::Plant(f) => self.plant.entries.set(f, entry),
@@ -177,6 +179,8 @@ impl Draft {
             u_value,
             entries: Default::default(),
             openings: Vec::new(),
+            wall_use: Default::default(),
+            fixed: Vec::new(),
         });
         Some(id)
     }

@@ -133,6 +133,45 @@ fields!(
 );
 
 fields!(
+    /// Of one stock length.
+    StockField {
+        Price = "price",
+        /// How many the shop has.
+        Available = "available",
+        /// How many were bought already.
+        Have = "have",
+    }
+);
+
+fields!(
+    /// What things cost, in the user's currency.
+    PriceField {
+        /// A soldered joint: coupling, solder, time.
+        Joint = "joint",
+        /// The enclosure, where the price of a piece is without it.
+        Enclosure = "enclosure",
+        EndCap = "end-cap",
+        Corner = "corner",
+        Pipe = "pipe",
+        Elbow = "elbow",
+        Tee = "tee",
+        DiverterTee = "diverter-tee",
+        BalancingValve = "balancing-valve",
+        ZoneValve = "zone-valve",
+        Circulator = "circulator",
+        Thermostat = "thermostat",
+        /// A pair of ports on a supply and a return manifold.
+        ManifoldPorts = "manifold-ports",
+        /// What each loop needs of its own: shut-off, purge and drain valves.
+        LoopValves = "loop-valves",
+        /// Insulating a surface.
+        Insulation = "insulation",
+        /// An element of higher output, above the price of this one.
+        BetterElement = "better-element",
+    }
+);
+
+fields!(
     /// Of one point of a maker's table.
     PointField {
         Water = "water",
@@ -237,6 +276,8 @@ fields!(
         FromLeft = "from-left",
         FromFront = "from-front",
         VentArea = "vent-area",
+        /// That the room has from elsewhere on the design day.
+        OtherHeat = "other-heat",
     }
 );
 
@@ -255,6 +296,8 @@ fields!(
         U = "u",
         R = "r",
         Free = "free",
+        /// Pieces that stay, which are no text but have an error of their own.
+        Fixed = "fixed",
     }
 );
 
@@ -283,6 +326,9 @@ pub enum Field {
     Element(ElementField),
     /// A row of the maker's table, counted from zero.
     Point(usize, PointField),
+    /// A stock length in whole feet.
+    Stocked(u8, StockField),
+    Price(PriceField),
     /// The choice of stock lengths, which is no text but has an error of its own.
     Stock,
     Circuit(CircuitField),
@@ -314,6 +360,8 @@ impl fmt::Display for Field {
             Field::Bill(id, field) => write!(f, "bill-{}.{}", id.0, field.name()),
             Field::Element(field) => write!(f, "element.{}", field.name()),
             Field::Point(row, field) => write!(f, "element.point-{}.{}", row + 1, field.name()),
+            Field::Stocked(feet, field) => write!(f, "element.piece-{feet}.{}", field.name()),
+            Field::Price(field) => write!(f, "price.{}", field.name()),
             Field::Stock => f.write_str("element.stock"),
             Field::Circuit(field) => write!(f, "circuit.{}", field.name()),
             Field::Part(field) => write!(f, "part.{}", field.name()),

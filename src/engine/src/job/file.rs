@@ -9,7 +9,7 @@ use super::piping::{MOST_ZONES, ZoneDraft};
 use crate::building::ZoneId;
 use crate::stored::stored;
 
-pub const CURRENT_VERSION: u32 = 3;
+pub const CURRENT_VERSION: u32 = 4;
 
 /// The oldest version that the current structs still read: since then things were only added, and
 /// what a file does not have means what it meant when it was written.
@@ -87,6 +87,7 @@ impl File {
             (job.zones.len(), MOST_ZONES),
             (routes.max().unwrap_or(0), MOST_PARTS),
             (job.pump.points.len(), MOST_PARTS),
+            (job.element.stock.len(), MOST_PARTS),
         ];
         if let Some(&(count, most)) = limits.iter().find(|(count, most)| count > most) {
             return Err(OpenError::TooLarge { count, most });
@@ -122,6 +123,10 @@ impl File {
             }
             for surface in &room.surfaces {
                 fresh(surface.id.0)?;
+                let fixed = surface.fixed.iter().map(|fixed| fixed.pieces_ft.len() + 1).sum();
+                if fixed > MOST_PARTS {
+                    return Err(OpenError::TooLarge { count: fixed, most: MOST_PARTS });
+                }
                 if surface.openings.len() > MOST_PARTS {
                     let count = surface.openings.len();
                     return Err(OpenError::TooLarge { count, most: MOST_PARTS });

@@ -22,6 +22,7 @@ mod repipe;
 mod resolve;
 mod route;
 mod shell;
+mod shop;
 mod shown;
 mod table;
 
@@ -35,7 +36,8 @@ pub use draft::{
 pub use field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
     Family, Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField,
-    PlantField, PointField, PumpPointField, RoomField, SurfaceField, ZoneField,
+    PlantField, PointField, PriceField, PumpPointField, RoomField, StockField, SurfaceField,
+    ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use outline::{Outline, outline};
@@ -48,6 +50,7 @@ pub use plant::{Antifreeze, BoilerKind, Plant, PlantDraft, TankHeating, ValveKin
 pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
 pub use route::{Way, pipe_fields, way_to};
+pub use shop::{Fixed, Objective, Prices, Stock, StockDraft};
 pub use shown::{assumed_text, box_text, echo};
 
 use crate::building::{House, ZoneId};
@@ -72,6 +75,7 @@ pub struct Job {
     /// Those without.
     pub empty_zones: Vec<ZoneId>,
     pub plant: Plant,
+    pub prices: Prices,
     /// What the fuel bills say of the house.
     pub bills: Option<BillsRead>,
 }
@@ -82,8 +86,9 @@ pub struct Baseboard {
     pub element: Element,
     /// The largest distance of a maker's table from its fitted curve; none without a table.
     pub worst_residual: Option<LinearPower>,
-    /// Nominal lengths in stock, ascending, each once; never empty.
-    pub stock: Vec<Length>,
+    /// Ascending, each length once; never empty.
+    pub stock: Vec<Stock>,
+    pub objective: Objective,
     /// Tube without fins on each piece.
     pub bare_per_piece: Length,
     /// Wall taken by end caps and fittings on each run.

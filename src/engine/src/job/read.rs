@@ -5,18 +5,20 @@ mod house;
 mod openings;
 mod piping;
 mod plant;
+mod shop;
 mod surface;
 
 use super::draft::{Draft, RoomDraft, Shape};
-use super::field::{Field, RoomField};
+use super::field::{ElementField, Field, RoomField};
 use super::resolve::{Resolved, area_follows, resolve};
 use super::table::read_baseboard;
 use super::{Approach, Job};
 use crate::building::{House, Room, RoomUse, Space, Surface};
 use crate::emitter::FitError;
-use crate::quantity::{Area, ChangeRate, Length, ReadError, Temperature, Value};
+use crate::quantity::{Area, ChangeRate, Length, Power, ReadError, Temperature, Value};
 pub use bills::BillsRead;
 use serde::Serialize;
+pub(super) use shop::read_stock;
 
 /// What stands in the way of a value.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -102,6 +104,13 @@ pub enum Problem {
     NoFit(FitError),
     /// No stock length is chosen.
     NoStock,
+    /// Pieces that stay on a stretch of wall that is gone.
+    FixedRunGone,
+    /// Pieces that stay are longer than their stretch of wall.
+    FixedTooLong {
+        pieces: Value,
+        run: Value,
+    },
     /// A circulator's curve of fewer than three points.
     TooFewPumpPoints,
     /// Two points of it at one flow.
@@ -170,12 +179,23 @@ pub fn read(draft: &Draft) -> Reading {
     let circuit = piping::read_circuit(&mut reader);
     let zones = piping::read_zones(&mut reader, &read);
     let plant = plant::read_plant(&mut reader);
+    let prices = shop::read_prices(&mut reader);
     let bills = bills::read_bills(&mut reader);
     let job = match (around, baseboard, circuit, zones, plant) {
         (Some(around), Some(baseboard), Some(circuit), Some((zones, empty_zones)), Some(plant)) => {
             let house::Around { site, air, ground, ranges } = around;
             let house = House { site, rooms, spaces, air, ground, ranges };
-            Some(Job { house, approaches, baseboard, circuit, zones, empty_zones, plant, bills })
+            Some(Job {
+                house,
+                approaches,
+                baseboard,
+                circuit,
+                zones,
+                empty_zones,
+                plant,
+                prices,
+                bills,
+            })
         }
         _ => None,
     };
@@ -227,6 +247,12 @@ impl Reader<'_> {
         self.si(field).map(Temperature::from_si)
     }
 
+    /// A wall's length that end caps take of each run; what is wrong with it is said at its own field.
+    fn end_allowance(&self) -> Length {
+        let field = Field::Element(ElementField::EndAllowance);
+        Length::from_si(resolve(self.draft, field).si().unwrap_or(0.0))
+    }
+
     /// A count; its bounds are small, so the conversion is exact.
     fn count(&mut self, field: Field) -> Option<u32> {
         self.si(field).map(|si| si as u32)
@@ -241,6 +267,7 @@ fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, Approa
         .temperature(field(RoomField::Temperature))
         .filter(|&inside| house::is_above_outdoors(reader, draft.id, inside));
     let least_air = reader.si(field(RoomField::AirChanges)).map(ChangeRate::from_si);
+    let other_heat = reader.si(field(RoomField::OtherHeat)).map(Power::from_si);
     read_place(reader, draft);
     let approach = piping::read_approach(reader, draft);
     let surfaces = read_surfaces(reader, draft);
@@ -252,6 +279,7 @@ fn read_room(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<(Room, Approa
         height: height?,
         temperature: temperature?,
         least_air: least_air.filter(|rate| *rate > ChangeRate::ZERO),
+        other_heat: other_heat?,
         surfaces: surfaces?,
     };
     Some((room, approach?))

@@ -250,7 +250,11 @@ fn follow_surface(draft: &Draft, room: RoomId, id: SurfaceId, field: SurfaceFiel
             }
         },
         SurfaceField::Perimeter => Some(edge_m(draft, draft.room(room)?)),
-        SurfaceField::Length | SurfaceField::U | SurfaceField::R | SurfaceField::Behind => None,
+        SurfaceField::Length
+        | SurfaceField::U
+        | SurfaceField::R
+        | SurfaceField::Behind
+        | SurfaceField::Fixed => None,
     }
 }
 

@@ -3,7 +3,7 @@
 use super::Baseboard;
 use super::draft::RatingBasis;
 use super::field::{ElementField, Field, PointField};
-use super::read::{Problem, Reader};
+use super::read::{Problem, Reader, read_stock};
 use crate::emitter::{Element, FitError, HeatingEffect, Point, Rating, Reference, fit};
 use crate::quantity::{Length, LinearPower, MassFlow, Temperature, Unit, Value, VolumeFlow};
 
@@ -19,22 +19,13 @@ pub(super) fn read_baseboard(reader: &mut Reader<'_>) -> Option<Baseboard> {
         RatingBasis::Single => read_single(reader, air, flow, effect),
         RatingBasis::Table => read_table(reader, air, flow, effect),
     };
-    let stock: Vec<Length> = reader
-        .draft
-        .element
-        .stock_ft
-        .iter()
-        .map(|&feet| Length::of(f64::from(feet), Unit::Foot))
-        .collect();
-    if stock.is_empty() {
-        reader.fail(Field::Stock, Problem::NoStock);
-        return None;
-    }
+    let stock = read_stock(reader);
     let (rating, worst_residual) = rating?;
     Some(Baseboard {
         element: Element { rating, derate: derate? },
         worst_residual,
-        stock,
+        stock: stock?,
+        objective: reader.draft.element.objective,
         bare_per_piece: bare_per_piece?,
         end_allowance: end_allowance?,
     })

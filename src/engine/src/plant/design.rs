@@ -192,11 +192,11 @@ pub(crate) fn heated(design: &Design) -> impl Iterator<Item = &RoomLoad> {
         .rooms
         .iter()
         .map(|room| &room.load)
-        .filter(move |load| load.total > Power::ZERO && hangs(load))
+        .filter(move |load| load.wanted() > Power::ZERO && hangs(load))
 }
 
 fn needed(job: &Job, design: &Design) -> Option<Needed> {
-    let loads: Power = heated(design).map(|load| load.total).sum();
+    let loads: Power = heated(design).map(|load| load.wanted()).sum();
     // Pipes in air warmer than the water would take heat in.
     let pipe_loss = design.piping.pipe_loss.max(Power::ZERO);
     let output = needed_output(&Duty { loads, pipe_loss, tank: job.plant.tank });
@@ -373,7 +373,7 @@ fn reset(job: &Job, design: &Design) -> Option<Reset> {
 fn least_surplus(design: &Design) -> Option<f64> {
     let mut least: Option<f64> = None;
     for load in heated(design) {
-        let ratio = design.room(load.room)?.element.output / load.total;
+        let ratio = design.room(load.room)?.element.output / load.wanted();
         if least.is_none_or(|least| ratio < least) {
             least = Some(ratio);
         }

@@ -117,6 +117,10 @@ quantities! {
     Viscosity in "Pa s",
     /// Air changes, as a rate.
     ChangeRate in "1/s",
+    /// What a thing costs, in whatever currency the user counts.
+    Money in "the user's currency",
+    LinearMoney in "currency/m",
+    AreaMoney in "currency/m2",
 }
 
 linear!(
@@ -139,6 +143,9 @@ linear!(
     SpecificHeat,
     Viscosity,
     ChangeRate,
+    Money,
+    LinearMoney,
+    AreaMoney,
 );
 
 products!(
@@ -153,6 +160,8 @@ products!(
     MassFlow * SpecificHeat = LossCoefficient,
     Velocity * Area = VolumeFlow,
     ChangeRate * Volume = VolumeFlow,
+    LinearMoney * Length = Money,
+    AreaMoney * Area = Money,
 );
 
 impl Mul for Length {

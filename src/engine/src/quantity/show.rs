@@ -55,6 +55,9 @@ pub const fn display_unit(kind: Kind, system: System) -> Unit {
         Kind::Wind => (MilePerHour, WindMetrePerSecond),
         Kind::SmallArea => (SquareInch, SquareCentimetre),
         Kind::DegreeDays => (FahrenheitDay, KelvinDay),
+        Kind::Money => (Currency, Currency),
+        Kind::LinearMoney => (CurrencyPerFoot, CurrencyPerMetre),
+        Kind::AreaMoney => (CurrencyPerSquareFoot, CurrencyPerSquareMetre),
         Kind::Number => (One, One),
         Kind::Share => (Percent, Percent),
         Kind::Count => (Piece, Piece),
@@ -128,6 +131,11 @@ pub const fn decimals(unit: Unit) -> usize {
         | Centipoise
         | MillipascalSecond
         | One => 3,
+        Currency
+        | CurrencyPerFoot
+        | CurrencyPerMetre
+        | CurrencyPerSquareFoot
+        | CurrencyPerSquareMetre => 2,
         KilogramPerSecond => 4,
     }
 }

@@ -54,6 +54,12 @@ pub enum Kind {
     SmallArea,
     /// A difference of temperature held for some days.
     DegreeDays,
+    /// What a thing costs, in whatever currency the user counts.
+    Money,
+    /// Money for each unit of length.
+    LinearMoney,
+    /// Money for each unit of area.
+    AreaMoney,
     Number,
     Share,
     Count,
@@ -198,6 +204,13 @@ units! {
     SquareCentimetre: SmallArea, "cm²", ["cm²", "cm2"], 1 / 10000;
     FahrenheitDay: DegreeDays, "°F·day", ["°f·day", "f day", "f"], 5 / 9;
     KelvinDay: DegreeDays, "K·day", ["k·day", "k day", "k"], 1 / 1;
+
+    // The user's own currency.
+    Currency: Money, "", [], 1 / 1;
+    CurrencyPerFoot: LinearMoney, "per ft", ["per ft", "/ft"], 10000 / 3048;
+    CurrencyPerMetre: LinearMoney, "per m", ["per m", "/m"], 1 / 1;
+    CurrencyPerSquareFoot: AreaMoney, "per ft²", ["per ft²", "per ft2", "/ft2", "/ft²"], 100000000 / 9290304;
+    CurrencyPerSquareMetre: AreaMoney, "per m²", ["per m²", "per m2", "/m2", "/m²"], 1 / 1;
 
     PerHour: ChangeRate, "per hour", ["per hour", "/h", "1/h", "ach"], 1 / 3600;
 

@@ -44,13 +44,13 @@ impl Choice {
 /// compares. The search over nominal lengths is exact; that the fewest pieces also have the most
 /// fins lets each nominal length keep one candidate.
 pub fn choose(runs: &[(SurfaceId, Run)], baseboard: &Baseboard, needed: Length) -> Choice {
-    let stock: Vec<u32> = baseboard.stock.iter().map(|&l| sixteenths(l)).collect();
+    let stock: Vec<u32> = baseboard.stock.iter().map(|stock| sixteenths(stock.length)).collect();
     let finned = |candidate: &Candidate| {
         let bare = baseboard.bare_per_piece * candidate.count() as f64;
         (length(candidate.nominal) - bare).max(Length::ZERO)
     };
     // A least total loses its last piece and falls short, so none is longer than this.
-    let longest = baseboard.stock.iter().fold(Length::ZERO, |a, &b| a.max(b));
+    let longest = baseboard.stock.iter().fold(Length::ZERO, |a, b| a.max(b.length));
     let mut totals = vec![Candidate::default()];
     for (_, run) in runs {
         let room = sixteenths((run.length - baseboard.end_allowance).max(Length::ZERO));

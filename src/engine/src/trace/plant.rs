@@ -23,7 +23,7 @@ pub(super) fn needed_output(steps: &mut Steps, job: &Job, design: &Design) -> Fo
         IndirectTank::Priority(_) => None,
     };
     for load in heated(design) {
-        steps.part("Q_n", load.total.si());
+        steps.part("Q_n", load.wanted().si());
     }
     if needed.pipe_loss.si() > 0.0 {
         steps.part("Q_pipe", needed.pipe_loss.si());

@@ -25,8 +25,12 @@ pub(super) fn flow(steps: &mut Steps, job: &Job, design: &Design) -> Found {
             let specific_heat = fluid.specific_heat(circuit.supply - drop / 2.0).si();
             let on =
                 |room: &&RoomDesign| circuit.circuits.iter().any(|c| c.rooms.contains(&room.room));
-            let heat: Power =
-                design.rooms.iter().filter(on).map(|room| room.load.total.max(Power::ZERO)).sum();
+            let heat: Power = design
+                .rooms
+                .iter()
+                .filter(on)
+                .map(|room| room.load.wanted().max(Power::ZERO))
+                .sum();
             steps.give(Formula::FlowFromDrop, &[heat.si(), specific_heat, drop.si()], "m", mass);
             steps.give(Formula::VolumeFlow, &[mass, density], "V", circuit.flow.si())
         }
@@ -68,7 +72,7 @@ pub(super) fn needed(steps: &mut Steps, job: &Job, design: &Design, room: RoomId
     let solved = design.room(room)?;
     let needed = solved.element.needed?.si();
     let air = job.house.rooms.iter().find(|r| r.id == room)?.temperature;
-    let load = solved.load.total;
+    let load = solved.load.wanted();
     if load <= Power::ZERO {
         return None;
     }
@@ -131,7 +135,7 @@ pub(super) fn output(steps: &mut Steps, job: &Job, design: &Design, room: RoomId
 
 pub(super) fn over(steps: &mut Steps, design: &Design, room: RoomId) -> Found {
     let solved = design.room(room)?;
-    let (load, output) = (solved.load.total.si(), solved.element.output.si());
+    let (load, output) = (solved.load.wanted().si(), solved.element.output.si());
     if load <= 0.0 {
         return None;
     }
@@ -174,7 +178,7 @@ pub(super) fn boiler_heat(steps: &mut Steps, design: &Design) -> Found {
 
 pub(super) fn rule_of_thumb(steps: &mut Steps, job: &Job, design: &Design, room: RoomId) -> Found {
     let solved = design.room(room)?;
-    let load = solved.load.total.max(Power::ZERO).si();
+    let load = solved.load.wanted().max(Power::ZERO).si();
     let numbers = [load, job.baseboard.element.rating.output.si()];
     steps.give(Formula::RuleOfThumb, &numbers, "L", solved.element.rule_of_thumb.si())
 }

@@ -19,6 +19,7 @@ impl fmt::Display for Choice {
             Choice::SlabEdge => f.write_str("slab-edge"),
             Choice::Fuel => f.write_str("fuel"),
             Choice::Tube => f.write_str("tube"),
+            Choice::Objective => f.write_str("objective"),
             Choice::FlowBasis => f.write_str("flow-basis"),
             Choice::PipeCover => f.write_str("pipe-cover"),
             Choice::Zoning => f.write_str("zoning"),
@@ -43,6 +44,9 @@ impl fmt::Display for Choice {
             Choice::Shape(room) => write!(f, "room-{}.shape", room.0),
             Choice::Behind(room, surface) => {
                 write!(f, "room-{}.surface-{}.behind", room.0, surface.0)
+            }
+            Choice::WallUse(room, surface) => {
+                write!(f, "room-{}.surface-{}.wall-use", room.0, surface.0)
             }
             Choice::SurfaceBuild(room, surface) => {
                 write!(f, "room-{}.surface-{}.build", room.0, surface.0)

@@ -1,6 +1,6 @@
 //! One wall, ceiling or floor.
 
-use super::{Problem, Reader, openings};
+use super::{Problem, Reader, openings, shop};
 use crate::building::{self, Built, Known, RoomId, Run, Surface, SurfaceKind};
 use crate::job::draft::{Behind, SurfaceDraft, UValue};
 use crate::job::field::{Field, SurfaceField};
@@ -37,6 +37,8 @@ pub(super) fn read_surface(
         true => read_runs(reader, room, draft, wall_length),
         false => Some(Vec::new()),
     };
+    let runs = runs?;
+    let fixed = shop::read_fixed(reader, room, draft, &runs);
     let (transmittance, built) = u?;
     Some(Surface {
         id: draft.id,
@@ -47,7 +49,9 @@ pub(super) fn read_surface(
         built,
         behind: behind?,
         openings: openings?,
-        runs: runs?,
+        runs,
+        wall_use: draft.wall_use,
+        fixed: fixed?,
     })
 }
 

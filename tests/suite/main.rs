@@ -19,6 +19,7 @@ mod fluids;
 mod ground;
 mod heat_loss;
 mod house_balance;
+mod joint;
 mod lengths;
 mod loops;
 mod messages;

@@ -1,5 +1,6 @@
 //! Choosing lengths: stock pieces into the free runs of a room's walls.
 
+pub mod joint;
 mod pack;
 pub mod select;
 

@@ -67,7 +67,8 @@ def surface(kind, built, behind="outdoors", name="", openings=(), **fields):
     """`built` is the name of a listed assembly, or a U-value as the file has it."""
     value = listed(built) if isinstance(built, str) and "typed" not in built else built
     return {"id": next(ids), "kind": kind, "name": name, "behind": behind, "u_value": value,
-            "entries": entries(fields), "openings": list(openings)}
+            "entries": entries(fields), "openings": list(openings),
+            "wall_use": "as-needed", "fixed": []}
 
 
 def wall(name, length, built, *openings, behind="outdoors", **fields):
@@ -109,7 +110,9 @@ def job(name, rooms, **parts):
         "assemblies": [], "bills": {"fuel": "natural-gas-therm", "entries": {}, "list": []},
         "certainty": {},
         "element": {"rating_basis": "single", "heating_effect": "unknown", "entries": {},
-                    "points": [], "stock_ft": [2, 3, 4, 5, 6, 7, 8, 9, 10]},
+                    "points": [], "stock_ft": [2, 3, 4, 5, 6, 7, 8, 9, 10], "stock": [],
+                    "objective": "closest"},
+        "prices": {},
         "tube": "copper-m-3/4", "flow_basis": "from-drop", "circuit": {}, "part": {},
         "pipe_cover": "bare", "zoning": "valves",
         "pump": {"kind": {"typical": "small"}, "set": "one", "points": []},
@@ -127,4 +130,4 @@ def job(name, rooms, **parts):
 
 def write(file, whole):
     with open(DEMO / file, "w") as out:
-        out.write(json.dumps({"finrun": 3, "job": whole}, indent=1) + "\n")
+        out.write(json.dumps({"finrun": 4, "job": whole}, indent=1) + "\n")

@@ -58,6 +58,8 @@ fn is_read(draft: &Draft, field: Field) -> bool {
         Field::Bill(_, BillField::From | BillField::To) => false,
         Field::Bill(..) => true,
         Field::Stock => false,
+        Field::Stocked(feet, _) => draft.element.stock_ft.contains(&feet),
+        Field::Price(_) => true,
         Field::Element(ElementField::Output | ElementField::Water | ElementField::Exponent) => {
             draft.element.rating_basis == RatingBasis::Single
         }
@@ -87,7 +89,7 @@ fn is_read(draft: &Draft, field: Field) -> bool {
                 SurfaceField::Depth => on_ground,
                 SurfaceField::Perimeter => on_ground && surface.kind == SurfaceKind::Floor,
                 // Chosen, not typed.
-                SurfaceField::Behind => false,
+                SurfaceField::Behind | SurfaceField::Fixed => false,
             }
         }
         Field::Opening(room, surface, id, of) => {
@@ -128,14 +130,15 @@ fn room_is_read(draft: &Draft, id: RoomId, field: RoomField) -> bool {
         RoomField::FloorLength | RoomField::FloorWidth => measured,
         RoomField::CutLength | RoomField::CutWidth => measured && room.shape == Shape::LShape,
         RoomField::VentArea => room.used == RoomUse::CrawlSpace,
-        // The water passes heated rooms only.
+        // The water passes heated rooms only, and other heat counts there.
         RoomField::PipeTo
         | RoomField::Elbows
         | RoomField::PipeBack
         | RoomField::ElbowsBack
         | RoomField::BranchPipe
         | RoomField::BranchElbows
-        | RoomField::TeeSpacing => heated,
+        | RoomField::TeeSpacing
+        | RoomField::OtherHeat => heated,
         _ => true,
     }
 }

@@ -72,6 +72,7 @@ fn room(id: u32, degrees: f64, surfaces: Vec<Surface>) -> Room {
         height: Length::from_si(2.5),
         temperature: celsius(degrees),
         least_air: None,
+        other_heat: Power::ZERO,
         surfaces,
     }
 }
@@ -103,6 +104,8 @@ fn wall(id: u32, length_m: f64, u_w_m2k: f64, behind: Behind) -> Surface {
         behind,
         openings: Vec::new(),
         runs: Vec::new(),
+        wall_use: Default::default(),
+        fixed: Vec::new(),
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::support::{add_room, add_wall, cold_day, set, solve};
 use finrun_engine::building::{Run, SurfaceId};
 use finrun_engine::emitter::{Element, HeatingEffect, Rating};
-use finrun_engine::job::{Baseboard, Behind, Field, SurfaceField};
+use finrun_engine::job::{Baseboard, Behind, Field, Objective, Stock, SurfaceField};
 use finrun_engine::quantity::{Length, LinearPower, MassFlow, Temperature, Unit};
 use finrun_engine::sizing::{Choice, choose};
 use proptest::prelude::*;
@@ -26,7 +26,11 @@ fn baseboard(stock: &[u8], bare: f64, ends: f64) -> Baseboard {
     Baseboard {
         worst_residual: None,
         element: Element { rating, derate: 1.0 },
-        stock: stock.iter().map(|&l| feet(f64::from(l))).collect(),
+        stock: stock
+            .iter()
+            .map(|&l| Stock { length: feet(f64::from(l)), price: None, available: None, have: 0 })
+            .collect(),
+        objective: Objective::Closest,
         bare_per_piece: Length::of(bare, Unit::Inch),
         end_allowance: Length::of(ends, Unit::Inch),
     }

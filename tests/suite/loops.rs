@@ -210,7 +210,7 @@ proptest! {
                 prop_assert!(taken.si() <= (run.run.length - baseboard.end_allowance).si() + 1e-6);
                 prop_assert!(run.pieces.windows(2).all(|pair| pair[0] >= pair[1]));
                 for piece in &run.pieces {
-                    prop_assert!(baseboard.stock.iter().any(|l| (*l - *piece).abs().si() < 1e-9));
+                    prop_assert!(baseboard.stock.iter().any(|l| (l.length - *piece).abs().si() < 1e-9));
                 }
             }
             let nominal: Length = choice.pieces().sum();

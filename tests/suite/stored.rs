@@ -10,7 +10,7 @@ use std::collections::BTreeSet;
 /// A file with every struct, list and choice in it, as the program wrote it when serde derived the
 /// code of each (kept from then, but for the ends of lines).
 const FULL: &str = r#"
-{"finrun":3,"job":{
+{"finrun":4,"job":{
     "name":"All \"kinds\" 🏠","units":"si",
     "house":{"outdoors":{"text":"-12","unit":"Celsius"},"wind":{"text":" 4 ","unit":"WindMetrePerSecond"}},
     "station":{"state":"ME","name":"Cove","elevation_m":-3,"t99_f":2,"t996_f":-4,"mean_f":45,
@@ -25,14 +25,15 @@ const FULL: &str = r#"
         "surfaces":[{"id":2,"kind":"wall","name":"south","behind":{"room":7},"u_value":{"listed":"partition"},
             "entries":{"length":{"text":"5","unit":"Metre"},"free":{"text":"4","unit":"Metre"}},
             "openings":[{"id":3,"kind":"window","u_value":{"own":8},"entries":{"u":{"text":"?","unit":"SiU"}}},
-                {"id":4,"kind":"door","u_value":"typed-r","entries":{"r":{"text":"1","unit":"SiR"}}}]},
+                {"id":4,"kind":"door","u_value":"typed-r","entries":{"r":{"text":"1","unit":"SiR"}}}],
+            "wall_use":"only","fixed":[{"run":1,"pieces_ft":[6,4]}]},
             {"id":5,"kind":"floor","name":"","behind":"same-temperature","u_value":"typed-u","entries":{},
-                "openings":[]}],
+                "openings":[],"wall_use":"as-needed","fixed":[]}],
         "zone":1,"branch":2,"route":[{"kind":"doorway","entries":{"length":{"text":"7","unit":"Foot"}}}],
         "diverters":"two","shut_off":"shut"}],
     "spaces":[{"id":7,"name":"","used":"attic","level":"third","shape":"rectangle","entries":{},"surfaces":[
         {"id":6,"kind":"ceiling","name":"","behind":"outdoors","u_value":{"listed":"roof-deck"},"entries":{},
-            "openings":[]}],
+            "openings":[],"wall_use":"never","fixed":[]}],
         "zone":0,"branch":0,"route":[],"diverters":"one","shut_off":"open"}],
     "assemblies":[{"id":8,"name":"Old wall","position":"roof","framing":"roof-rafters",
         "entries":{"r":{"text":"3","unit":"SiR"}},
@@ -45,7 +46,9 @@ const FULL: &str = r#"
     "element":{"rating_basis":"table","heating_effect":"certified-strict",
         "entries":{"derate":{"text":"95","unit":"Percent"}},
         "points":[{"water":{"text":"60","unit":"Celsius"},"output":{"text":"270","unit":"WattPerMetre"}},{}],
-        "stock_ft":[2,10]},
+        "stock_ft":[2,10],"stock":[{"feet":2,"entries":{"price":{"text":"31.50","unit":"Currency"}}}],
+        "objective":"least-cost"},
+    "prices":{"pipe":{"text":"12","unit":"CurrencyPerMetre"}},
     "tube":"pex-1","flow_basis":"typed",
     "circuit":{"supply":{"text":"75","unit":"Celsius"}},
     "part":{"diverter-k":{"text":"5","unit":"One"}},"pipe_cover":"insulated","zoning":"circulators",
@@ -75,14 +78,15 @@ const LEAST_WHOLE: &str = r#"
     "ground":{"soil":"sand-or-gravel","method":"iso-13370","edge":"none","slab_edge":"uninsulated","entries":{}},
     "rooms":[{"id":1,"name":"","used":"heated","level":"first","shape":"rectangle","entries":{},"surfaces":[
         {"id":2,"kind":"wall","name":"","behind":"ground","u_value":"typed-u","entries":{},"openings":[
-            {"id":3,"kind":"door","u_value":"typed-u","entries":{}}]}],
+            {"id":3,"kind":"door","u_value":"typed-u","entries":{}}],"wall_use":"as-needed","fixed":[]}],
         "zone":0,"branch":0,"route":[],"diverters":"one","shut_off":"open"}],
     "spaces":[],
     "assemblies":[{"id":4,"name":"","position":"wall","framing":"none","entries":{},
         "layers":[{"material":"typed-r","place":"through","entries":{}}]}],
     "bills":{"fuel":"natural-gas-therm","entries":{},"list":[{"id":5,"from":"","to":"","entries":{}}]},
     "certainty":{},
-    "element":{"rating_basis":"single","heating_effect":"unknown","entries":{},"points":[],"stock_ft":[]},
+    "element":{"rating_basis":"single","heating_effect":"unknown","entries":{},"points":[],"stock_ft":[],
+        "stock":[],"objective":"closest"},"prices":{},
     "tube":"pex-1","flow_basis":"typed","circuit":{},"part":{},"pipe_cover":"bare","zoning":"valves",
     "pump":{"kind":{"typical":"small"},"set":"one","points":[]},"zones":[],
     "plant":{"boiler":"non-condensing","tank":"none","metal":"copper","valve":"motor","antifreeze":"none",
@@ -104,6 +108,7 @@ const NEEDED: &str = "finrun job job.name job.units job.air_class job.rooms job.
     job.assemblies[].layers[].material job.assemblies[].layers[].place
     job.bills.list[].id
     job.rooms[].route[].kind job.zones[].id job.zones[].arrangement job.zones[].main job.zones[].pipe
+    job.rooms[].surfaces[].fixed[].run job.rooms[].surfaces[].fixed[].pieces_ft job.element.stock[].feet
     job.element.rating_basis job.element.heating_effect job.element.stock_ft";
 
 /// Without the line ends and the space before the lines.
@@ -169,7 +174,7 @@ fn said(place: &str, what: &str) -> String {
 
 /// Whether the members there are the texts typed into fields.
 fn is_entries(pointer: &str) -> bool {
-    ["entries", "house", "certainty", "circuit", "part", "points[]"]
+    ["entries", "house", "certainty", "circuit", "part", "prices", "points[]"]
         .iter()
         .any(|end| kind(pointer).ends_with(end))
 }
@@ -187,7 +192,7 @@ fn files_are_written_to_the_byte_as_they_were() {
     // Whatever the order in which its members come: serde_json's values sort them.
     assert_eq!(read(&full()).as_ref(), Ok(&file));
     let header: Header = serde_json::from_str(FULL).expect("a header");
-    assert_eq!(serde_json::to_string(&header).expect("a header"), "{\"finrun\":3}");
+    assert_eq!(serde_json::to_string(&header).expect("a header"), "{\"finrun\":4}");
 }
 
 #[test]

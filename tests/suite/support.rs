@@ -7,13 +7,16 @@ use finrun_engine::job::{
     ElementField, Entry, Field, File, GroundField, Header, HouseField, Job, LayerField,
     OpeningDraft, OpeningField, PointField, RoomField, SurfaceField, UValue, read,
 };
-use finrun_engine::job::{LegField, PartField, PlantField, PumpPointField, ZoneField};
+use finrun_engine::job::{
+    LegField, PartField, PlantField, PriceField, PumpPointField, StockField, ZoneField,
+};
 use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
 
 pub(crate) const DEMO: &str = include_str!("../../public/demo/bungalow.json");
 pub(crate) const FOUR_ROOMS: &str = include_str!("../jobs/four-rooms.json");
 pub(crate) const V1_FIXTURE: &str = include_str!("../jobs/v1-fixture.json");
+pub(crate) const V4_FIXTURE: &str = include_str!("../jobs/v4-fixture.json");
 pub(crate) const V3_FIXTURE: &str = include_str!("../jobs/v3-fixture.json");
 pub(crate) const V2_FIXTURE: &str = include_str!("../jobs/v2-fixture.json");
 
@@ -98,7 +101,7 @@ pub(crate) fn holds_number(field: Field) -> bool {
         field,
         Field::Stock
             | Field::Bill(_, BillField::From | BillField::To)
-            | Field::Surface(_, _, SurfaceField::Behind)
+            | Field::Surface(_, _, SurfaceField::Behind | SurfaceField::Fixed)
     )
 }
 
@@ -123,6 +126,10 @@ pub(crate) fn fields(draft: &Draft) -> Vec<Field> {
     for row in 0..draft.element.points.len() {
         out.extend(PointField::ALL.iter().map(|&field| Field::Point(row, field)));
     }
+    for &feet in &draft.element.stock_ft {
+        out.extend(StockField::ALL.iter().map(|&field| Field::Stocked(feet, field)));
+    }
+    out.extend(PriceField::ALL.iter().copied().map(Field::Price));
     out.extend(CircuitField::ALL.iter().copied().map(Field::Circuit));
     out.extend(PartField::ALL.iter().copied().map(Field::Part));
     out.extend(PlantField::ALL.iter().copied().map(Field::Plant));
@@ -166,6 +173,7 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
         Choice::SlabEdge,
         Choice::Fuel,
         Choice::Tube,
+        Choice::Objective,
         Choice::FlowBasis,
         Choice::PipeCover,
         Choice::Zoning,
@@ -191,6 +199,7 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
         out.extend([Choice::Level(room.id), Choice::Shape(room.id)]);
         for surface in &room.surfaces {
             out.push(Choice::Behind(room.id, surface.id));
+            out.push(Choice::WallUse(room.id, surface.id));
             out.push(Choice::SurfaceBuild(room.id, surface.id));
             let of = |o: &OpeningDraft| Choice::OpeningBuild(room.id, surface.id, o.id);
             out.extend(surface.openings.iter().map(of));
@@ -218,6 +227,7 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::SlabEdge
             | Choice::Fuel
             | Choice::Tube
+            | Choice::Objective
             | Choice::FlowBasis
             | Choice::PipeCover
             | Choice::Zoning
@@ -241,6 +251,7 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::Level(_)
             | Choice::Shape(_)
             | Choice::Behind(..)
+            | Choice::WallUse(..)
             | Choice::SurfaceBuild(..)
             | Choice::OpeningBuild(..)
             | Choice::Position(_)

@@ -22,6 +22,8 @@ fn published(unit: Unit) -> Factor {
         Inch | InchSmall => Exact(0.0254),
         SquareFoot => Exact(9.290304e-2),
         SquareInch => Exact(6.4516e-4),
+        CurrencyPerFoot => Exact(1.0 / 0.3048),
+        CurrencyPerSquareFoot => Exact(1.0 / 9.290304e-2),
         CubicFoot => SevenFigures(2.831685e-2),
         Gallon | LiquidGallon => SevenFigures(3.785412e-3),
         // Degrees Fahrenheit: (t + 459.67)/1.8, and an interval divided by 1.8.
@@ -68,6 +70,10 @@ fn published(unit: Unit) -> Factor {
         | HeadMetre
         | KilogramPerCubicMetre
         | JoulePerKilogramKelvin
+        // A currency is whatever the user counts.
+        | Currency
+        | CurrencyPerMetre
+        | CurrencyPerSquareMetre
         | One
         | Piece => Exact(1.0),
         Centimetre | CentimetreSmall | Percent => Exact(0.01),
@@ -109,6 +115,8 @@ fn derived_units_follow_from_their_parts() {
     let pound = 0.45359237;
     let cases = [
         (Unit::SquareFoot, foot * foot),
+        (Unit::CurrencyPerFoot, 1.0 / foot),
+        (Unit::CurrencyPerSquareFoot, 1.0 / (foot * foot)),
         (Unit::CubicFoot, foot * foot * foot),
         (Unit::Gallon, gallon),
         (Unit::BtuPerHour, 1055.05585262 / 3600.0),

@@ -192,6 +192,8 @@ fn lead(
             behind,
             openings: Vec::new(),
             runs: Vec::new(),
+            wall_use: Default::default(),
+            fixed: Vec::new(),
         }
     };
     let at = |temperature| Behind::Unheated(temperature, Known::Typed);

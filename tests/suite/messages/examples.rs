@@ -60,6 +60,7 @@ pub(super) fn problems() -> Vec<(String, FieldError)> {
         ("room-6.surface-2.opening-1.width", "room-6.surface-2.opening-1.from-left");
     let height = "room-6.surface-2.opening-1.height";
     let free = "room-6.surface-2.free";
+    let fixed = "room-6.surface-2.fixed";
     let output = Field::Point(0, PointField::Output);
     let part = |part: &str| part.to_string();
     let outdoors = Field::House(HouseField::Outdoors);
@@ -85,6 +86,8 @@ pub(super) fn problems() -> Vec<(String, FieldError)> {
         at(height, "9", Problem::TallerThanWall { wall: length(8.0) }),
         at(left, "12", Problem::PastWallEnd { end: length(18.0), wall: length(16.0) }),
         at(left, "6", Problem::Overlaps { ends: length(8.5) }),
+        at(fixed, "", Problem::FixedRunGone),
+        at(fixed, "", Problem::FixedTooLong { pieces: length(12.0), run: length(9.5) }),
         at(free, "20", Problem::LongerThanWall { wall: length(16.0) }),
         at("room-6.surface-2.depth", "9", Problem::DeeperThanWall { wall: length(8.0) }),
         on(cut, "17", Problem::CutTooLarge { room: length(16.0) }),
@@ -168,6 +171,8 @@ fn problem_name(problem: &Problem) -> String {
         Problem::PastWallEnd { .. } => "past wall's end",
         Problem::Overlaps { .. } => "overlaps",
         Problem::LongerThanWall { .. } => "longer than wall",
+        Problem::FixedRunGone => "fixed run gone",
+        Problem::FixedTooLong { .. } => "fixed too long",
         Problem::DeeperThanWall { .. } => "deeper than wall",
         Problem::CutTooLarge { .. } => "cut too large",
         Problem::NotAboveOutdoors { .. } => "not above outdoors",

@@ -262,9 +262,11 @@ impl App {
             Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
             Field::Plant(_) => section(Section::Plant),
             Field::House(_) => Page::Station(job, Station::Rooms),
-            Field::Element(_) | Field::Point(..) | Field::Stock => {
-                Page::Station(job, Station::Lengths)
-            }
+            Field::Element(_)
+            | Field::Point(..)
+            | Field::Stock
+            | Field::Stocked(..)
+            | Field::Price(_) => Page::Station(job, Station::Lengths),
             Field::Circuit(
                 CircuitField::Supply
                 | CircuitField::BoilerLimit

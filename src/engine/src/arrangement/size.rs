@@ -4,7 +4,7 @@ use super::balance::{Circuit, ValveSetting, circuits, settings};
 use super::lower::{Plan, Plumbing, Tag, lower};
 use super::run::{Running, agree, fastest, pumps, ran, rest, running, source, usual_drive};
 use super::{CircuitDesign, PipingDesign, ZoneDesign};
-use crate::building::{Behind, Room, RoomLoad, Run, SurfaceId, ZoneId};
+use crate::building::{Behind, Room, RoomLoad, Run, Surface as Wall, SurfaceId, ZoneId};
 use crate::design::RoomElement;
 use crate::emitter;
 use crate::fluid::Stream;
@@ -375,16 +375,20 @@ fn choose_for(job: &Job, room: &Room, needed: Option<Length>) -> Choice {
     if needed == Length::ZERO {
         return Choice::none();
     }
-    let outside =
-        |behind| matches!(behind, Behind::Outdoors | Behind::Ground { .. } | Behind::Unheated(..));
-    let (outer, inner): (Vec<_>, Vec<_>) =
-        room.surfaces.iter().partition(|surface| outside(surface.behind));
-    let runs = |surfaces: &[&crate::building::Surface]| -> Vec<(SurfaceId, Run)> {
-        surfaces.iter().flat_map(|s| s.runs.iter().map(|&run| (s.id, run))).collect()
+    let of = |wanted: fn(&Wall) -> bool| -> Vec<(SurfaceId, Run)> {
+        let usable = room.usable_runs().filter(|(wall, _)| wanted(wall));
+        usable.map(|(wall, run)| (wall.id, run)).collect()
     };
-    let first = choose(&runs(&outer), &job.baseboard, needed);
+    let outer = of(is_outer);
+    let first = choose(&outer, &job.baseboard, needed);
     if first.finned.si() >= needed.si() * (1.0 - 1e-9) {
         return first;
     }
-    choose(&runs(&[outer, inner].concat()), &job.baseboard, needed)
+    let all = [outer, of(|wall| !is_outer(wall))].concat();
+    choose(&all, &job.baseboard, needed)
+}
+
+/// Whether a wall is cold, so that baseboard stands there first.
+pub(super) fn is_outer(wall: &Wall) -> bool {
+    matches!(wall.behind, Behind::Outdoors | Behind::Ground { .. } | Behind::Unheated(..))
 }

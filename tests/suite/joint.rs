@@ -1,4 +1,3 @@
 //! The choice of all rooms' pieces together.
 
-mod element;
 mod plain;

@@ -12,6 +12,7 @@ mod room;
 pub use answer::{Answer, Proof};
 
 use model::Model;
+use room::Fills;
 
 /// A length that can be bought, or that lies there already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -121,6 +122,8 @@ pub const NODES: u64 = 200_000;
 /// In the making: limits on the stock and [`Objective::MostEven`] are not heeded yet.
 pub fn choose_all(problem: &Problem, water: &dyn Water, _nodes: u64) -> Answer {
     let model = Model::of(problem);
-    let plan = flow::cheapest(&model, water);
+    let fills = Fills::of(&model, &model.kinds);
+    let circuits = flow::circuits(&model, water, &fills);
+    let (plan, _) = flow::cheapest(&model, water, &fills, &circuits);
     answer::of(&model, water, &plan)
 }

@@ -13,6 +13,8 @@ pub(super) enum Wish {
     /// Its runs are too short even for the hottest water that can reach it: the most they take.
     Most,
     Enough,
+    /// Enough if possible; what is missing weighs.
+    Weighed,
 }
 
 /// A room with the hottest water that can reach it.
@@ -138,7 +140,7 @@ pub(super) fn later(circuit: &Circuit) -> Vec<Weight> {
     for (room, (ways, hot)) in circuit.ways.iter().zip(&circuit.hot).enumerate().rev() {
         let least = match hot.wish {
             Wish::Nothing => 0,
-            Wish::Most | Wish::Enough => {
+            Wish::Most | Wish::Enough | Wish::Weighed => {
                 ways.onward.get(ways.from(hot.need)).copied().unwrap_or(NEVER)
             }
         };
@@ -188,7 +190,7 @@ pub(super) fn each(
     let first = match wish {
         Wish::Nothing => ways.list.len(),
         Wish::Most => ways.list.len().saturating_sub(1),
-        Wish::Enough => {
+        Wish::Enough | Wish::Weighed => {
             let needed = water.needed_m(at, room, water_k);
             needed.map_or(ways.list.len(), |needed| ways.from(least(needed)))
         }

@@ -1,7 +1,8 @@
 //! The problem in the search's own units: lengths in the stock's common divisor, one weight a piece
 //! in which everything that counts stands in its order.
 
-use super::{Objective, Problem, Wall};
+use super::limits::Limits;
+use super::{Objective, Problem, Run, Wall};
 
 /// Everything that counts, the most important in the highest bits; less is better.
 pub(super) type Weight = i128;
@@ -48,6 +49,9 @@ pub(super) struct Model<'a> {
     pub kinds: Vec<Kind>,
     pub circuits: Vec<Vec<ModelRoom>>,
     pub scale: Scale,
+    pub limits: Limits,
+    /// Whether all that the problem offers is in the model.
+    pub is_whole: bool,
     /// The longest run.
     pub longest: u32,
     pub bare: Picometres,
@@ -89,7 +93,7 @@ impl Scale {
         let taken = second + objective + inner + HEAT_BITS;
         let small = bits(length) + bits(pieces);
         let (length, pieces) =
-            if taken + small <= 124 { (bits(length), bits(pieces)) } else { (0, 0) };
+            if taken + small <= 118 { (bits(length), bits(pieces)) } else { (0, 0) };
         let second_at = length + pieces;
         let objective_at = second_at + second;
         let inner_at = objective_at + objective;
@@ -112,6 +116,13 @@ impl Scale {
     /// Microwatts as part of a weight.
     pub(super) fn heat(&self, microwatts: i64) -> Weight {
         Weight::from(microwatts) << self.objective
+    }
+
+    /// A difference as a way to go for rents: one of inner walls alone, which no price makes up
+    /// for, counts as some of the rest.
+    pub(super) fn apart(&self, way: Weight) -> Weight {
+        let below = 1 << self.inner;
+        if way >= below && way >> self.short == 0 { below >> 4 } else { way }
     }
 
     /// What is missing of a load, as part of a weight.
@@ -175,6 +186,8 @@ impl<'a> Model<'a> {
             kinds: Vec::new(),
             circuits: Vec::new(),
             scale,
+            limits: Limits::of(&mut Vec::new()).0,
+            is_whole: true,
             longest: longest / unit,
             unit,
             bare,
@@ -211,6 +224,7 @@ impl<'a> Model<'a> {
             }
             keeps
         });
+        (model.limits, model.is_whole) = Limits::of(&mut model.kinds);
         for (place, kind) in model.kinds.iter_mut().enumerate() {
             kind.place = place;
         }
@@ -247,6 +261,25 @@ impl<'a> Model<'a> {
         model
     }
 
+    /// The fins of one piece, of whatever length.
+    pub(super) fn finned_of(&self, length_sixteenths: u32) -> Picometres {
+        finned(length_sixteenths, self.bare)
+    }
+
+    pub(super) fn fixed_pieces(&self) -> usize {
+        self.fixed().map(|run| run.fixed_sixteenths.len()).sum()
+    }
+
+    pub(super) fn fixed_joints(&self) -> usize {
+        self.fixed().map(|run| run.fixed_sixteenths.len() + 1).sum()
+    }
+
+    /// The runs in which pieces stand already.
+    fn fixed(&self) -> impl Iterator<Item = &Run> {
+        let runs = self.problem.circuits.iter().flatten().flat_map(|room| &room.runs);
+        runs.filter(|run| !run.fixed_sixteenths.is_empty())
+    }
+
     /// The fins of new pieces that take this many units of wall.
     pub(super) fn finned(&self, units: u32, pieces: u32) -> Picometres {
         Picometres::from(units) * Picometres::from(self.unit) * PER_SIXTEENTH
@@ -255,7 +288,7 @@ impl<'a> Model<'a> {
 }
 
 /// The fins of a piece.
-pub(super) fn finned(length_sixteenths: u32, bare: Picometres) -> Picometres {
+fn finned(length_sixteenths: u32, bare: Picometres) -> Picometres {
     (Picometres::from(length_sixteenths) * PER_SIXTEENTH - bare).max(0)
 }
 

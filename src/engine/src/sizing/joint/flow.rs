@@ -62,22 +62,23 @@ pub(super) fn circuits(model: &Model, water: &dyn Water, fills: &Fills) -> Vec<C
     model.circuits.iter().enumerate().map(circuit).collect()
 }
 
-/// The best plan, and its weight with the weights of `fills`.
+/// The best plan, and its weight with the weights of `fills`; `None` where a room that may stay
+/// short would.
 pub(super) fn cheapest(
     model: &Model,
     water: &dyn Water,
     fills: &Fills,
     circuits: &[Circuit],
-) -> (Plan, Weight) {
+) -> Option<(Plan, Weight)> {
     let (mut plan, mut weight) = (Plan::new(), 0);
     for (at, (rooms, circuit)) in model.circuits.iter().zip(circuits).enumerate() {
-        let (ways, least) = best(model, water, at, circuit);
+        let (ways, least) = best(model, water, at, circuit)?;
         weight += least;
         for (room, way) in rooms.iter().zip(ways) {
             plan.extend(pieces(model, room, fills, &way));
         }
     }
-    (plan, weight)
+    Some((plan, weight))
 }
 
 /// What was chosen up to and with a room.
@@ -91,7 +92,12 @@ struct Label {
 }
 
 /// One circuit's best ways, and what they weigh.
-fn best(model: &Model, water: &dyn Water, at: usize, circuit: &Circuit) -> (Vec<Way>, Weight) {
+fn best(
+    model: &Model,
+    water: &dyn Water,
+    at: usize,
+    circuit: &Circuit,
+) -> Option<(Vec<Way>, Weight)> {
     let Circuit { ways, hot } = circuit;
     let later = later(circuit);
     // Of these the first is always possible, the second mostly lighter.
@@ -117,13 +123,13 @@ fn best(model: &Model, water: &dyn Water, at: usize, circuit: &Circuit) -> (Vec<
     let mut place = 0;
     let mut chosen = Vec::new();
     for (layer, ways) in layers.iter().skip(1).zip(ways).rev() {
-        let label = &layer[place];
+        let label = layer.get(place)?;
         chosen.push(ways.list[label.way]);
         place = label.from;
     }
     chosen.reverse();
     let weight = layers.last().and_then(|layer| layer.first()).map_or(0, |label| label.weight);
-    (chosen, weight)
+    Some((chosen, weight))
 }
 
 /// What a room's heat adds to a weight.

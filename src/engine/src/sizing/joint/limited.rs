@@ -57,8 +57,9 @@ fn within(known: &mut Known, limits: &Limits, goals: &[Goal], budget: &mut Budge
     let tables = rents::raised(model, goals, known, budget);
     leftover::choose(known, &tables.rents);
     let rented = rented_circuits(known, &tables.fills);
-    let (plan, _) = flow::cheapest(model, known.water, &tables.fills, &rented);
-    known.meet(&plan);
+    if let Some((plan, _)) = flow::cheapest(model, known.water, &tables.fills, &rented) {
+        known.meet(&plan);
+    }
     let ahead = Ahead::of(known, &rented, &tables.rooms);
     let start = |at| ahead.least(known, (at, 0), known.water.enters_k(at));
     let mut bound = (0..rented.len()).map(start).sum::<Weight>() - tables.rent;

@@ -141,11 +141,11 @@ pub fn choose_all(problem: &Problem, water: &dyn Water, nodes: u64) -> Answer {
     let mut budget = Budget::of(nodes);
     let fills = Fills::of(&model, &model.kinds);
     let circuits = flow::circuits(&model, water, &fills);
-    let (plan, weight) = flow::cheapest(&model, water, &fills, &circuits);
-    let found = if rents::is_within(&model, &plan) {
-        Found { plan, weight, bound: Bound::Weight(weight) }
-    } else {
-        limited::best(&model, water, &circuits, &mut budget)
+    let found = match flow::cheapest(&model, water, &fills, &circuits) {
+        Some((plan, weight)) if rents::is_within(&model, &plan) => {
+            Found { plan, weight, bound: Bound::Weight(weight) }
+        }
+        _ => limited::best(&model, water, &circuits, &mut budget),
     };
     answer::of(&model, water, &found, budget.taken())
 }

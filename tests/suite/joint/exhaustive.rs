@@ -106,4 +106,9 @@ proptest! {
     fn no_choice_is_closer((problem, water) in small()) {
         holds(problem, &water, Objective::Closest)?;
     }
+
+    #[test]
+    fn no_choice_is_more_even((problem, water) in small()) {
+        holds(problem, &water, Objective::MostEven)?;
+    }
 }

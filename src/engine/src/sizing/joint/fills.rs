@@ -15,8 +15,8 @@ pub(super) struct Candidate {
     /// With rents.
     pub rented: Weight,
     pub used: Used,
-    /// By run: its way among [`RunFills::list`]; of a run's way nothing.
-    runs: Vec<u32>,
+    /// By run: the place of its way in the list of what fills it; of a run's way nothing.
+    pub runs: Vec<u32>,
 }
 
 impl Candidate {
@@ -40,7 +40,6 @@ pub(super) struct Source<'a> {
     pub tables: &'a Tables,
     /// The kinds without limits, by themselves.
     free: Fills,
-    /// The least rented weight of a sum in any number of pieces up to a count, by sum and count.
     runs: Vec<RunFills>,
 }
 
@@ -140,22 +139,33 @@ impl<'a> Source<'a> {
         is_last: bool,
     ) -> Vec<Candidate> {
         ways.sort_by(|a, b| {
-            let order = a.weight.cmp(&b.weight).then(a.finned.cmp(&b.finned));
+            let order = a.finned.cmp(&b.finned).then(a.weight.cmp(&b.weight));
             order.then(a.used.cmp(&b.used))
         });
+        let mut ways = self.kept(ways, |one, way| one.finned == way.finned);
+        ways.sort_by_key(|way| way.weight);
+        let mut ways = self.kept(ways, |one, way| {
+            (is_last && one.finned >= way.finned.min(most_need))
+                || (one.finned >= most_need && one.finned <= way.finned)
+        });
+        ways.sort_by_key(|way| way.rented);
+        ways
+    }
+
+    /// Without the ways for which another before it does, and uses no more of anything.
+    fn kept(
+        &self,
+        ways: Vec<Candidate>,
+        does: impl Fn(&Candidate, &Candidate) -> bool,
+    ) -> Vec<Candidate> {
         let mut kept: Vec<Candidate> = Vec::new();
         for way in ways {
-            let beats = |one: &Candidate| {
-                let does = one.finned == way.finned
-                    || (is_last && one.finned >= way.finned.min(most_need))
-                    || (one.finned >= most_need && one.finned <= way.finned);
-                does && self.limits.no_more(&one.used, &way.used)
-            };
+            let beats =
+                |one: &Candidate| does(one, &way) && self.limits.no_more(&one.used, &way.used);
             if !kept.iter().rev().take(COMPARED).any(beats) {
                 kept.push(way);
             }
         }
-        kept.sort_by_key(|way| way.rented);
         kept
     }
 }

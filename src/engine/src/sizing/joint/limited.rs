@@ -1,58 +1,72 @@
 //! The choice where some pieces are few.
 
-use super::Water;
 use super::ahead::Ahead;
-use super::answer::{Bound, Found};
+use super::answer::{Bound, Found, Plan};
 use super::flow::{self, Circuit, Hot, Wish};
 use super::known::{Budget, Known};
-use super::leftover;
-use super::limits::Limits;
 use super::model::{Model, ModelRoom, NEVER, Weight, least, metres, microwatts};
 use super::rents::{self, Goal, Point, Tables};
 use super::room::{Fills, Ways};
 use super::search::{Round, Search};
+use super::{Objective, Water, even, leftover};
 
 /// First a plan in which only those rooms are short whose runs are; if there is none or the nodes
-/// run out before one is met, the one that leaves the least heat missing.
+/// run out before one is met, the one that leaves the least heat missing. `endless` is the best plan
+/// without limits.
 pub(super) fn best(
     model: &Model,
     water: &dyn Water,
     circuits: &[Circuit],
+    endless: Option<(Plan, Weight)>,
     budget: &mut Budget,
 ) -> Found {
-    let limits = &model.limits;
     let hot = circuits.iter().map(|circuit| circuit.hot.clone()).collect();
     let mut known = Known { model, water, hot, plan: None, weight: None };
     let all = model.circuits.iter().flatten().zip(known.hot.iter().flatten());
     let goals: Vec<Goal> = all.map(|(room, hot)| Goal::of(room, hot)).collect();
-    let bound = within(&mut known, limits, &goals, budget);
-    if let Some((plan, weight)) = known.plan.zip(known.weight) {
-        return Found { plan, weight, bound: Bound::Weight(bound.min(weight)) };
+    if let Some((plan, weight)) = endless
+        && rents::is_within(model, &plan)
+    {
+        return found(&known, &goals, (plan, weight), Bound::Weight(weight), budget);
+    }
+    let bound = within(&mut known, &goals, budget);
+    if let Some(best) = known.plan.take().zip(known.weight) {
+        return found(&known, &goals, best, Bound::Weight(bound), budget);
     }
     let is_settled = !budget.is_spent();
     budget.give_half();
     let (hot, goals) = weighed(model, water, circuits);
     let mut known = Known { model, water, hot, plan: None, weight: None };
-    let bound = within(&mut known, limits, &goals, budget);
-    let Some((plan, weight)) = known.plan.zip(known.weight) else {
-        // Room by room of what is left always ends with a plan where rooms may stay short.
-        let runs = model.circuits.iter().flatten().map(|room| room.runs.len()).sum();
-        return Found {
-            plan: vec![vec![0; model.kinds.len()]; runs],
-            weight: NEVER,
-            bound: Bound::Unknown,
-        };
-    };
-    let bound = if is_settled { Bound::Weight(bound.min(weight)) } else { Bound::Unknown };
-    Found { plan, weight, bound }
+    let bound = within(&mut known, &goals, budget);
+    let bound = if is_settled { Bound::Weight(bound) } else { Bound::Unknown };
+    // Room by room of what is left always ends with a plan where rooms may stay short.
+    let runs = model.circuits.iter().flatten().map(|room| room.runs.len()).sum();
+    let nothing = || vec![vec![0; model.kinds.len()]; runs];
+    let best = known.plan.take().zip(known.weight).unwrap_or_else(|| (nothing(), NEVER));
+    found(&known, &goals, best, bound, budget)
+}
+
+fn found(
+    known: &Known,
+    goals: &[Goal],
+    (plan, weight): (Plan, Weight),
+    bound: Bound,
+    budget: &mut Budget,
+) -> Found {
+    let found = Found { plan, weight, bound };
+    match known.model.problem.objective {
+        Objective::MostEven => even::best(known, goals, found, budget),
+        _ => found,
+    }
 }
 
 /// The band above the bound that is searched first, as a part of the bound in powers of two.
 const FIRST_BAND: u32 = 8;
 
 /// Looks for the best plan; gives what none is lighter than.
-fn within(known: &mut Known, limits: &Limits, goals: &[Goal], budget: &mut Budget) -> Weight {
+fn within(known: &mut Known, goals: &[Goal], budget: &mut Budget) -> Weight {
     let model = known.model;
+    let limits = &model.limits;
     leftover::choose(known, &vec![0; model.kinds.len()]);
     let tables = rents::raised(model, goals, known, budget);
     leftover::choose(known, &tables.rents);
@@ -65,7 +79,7 @@ fn within(known: &mut Known, limits: &Limits, goals: &[Goal], budget: &mut Budge
     let mut bound = (0..rented.len()).map(start).sum::<Weight>() - tables.rent;
     let most = most(known, &tables);
     let mut band = (bound >> FIRST_BAND).max(1);
-    while !budget.is_spent() && known.weight.is_none_or(|weight| weight > bound) {
+    while !budget.is_spent() && !is_proven(known, bound) {
         let limit = known.weight.map_or(most, |weight| weight - 1);
         let limit = limit.min(bound.saturating_add(band));
         let search = Search { limits, tables: &tables, goals, ahead: &ahead, limit };
@@ -86,6 +100,18 @@ fn within(known: &mut Known, limits: &Limits, goals: &[Goal], budget: &mut Budge
         Search { limits, tables: &tables, goals, ahead: &ahead, limit: most }.run(known, budget);
     }
     bound
+}
+
+/// For the even choice only what counts before it is sought here.
+fn is_proven(known: &Known, bound: Weight) -> bool {
+    let is_enough = |weight| match known.model.problem.objective {
+        Objective::MostEven => {
+            let scale = &known.model.scale;
+            scale.before_objective(bound) >= scale.before_objective(weight)
+        }
+        _ => bound >= weight,
+    };
+    known.weight.is_some_and(is_enough)
 }
 
 /// No plan weighs more, with rents.

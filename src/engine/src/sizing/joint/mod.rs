@@ -6,6 +6,7 @@
 
 mod ahead;
 mod answer;
+mod even;
 mod fills;
 mod flow;
 mod known;
@@ -18,8 +19,6 @@ mod room;
 mod search;
 
 pub use answer::{Answer, Proof};
-
-use answer::{Bound, Found};
 
 use known::Budget;
 use model::Model;
@@ -141,11 +140,7 @@ pub fn choose_all(problem: &Problem, water: &dyn Water, nodes: u64) -> Answer {
     let mut budget = Budget::of(nodes);
     let fills = Fills::of(&model, &model.kinds);
     let circuits = flow::circuits(&model, water, &fills);
-    let found = match flow::cheapest(&model, water, &fills, &circuits) {
-        Some((plan, weight)) if rents::is_within(&model, &plan) => {
-            Found { plan, weight, bound: Bound::Weight(weight) }
-        }
-        _ => limited::best(&model, water, &circuits, &mut budget),
-    };
+    let endless = flow::cheapest(&model, water, &fills, &circuits);
+    let found = limited::best(&model, water, &circuits, endless, &mut budget);
     answer::of(&model, water, &found, budget.taken())
 }

@@ -140,9 +140,9 @@ impl Scale {
         ((weight >> self.objective) & ((1 << (self.inner - self.objective)) - 1)) as i64
     }
 
-    /// The microwatts that are missing.
-    pub(super) fn shortage(&self, weight: Weight) -> i64 {
-        (weight >> self.short) as i64
+    /// The greatest weight that is as good in what counts before the objective.
+    pub(super) fn up_to_objective(&self, weight: Weight) -> Weight {
+        weight | ((1 << self.inner) - 1)
     }
 }
 

@@ -3,3 +3,5 @@
 mod brute;
 mod exhaustive;
 mod plain;
+mod properties;
+mod stopped;

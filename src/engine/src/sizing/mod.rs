@@ -2,6 +2,5 @@
 
 pub mod joint;
 mod pack;
-pub mod select;
 
 pub use pack::{Choice, RunPieces, choose};

@@ -31,6 +31,11 @@ impl Budget {
         self.nodes = self.nodes.max(self.taken).saturating_add(self.nodes / 2);
     }
 
+    /// Half of what is left.
+    pub(super) fn half(&self) -> Budget {
+        Budget::of(self.nodes.saturating_sub(self.taken) / 2)
+    }
+
     pub(super) fn taken(&self) -> u64 {
         self.taken
     }

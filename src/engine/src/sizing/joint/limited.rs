@@ -4,11 +4,11 @@ use super::ahead::Ahead;
 use super::answer::{Bound, Found, Plan};
 use super::flow::{self, Circuit, Hot, Wish};
 use super::known::{Budget, Known};
-use super::model::{Model, ModelRoom, NEVER, Weight, least, metres, microwatts};
-use super::rents::{self, Goal, Point, Tables};
+use super::model::{Model, ModelRoom, NEVER, Weight, metres, microwatts};
+use super::rents::{self, Goal, Tables};
 use super::room::{Fills, Ways};
 use super::search::{Round, Search};
-use super::{Objective, Water, even, leftover};
+use super::{Objective, Problem, Water, even, leftover, short};
 
 /// First a plan in which only those rooms are short whose runs are; if there is none or the nodes
 /// run out before one is met, the one that leaves the least heat missing. `endless` is the best plan
@@ -29,14 +29,20 @@ pub(super) fn best(
     {
         return found(&known, &goals, (plan, weight), Bound::Weight(weight), budget);
     }
-    let bound = within(&mut known, &goals, budget);
-    if let Some(best) = known.plan.take().zip(known.weight) {
-        return found(&known, &goals, best, Bound::Weight(bound), budget);
+    let mut rooms = model.circuits.iter().flatten().zip(&goals);
+    let is_possible = rooms.all(|(room, goal)| short::longest(model, room) >= goal.need);
+    if is_possible {
+        guided(&mut known, &goals, budget);
+        let bound = within(&mut known, &goals, budget);
+        if let Some(best) = known.plan.take().zip(known.weight) {
+            return found(&known, &goals, best, Bound::Weight(bound), budget);
+        }
     }
-    let is_settled = !budget.is_spent();
+    let is_settled = !is_possible || !budget.is_spent();
     budget.give_half();
-    let (hot, goals) = weighed(model, water, circuits);
+    let (hot, goals) = short::weighed(model, water);
     let mut known = Known { model, water, hot, plan: None, weight: None };
+    guided(&mut known, &goals, budget);
     let bound = within(&mut known, &goals, budget);
     let bound = if is_settled { Bound::Weight(bound) } else { Bound::Unknown };
     // Room by room of what is left always ends with a plan where rooms may stay short.
@@ -57,6 +63,36 @@ fn found(
     match known.model.problem.objective {
         Objective::MostEven => even::best(known, goals, found, budget),
         _ => found,
+    }
+}
+
+/// Where heat counts, no rent tells which pieces are worth keeping for later rooms, since heat
+/// depends on the water. So first the least finned length is sought, at about the heat it gives.
+fn guided(known: &mut Known, goals: &[Goal], budget: &mut Budget) {
+    let Known { model, water, ref hot, .. } = *known;
+    if model.problem.objective != Objective::Closest {
+        return;
+    }
+    let (mut heat_w, mut finned) = (0.0, 0);
+    for (at, rooms) in hot.iter().enumerate() {
+        for (room, hot) in rooms.iter().enumerate() {
+            heat_w += water.after(at, room, hot.water_k, metres(hot.need)).output_w;
+            finned += hot.need;
+        }
+    }
+    let per_metre_w = heat_w / metres(finned).max(1e-3);
+    let problem = Problem { objective: Objective::LeastCost, ..model.problem.clone() };
+    let mut guide = Model { problem: &problem, ..model.clone() };
+    for kind in &mut guide.kinds {
+        let finned_m = metres(model.finned(kind.length, 1));
+        kind.weight += model.scale.heat(microwatts(per_metre_w * finned_m));
+    }
+    let mut found = Known { model: &guide, water, hot: hot.clone(), plan: None, weight: None };
+    let mut share = budget.half();
+    within(&mut found, goals, &mut share);
+    budget.take(share.taken());
+    if let Some(plan) = found.plan {
+        known.meet(&plan);
     }
 }
 
@@ -145,51 +181,4 @@ fn rented_circuits(known: &Known, fills: &Fills) -> Vec<Circuit> {
         hot: hot.clone(),
     };
     circuits.map(circuit).collect()
-}
-
-/// Steps of what a room may be short, in the bound.
-const SHORT_STEPS: i64 = 64;
-
-/// Every room that wants something may stay short, at the weight of what is missing. The hottest
-/// water is that after rooms with no new pieces.
-fn weighed(model: &Model, water: &dyn Water, circuits: &[Circuit]) -> (Vec<Vec<Hot>>, Vec<Goal>) {
-    let (mut all, mut goals) = (Vec::new(), Vec::new());
-    for (at, (rooms, circuit)) in model.circuits.iter().zip(circuits).enumerate() {
-        let mut water_k = water.enters_k(at);
-        let mut hot = Vec::new();
-        for (room, (one, ways)) in rooms.iter().zip(&circuit.ways).enumerate() {
-            let needed = water.needed_m(at, room, water_k);
-            let most = ways.list.last().map_or(0, |way| way.finned);
-            let need = needed.map_or(most, |needed| least(needed).min(most));
-            let wish = match needed {
-                Some(needed) if needed <= 0.0 => Wish::Nothing,
-                _ => Wish::Weighed,
-            };
-            let new = (need - one.fixed).max(0);
-            let mut short = Vec::new();
-            if wish == Wish::Weighed {
-                for step in 0..=SHORT_STEPS {
-                    // With so much missing it is at least as short as with a step less.
-                    let missing = new * (step - 1).max(0) / SHORT_STEPS;
-                    let finned = one.fixed + new - missing;
-                    let is_met = needed.is_some_and(|needed| finned >= least(needed));
-                    let output_w = water.after(at, room, water_k, metres(finned)).output_w;
-                    let short_w = if is_met { 0.0 } else { water.load_w(at, room) - output_w };
-                    let weight = model.scale.short(microwatts(short_w).max(0));
-                    short.push(Point { finned: new * step / SHORT_STEPS, weight });
-                }
-            }
-            if short.is_empty() {
-                short.push(Point { finned: 0, weight: 0 });
-            }
-            goals.push(Goal {
-                need: if wish == Wish::Weighed { new } else { 0 },
-                short: rents::rising(short),
-            });
-            hot.push(Hot { wish, water_k, need });
-            water_k = water.after(at, room, water_k, metres(one.fixed)).water_k;
-        }
-        all.push(hot);
-    }
-    (all, goals)
 }

@@ -17,6 +17,7 @@ mod model;
 mod rents;
 mod room;
 mod search;
+mod short;
 
 pub use answer::{Answer, Proof};
 

@@ -55,7 +55,7 @@ pub(super) struct Model<'a> {
     /// The longest run.
     pub longest: u32,
     pub bare: Picometres,
-    unit: u32,
+    pub unit: u32,
 }
 
 /// How far each field of a weight is shifted.

@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 
 prop_compose! {
     /// Up to three circuits of up to four rooms, runs like a house's, on outer walls only.
-    fn house(limited: bool)(
+    pub(super) fn house(limited: bool)(
         stock in prop::collection::vec((300..2000_u32, 0..6_u32), 7),
         circuits in prop::collection::vec(
             prop::collection::vec((prop::collection::vec(600..3400_u32, 1..4), 200..1500_u32), 1..5),
@@ -72,7 +72,7 @@ fn met(problem: &Problem, water: &Element) -> Result<Answer, TestCaseError> {
 }
 
 /// Metres with fins.
-fn finned_m(problem: &Problem, pieces: &[Vec<u32>]) -> f64 {
+pub(super) fn finned_m(problem: &Problem, pieces: &[Vec<u32>]) -> f64 {
     let length_m = |&piece: &u32| f64::from(piece) / 16.0 * 0.0254 - problem.bare_per_piece_m;
     pieces.iter().flatten().map(length_m).sum()
 }

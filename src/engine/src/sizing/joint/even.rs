@@ -3,13 +3,13 @@
 //! Hotter water is neither better nor worse for evenness, so no choice for the first rooms beats
 //! another: in a house of many rooms the nodes run out, and the first choices are what counts.
 
-use super::answer::{Bound, Found, Plan};
+use super::answer::{self, Bound, Found, Plan};
 use super::fills::{Bounds, Candidate, Source};
 use super::flow::Wish;
 use super::known::{Budget, Known, Stream};
 use super::limits::Used;
 use super::model::{Picometres, Weight, metres};
-use super::rents::{Goal, Tables};
+use super::rents::{self, Goal, Tables};
 use super::room::{Way, Ways, pieces};
 
 /// A room's ways, the shortest first.
@@ -56,14 +56,15 @@ struct Even<'a, 'b> {
     later: Vec<Weight>,
     /// What the shortage and the inner walls come to, and no more.
     before: Weight,
-    best: Option<(f64, Weight, Vec<usize>)>,
+    /// Ratio, weight, and the ways; without ways what was given.
+    best: (f64, Weight, Option<Vec<usize>>),
     chosen: Vec<usize>,
     /// The least ratio of what was left out.
     open: f64,
 }
 
 /// The most even of the choices that leave no more missing and use no more inner walls than `found`.
-pub(super) fn best(known: &Known, goals: &[Goal], found: Found, budget: &mut Budget) -> Found {
+pub(super) fn best(known: &mut Known, goals: &[Goal], found: Found, budget: &mut Budget) -> Found {
     let model = known.model;
     let is_settled = match found.bound {
         Bound::Weight(bound) => {
@@ -71,35 +72,44 @@ pub(super) fn best(known: &Known, goals: &[Goal], found: Found, budget: &mut Bud
         }
         _ => false,
     };
-    let tables = Tables::of(model, goals, vec![0; model.kinds.len()]);
+    let is_endless = model.kinds.iter().all(|kind| kind.limit.is_none());
+    let tables = match is_endless {
+        true => Tables::of(model, goals, vec![0; model.kinds.len()]),
+        false => rents::raised(model, goals, known, budget),
+    };
+    let known = &*known;
     let mut source = Source::of(model, &model.limits, &tables);
     let (rooms, is_whole) = choices(known, goals, &mut source, found.weight, budget);
     let mut later = vec![0; rooms.len() + 1];
     for (room, least) in tables.rooms.iter().enumerate().rev() {
         later[room] = later[room + 1] + least;
     }
+    let told = answer::of(model, known.water, &found, 0);
     let mut even = Even {
         known,
         rooms,
         later,
         before: model.scale.before_objective(found.weight),
-        best: None,
+        best: (told.value, found.weight, None),
         chosen: Vec::new(),
         open: if is_whole { f64::INFINITY } else { 1.0 },
     };
-    even.floors(budget);
+    let widths: &[f64] = if is_endless { &[0.0] } else { &[0.0, 0.02, 0.05, 0.1, 0.2] };
+    for &width in widths {
+        even.floors(width, budget);
+    }
     even.go(Sofar::START, budget);
-    let Even { rooms, best, open, .. } = even;
-    let Some((ratio, weight, chosen)) = best else {
-        return Found { bound: Bound::Unknown, ..found };
-    };
+    let Even { rooms, best: (ratio, weight, chosen), open, .. } = even;
     let mut plan = Plan::new();
-    for (choices, way) in rooms.iter().zip(chosen) {
+    for (choices, way) in rooms.iter().zip(chosen.iter().flatten()) {
         let room = &model.circuits[choices.at][choices.room];
-        plan.extend(match choices.cells.get(way) {
+        plan.extend(match choices.cells.get(*way) {
             Some(way) => pieces(model, room, &tables.fills, way),
-            None => source.pieces(room, &choices.ways[way]),
+            None => source.pieces(room, &choices.ways[*way]),
         });
+    }
+    if chosen.is_none() {
+        plan = found.plan;
     }
     let bound = if is_settled { Bound::Ratio(open.min(ratio)) } else { Bound::Unknown };
     Found { plan, weight, bound }
@@ -141,7 +151,9 @@ fn choices(
                     most_need: Picometres::MAX,
                     is_last: false,
                 };
-                let (ways, whole) = source.room((one, goal, rest), bounds, budget);
+                let mut share = budget.share(SHARES * goals.len() as u64);
+                let (ways, whole) = source.room((one, goal, rest), bounds, &mut share);
+                budget.take(share.taken());
                 is_whole &= whole;
                 choices.ways = ways;
                 choices.ways.sort_by_key(|way| (way.finned, way.weight));
@@ -152,6 +164,8 @@ fn choices(
     (all, is_whole)
 }
 
+/// Of the nodes one part in so many goes to the rooms' ways, the rest to the search.
+const SHARES: u64 = 4;
 /// Floors of shares that are tried first, and again about the best of these.
 const FLOORS: u32 = 96;
 /// A step from a way to a way costs about so many nodes of other searches (measured).
@@ -196,14 +210,13 @@ impl Even<'_, '_> {
     }
 
     fn is_better(&self, ratio: f64, weight: Weight) -> bool {
-        self.best.as_ref().is_none_or(|(known, lighter, _)| {
-            ratio < *known || (ratio == *known && weight < *lighter)
-        })
+        let (known, lightest, _) = &self.best;
+        ratio < *known || (ratio == *known && weight < *lightest)
     }
 
     /// First choices: every room gets the least share above a floor, for many floors.
-    fn floors(&mut self, budget: &mut Budget) {
-        let Some(lowest) = self.floor(0.0, budget) else {
+    fn floors(&mut self, width: f64, budget: &mut Budget) {
+        let Some(lowest) = self.floor((0.0, 0.0), budget) else {
             return;
         };
         let (mut low, mut high) = (lowest.least, lowest.most * 1.25);
@@ -212,7 +225,7 @@ impl Even<'_, '_> {
             let mut best: Option<(f64, f64)> = None;
             for at in 0..=FLOORS {
                 let floor = low + step * f64::from(at);
-                if let Some(found) = self.floor(floor, budget)
+                if let Some(found) = self.floor((floor, floor * (1.0 + width)), budget)
                     && best.is_none_or(|(ratio, _)| found.ratio() < ratio)
                 {
                     best = Some((found.ratio(), floor));
@@ -225,8 +238,9 @@ impl Even<'_, '_> {
         }
     }
 
-    /// Every room's least share above a floor, or its most share.
-    fn floor(&mut self, floor: f64, budget: &mut Budget) -> Option<Sofar> {
+    /// In every room the way that is lightest with rents and whose share is from `low` to `high`; if
+    /// none is, the least share above, or else the most below.
+    fn floor(&mut self, (low, high): (f64, f64), budget: &mut Budget) -> Option<Sofar> {
         let mut sofar = Sofar::START;
         let mut chosen = Vec::new();
         for place in 0..self.rooms.len() {
@@ -235,14 +249,17 @@ impl Even<'_, '_> {
             let Known { model, water, .. } = self.known;
             let fixed = model.circuits[at][room].fixed;
             let load_w = water.load_w(at, room);
-            let is_below = |way: &Candidate| {
+            let share_of = |way: &Candidate| {
                 let finned_m = metres(fixed + way.finned);
-                water.part_after(at, room, here.part_k, finned_m).output_w < floor * load_w
+                water.part_after(at, room, here.part_k, finned_m).output_w / load_w.max(1e-9)
             };
-            let first = ways.partition_point(is_below);
+            let first = ways.partition_point(|way| share_of(way) < low);
+            let end = ways.partition_point(|way| share_of(way) <= high).max(first);
+            let mut between: Vec<usize> = (first..end).collect();
+            between.sort_by_key(|&way| ways[way].rented);
+            let others = (end..ways.len()).chain((0..first).rev());
             let allowed = |way: usize| Some((way, self.after(&here, place, &ways[way])?.0));
-            let found = (first..ways.len()).find_map(allowed);
-            let (way, next) = found.or_else(|| (0..first).rev().find_map(allowed))?;
+            let (way, next) = between.into_iter().chain(others).find_map(allowed)?;
             chosen.push(way);
             sofar = next;
         }
@@ -253,7 +270,7 @@ impl Even<'_, '_> {
 
     fn meet(&mut self, sofar: &Sofar, chosen: Vec<usize>) {
         if self.is_better(sofar.ratio(), sofar.weight) {
-            self.best = Some((sofar.ratio(), sofar.weight, chosen));
+            self.best = (sofar.ratio(), sofar.weight, Some(chosen));
         }
     }
 
@@ -272,9 +289,7 @@ impl Even<'_, '_> {
             };
             if self.is_better(after.ratio(), after.weight + self.later[place + 1]) {
                 next.push((way, after));
-            } else if let (Some(share), Some((known, ..))) = (share, &self.best)
-                && share > known * after.least
-            {
+            } else if share.is_some_and(|share| share > self.best.0 * after.least) {
                 // Longer ways give a greater share still.
                 break;
             }

@@ -222,23 +222,23 @@ impl Filling<'_, '_> {
         let Some(one) = model.kinds.get(kind) else {
             return self.end(part);
         };
-        self.from(kind + 1, part, budget);
-        if one.limit.is_none() || part.sum + one.length > self.hold {
-            return;
+        // Longer pieces first: what comes first is what there is when the nodes are spent.
+        if one.limit.is_some()
+            && part.sum + one.length <= self.hold
+            && let Some(used) = limits.sum(&part.used, &limits.piece(kind))
+        {
+            let more = Part {
+                sum: part.sum + one.length,
+                count: part.count + u32::from(model.bare > 0),
+                weight: part.weight + one.weight,
+                rented: part.rented + one.weight + tables.rents[kind],
+                used,
+            };
+            self.counts[kind] += 1;
+            self.from(kind, &more, budget);
+            self.counts[kind] -= 1;
         }
-        let Some(used) = limits.sum(&part.used, &limits.piece(kind)) else {
-            return;
-        };
-        let more = Part {
-            sum: part.sum + one.length,
-            count: part.count + u32::from(model.bare > 0),
-            weight: part.weight + one.weight,
-            rented: part.rented + one.weight + tables.rents[kind],
-            used,
-        };
-        self.counts[kind] += 1;
-        self.from(kind, &more, budget);
-        self.counts[kind] -= 1;
+        self.from(kind + 1, part, budget);
     }
 
     /// Limited pieces with every way to fill the rest.

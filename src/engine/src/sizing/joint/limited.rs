@@ -27,7 +27,7 @@ pub(super) fn best(
     if let Some((plan, weight)) = endless
         && rents::is_within(model, &plan)
     {
-        return found(&known, &goals, (plan, weight), Bound::Weight(weight), budget);
+        return found(&mut known, &goals, (plan, weight), Bound::Weight(weight), budget);
     }
     let mut rooms = model.circuits.iter().flatten().zip(&goals);
     let is_possible = rooms.all(|(room, goal)| short::longest(model, room) >= goal.need);
@@ -35,7 +35,7 @@ pub(super) fn best(
         guided(&mut known, &goals, budget);
         let bound = within(&mut known, &goals, budget);
         if let Some(best) = known.plan.take().zip(known.weight) {
-            return found(&known, &goals, best, Bound::Weight(bound), budget);
+            return found(&mut known, &goals, best, Bound::Weight(bound), budget);
         }
     }
     let is_settled = !is_possible || !budget.is_spent();
@@ -49,11 +49,11 @@ pub(super) fn best(
     let runs = model.circuits.iter().flatten().map(|room| room.runs.len()).sum();
     let nothing = || vec![vec![0; model.kinds.len()]; runs];
     let best = known.plan.take().zip(known.weight).unwrap_or_else(|| (nothing(), NEVER));
-    found(&known, &goals, best, bound, budget)
+    found(&mut known, &goals, best, bound, budget)
 }
 
 fn found(
-    known: &Known,
+    known: &mut Known,
     goals: &[Goal],
     (plan, weight): (Plan, Weight),
     bound: Bound,
@@ -85,10 +85,10 @@ fn guided(known: &mut Known, goals: &[Goal], budget: &mut Budget) {
     let mut guide = Model { problem: &problem, ..model.clone() };
     for kind in &mut guide.kinds {
         let finned_m = metres(model.finned(kind.length, 1));
-        kind.weight += model.scale.heat(microwatts(per_metre_w * finned_m));
+        kind.weight += model.scale.objective_of(microwatts(per_metre_w * finned_m));
     }
     let mut found = Known { model: &guide, water, hot: hot.clone(), plan: None, weight: None };
-    let mut share = budget.half();
+    let mut share = budget.share(2);
     within(&mut found, goals, &mut share);
     budget.take(share.taken());
     if let Some(plan) = found.plan {

@@ -7,6 +7,7 @@
 mod ahead;
 mod answer;
 mod even;
+mod export;
 mod fills;
 mod flow;
 mod known;
@@ -20,6 +21,7 @@ mod search;
 mod short;
 
 pub use answer::{Answer, Proof};
+pub use export::{Instance, Length, RoomRow, RunRow, StockRow, export};
 
 use known::Budget;
 use model::Model;

@@ -8,6 +8,7 @@ mod practice;
 mod pumping;
 mod run;
 mod size;
+mod together;
 
 pub use balance::ValveSetting;
 pub use lowered::{LoweredLink, LoweredPart, lowered};
@@ -16,6 +17,7 @@ pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
 pub use run::run;
 pub(crate) use size::size_elements;
 pub use size::{Solved, solve_piping};
+pub use together::{Counted, Proof, Together};
 
 use crate::building::{RoomId, ZoneId};
 use crate::network::{NotSolved, Passage};

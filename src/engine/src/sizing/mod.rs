@@ -5,3 +5,4 @@ mod pack;
 pub mod select;
 
 pub use pack::{Choice, RunPieces, choose};
+pub(crate) use pack::{from_sixteenths, sixteenths};

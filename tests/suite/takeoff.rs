@@ -134,7 +134,7 @@ fn a_sum_is_that_of_its_lines_and_nothing_is_guessed() {
     assert!((whole.known - less.known - elbows).si().abs() < 1e-9 && elbows > Money::ZERO);
 }
 
-/// Bought pieces cost nothing, with their enclosure.
+/// Bought pieces cost nothing; their enclosure does where it has a price of its own.
 #[test]
 fn what_was_bought_costs_nothing() {
     let mut draft = open(COTTAGE);
@@ -149,9 +149,7 @@ fn what_was_bought_costs_nothing() {
     let after = |draft: &Draft| cost(&solve(draft).0, &items);
     set(&mut draft, Field::Stocked(feet, StockField::Have), "1");
     let less = after(&draft);
-    let enclosure = PriceField::ALL.iter().position(|&f| f == PriceField::Enclosure);
-    let for_a_foot = 7 * enclosure.expect("a price") + 2;
-    let saved = f64::from(10 * u32::from(feet) + 3) + f64::from(feet) * for_a_foot as f64;
+    let saved = f64::from(10 * u32::from(feet) + 3);
     assert!(((whole.known - less.known).si() - saved).abs() < 1e-6);
     // One that has no price and needs none is not missing.
     set(&mut draft, Field::Stocked(feet, StockField::Price), "");
@@ -215,26 +213,27 @@ fn a_room_without_an_element_has_no_ends() {
     }
 }
 
-/// Pieces that stay are told apart, are not bought, and have their joints and caps already.
+/// Pieces that are kept are told apart; they are bought, soldered and capped like any other.
 #[test]
-fn pieces_that_stay_are_told_apart() {
+fn pieces_that_are_kept_are_told_apart() {
     let (mut draft, rooms) = row();
-    let before = counted(&draft);
+    price_all(&mut draft);
+    let (before, cost_before) = cost_of(&draft);
     let first = before.iter().find_map(|item| match item.class {
         Class::Piece(length) if item.whose == Whose::Room(rooms[0].0) => Some(length),
         _ => None,
     });
     let feet = first.expect("a piece").to(Unit::Foot).round() as u8;
     draft.fix_pieces(rooms[0].0, rooms[0].1, 0, vec![feet]);
-    let after = counted(&draft);
-    let stays = |items: &[Item]| sum(items, |item| matches!(item.class, Class::Fixed(_)));
-    let new = |items: &[Item]| sum(items, |item| matches!(item.class, Class::Piece(_)));
-    assert_eq!((stays(&before), stays(&after)), (0.0, 1.0));
-    assert_eq!(new(&after), new(&before) - 1.0);
-    assert_eq!(part(&before, PriceField::Joint) - part(&after, PriceField::Joint), 2.0);
-    assert_eq!(part(&before, PriceField::EndCap) - part(&after, PriceField::EndCap), 2.0);
-    let less = part(&before, PriceField::Enclosure) - part(&after, PriceField::Enclosure);
-    assert!((less - f64::from(feet)).abs() < 1e-5);
+    let (after, cost_after) = cost_of(&draft);
+    let kept = |items: &[Item]| sum(items, |item| matches!(item.class, Class::Kept(_)));
+    let others = |items: &[Item]| sum(items, |item| matches!(item.class, Class::Piece(_)));
+    assert_eq!((kept(&before), kept(&after)), (0.0, 1.0));
+    assert_eq!(others(&after), others(&before) - 1.0);
+    for field in [PriceField::Joint, PriceField::EndCap, PriceField::Enclosure] {
+        assert_eq!(part(&before, field), part(&after, field));
+    }
+    assert_eq!(cost_after.known, cost_before.known);
 }
 
 /// Zones by valve or by circulator: a part each, and two tees where one more leaves the header.

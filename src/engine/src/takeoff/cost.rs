@@ -41,22 +41,21 @@ pub enum Price {
 
 /// What `items` cost at the job's prices.
 ///
-/// Pieces that were bought already cost nothing, with their enclosure; those that stay are not counted.
-/// Without a price of its own the enclosure of the pieces is in theirs, and only what runs on between
-/// rooms is to be bought.
+/// Pieces that were bought already cost nothing. Without a price of its own the enclosure of the pieces
+/// is in theirs, and only what runs on between rooms is to be bought.
 pub fn cost(job: &Job, items: &[Item]) -> Cost {
     let mut lines = Vec::new();
-    let mut bought = Length::ZERO;
     for stock in &job.baseboard.stock {
-        let of_length =
-            |class: &Class| matches!(class, Class::Piece(piece) if alike(*piece, stock.length));
+        let of_length = |class: &Class| match class {
+            Class::Piece(piece) | Class::Kept(piece) => alike(*piece, stock.length),
+            Class::Part(_) => false,
+        };
         let needed = counted(items, &of_length).count;
         if needed == 0 {
             continue;
         }
         let have = stock.have.min(needed);
         let to_buy = f64::from(needed - have);
-        bought += stock.length * f64::from(have);
         let price = stock.price.map(Price::Each);
         let sum = stock.price.map(|price| price * to_buy);
         let sum = if needed == have { Some(Money::ZERO) } else { sum };
@@ -74,7 +73,6 @@ pub fn cost(job: &Job, items: &[Item]) -> Cost {
         let price = job.prices.by_length(field);
         let length = match (field, price) {
             (PriceField::Enclosure, None) => sums.length - pieces(items),
-            (PriceField::Enclosure, Some(_)) => sums.length - bought,
             _ => sums.length,
         };
         // What is left of a difference is rounding.
@@ -113,10 +111,12 @@ fn counted(items: &[Item], is_of: &dyn Fn(&Class) -> bool) -> Sums {
     sums
 }
 
-/// Length of all new pieces.
+/// Length of all pieces.
 fn pieces(items: &[Item]) -> Length {
     let long = |item: &Item| match (item.class, item.amount) {
-        (Class::Piece(length), Amount::Count(count)) => Some(length * f64::from(count)),
+        (Class::Piece(length) | Class::Kept(length), Amount::Count(count)) => {
+            Some(length * f64::from(count))
+        }
         _ => None,
     };
     items.iter().filter_map(long).sum()

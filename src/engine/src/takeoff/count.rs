@@ -14,10 +14,10 @@ use serde::Serialize;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Class {
-    /// A stock length of finned tube that is new.
+    /// A stock length of finned tube.
     Piece(Length),
-    /// One that stays where it is.
-    Fixed(Length),
+    /// One that the user keeps where it is, whatever is chosen beside it.
+    Kept(Length),
     Part(PriceField),
 }
 
@@ -51,7 +51,7 @@ pub struct Item {
 ///
 /// Soldered joints are those of the pieces: a run of `k` pieces has `k + 1`. The two of an elbow and
 /// the three of a tee are not listed beside it, since it is priced soldered in; [`joints`] has them
-/// all. Pieces that stay have their joints and end caps already.
+/// all.
 pub fn count(job: &Job, design: &Design) -> Vec<Item> {
     let mut counting = Counting { job, design, items: Vec::new() };
     for room in &design.rooms {
@@ -105,53 +105,43 @@ impl Counting<'_> {
         }
     }
 
-    /// A room's pieces, their joints, and the enclosure of the new ones.
+    /// A room's pieces, their joints and their enclosure.
     fn element(&mut self, room: &RoomDesign) {
         let whose = Whose::Room(room.room);
-        let (mut joints, mut enclosure) = (0, Length::ZERO);
         let mut classes: Vec<(Class, usize)> = Vec::new();
         let mut add = |class: Class| match classes.iter_mut().find(|(known, _)| *known == class) {
             Some((_, count)) => *count += 1,
             None => classes.push((class, 1)),
         };
-        for run in &room.element.choice.runs {
-            let mut stay = self.fixed(room.room, run);
-            let old = stay.len();
-            let mut new = 0;
+        let choice = &room.element.choice;
+        for run in &choice.runs {
+            let mut kept = self.kept(room.room, run);
             for &piece in &run.pieces {
-                match stay.iter().position(|other| alike(*other, piece)) {
+                match kept.iter().position(|other| alike(*other, piece)) {
                     Some(at) => {
-                        stay.swap_remove(at);
-                        add(Class::Fixed(piece));
+                        kept.swap_remove(at);
+                        add(Class::Kept(piece));
                     }
-                    None => {
-                        new += 1;
-                        enclosure += piece;
-                        add(Class::Piece(piece));
-                    }
+                    None => add(Class::Piece(piece)),
                 }
             }
-            joints += match old {
-                0 => new + usize::from(new > 0),
-                _ => new,
-            };
         }
         for (class, count) in classes {
             self.add(class, whose, count);
         }
-        self.part(PriceField::Joint, whose, joints);
-        self.length(PriceField::Enclosure, whose, enclosure);
+        self.part(PriceField::Joint, whose, choice.pieces().count() + choice.runs.len());
+        self.length(PriceField::Enclosure, whose, choice.pieces().sum());
     }
 
-    /// The pieces that stay on a run.
-    fn fixed(&self, room: RoomId, run: &RunPieces) -> Vec<Length> {
+    /// The pieces that are kept on a run.
+    fn kept(&self, room: RoomId, run: &RunPieces) -> Vec<Length> {
         let rooms = self.job.house.rooms.iter().filter(|of| of.id == room);
         let mut walls = rooms.flat_map(|of| &of.surfaces).filter(|wall| wall.id == run.surface);
-        let fixed = walls.find_map(|wall| {
+        let kept = walls.find_map(|wall| {
             let on_run = |at: usize| wall.runs.get(at) == Some(&run.run);
-            wall.fixed.iter().find(|fixed| on_run(fixed.run))
+            wall.fixed.iter().find(|kept| on_run(kept.run))
         });
-        fixed.map(|fixed| fixed.pieces.clone()).unwrap_or_default()
+        kept.map(|kept| kept.pieces.clone()).unwrap_or_default()
     }
 
     fn pipe(&mut self) {
@@ -179,12 +169,11 @@ impl Counting<'_> {
                 else {
                     continue;
                 };
-                let runs = &room.element.choice.runs;
-                let new = runs.iter().filter(|run| self.fixed(room.room, run).is_empty()).count();
+                let runs = room.element.choice.runs.len();
                 let runs_on = way.inside.length > Length::ZERO || way.inside.elbows > 0;
                 let is_last = nth + 1 == rooms.len();
                 let caps = if zone.arrangement.has_branches() {
-                    2 * new
+                    2 * runs
                 } else {
                     let on_way = if runs_on {
                         // The last room's way has the cap behind it, too.
@@ -193,11 +182,11 @@ impl Counting<'_> {
                         if let Some(before) = open {
                             self.part(PriceField::EndCap, before, 1);
                         }
-                        usize::from(new > 0)
+                        usize::from(runs > 0)
                     };
-                    open = (runs_on || new > 0).then_some(Whose::Room(room.room));
+                    open = (runs_on || runs > 0).then_some(Whose::Room(room.room));
                     let behind = open.is_some() && is_last;
-                    on_way + usize::from(behind) + 2 * new.saturating_sub(1)
+                    on_way + usize::from(behind) + 2 * runs.saturating_sub(1)
                 };
                 self.part(PriceField::EndCap, Whose::Room(room.room), caps);
             }

@@ -38,6 +38,7 @@ mod shown;
 mod side_by_side;
 mod stored;
 mod support;
+mod takeoff;
 mod together;
 mod two_storey;
 mod unheated;

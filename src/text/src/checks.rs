@@ -145,7 +145,7 @@ pub fn check_detail(check: &Check, system: System) -> String {
                 .to_string()
         }
         Finding::FixedExceedsStock { there, .. } => {
-            format!("The shop's and those bought already come to {there}.")
+            format!("In the shop and bought already there are {there}.")
         }
         Finding::PerArea { least, most, .. } if holds => format!(
             "A second opinion by floor area: such houses lie between {} and {} on such a day.",

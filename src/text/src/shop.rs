@@ -119,12 +119,18 @@ pub fn together(together: &Together, system: System) -> String {
              the coolest gets in mild weather; no choice is below {}.",
             value(bound)
         ),
-        (Proof::Within { bound }, of) => format!(
-            "The search was stopped: this choice has {held}, and none has less than {}, so it is at \
-             most {} off.",
-            value(bound),
-            counted(of, together.value - bound, system)
-        ),
+        (Proof::Within { bound }, of) => {
+            let (verb, more) = match of {
+                Counted::Surplus => ("gives", " more than the rooms lose"),
+                Counted::Cost => ("costs", ""),
+                _ => ("has", ""),
+            };
+            let (bound, off) = (value(bound), value(together.value - bound));
+            format!(
+                "The search was stopped: this choice {verb} {held}{more}, and none {verb} less than \
+                 {bound}. It is at most {off} off."
+            )
+        }
     };
     if together.counted == Counted::Pieces {
         said += " Prices are missing, so the fewest pieces were chosen.";

@@ -84,6 +84,11 @@ impl Comparison {
         Comparison { draft: draft.clone(), left: layouts(draft).into_iter().rev().collect() }
     }
 
+    /// Leaves out the next `rows`.
+    pub fn skip(&mut self, rows: usize) {
+        self.left.truncate(self.left.len().saturating_sub(rows));
+    }
+
     /// The next row; none once all are there, or while the draft is no whole job.
     pub fn step(&mut self) -> Option<Arranged> {
         let row = arranged(&self.draft, self.left.pop()?);

@@ -52,10 +52,11 @@ pub enum Section {
     Piping,
     Circulator,
     Plant,
+    Compare,
 }
 
 impl Section {
-    pub const ALL: [Section; 9] = [
+    pub const ALL: [Section; 10] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -65,6 +66,7 @@ impl Section {
         Section::Piping,
         Section::Circulator,
         Section::Plant,
+        Section::Compare,
     ];
 
     /// The station that it belongs to.
@@ -72,7 +74,9 @@ impl Section {
         match self {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
-            Section::Piping | Section::Circulator | Section::Plant => Station::Loop,
+            Section::Piping | Section::Circulator | Section::Plant | Section::Compare => {
+                Station::Loop
+            }
         }
     }
 
@@ -88,6 +92,7 @@ impl Section {
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
             Section::Plant => text::section_plant(),
+            Section::Compare => text::section_compare(),
         }
     }
 
@@ -102,6 +107,7 @@ impl Section {
             Section::Piping => "piping",
             Section::Circulator => "circulator",
             Section::Plant => "plant",
+            Section::Compare => "compare",
         }
     }
 }

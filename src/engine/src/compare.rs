@@ -1,5 +1,9 @@
 //! One job in every arrangement, side by side.
 
+mod column;
+
+pub use column::{Column, Direction};
+
 use crate::arrangement::lowest_supply;
 use crate::design::{Design, unchecked};
 use crate::job::{Arrangement, Balancing, Draft, Job, read};

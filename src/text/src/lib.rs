@@ -15,6 +15,7 @@ mod picks;
 mod piping;
 mod plant;
 mod problems;
+mod remedies;
 mod safety;
 mod shop;
 mod working;
@@ -47,6 +48,7 @@ pub use plant::{
     glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use problems::{file_problem, problem, problem_at};
+pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
 pub use safety::{CAUTIONS, Caution};
 pub use shop::{objective, together, wall_use};
 pub use working::{

@@ -7,13 +7,16 @@ use finrun_engine::arrangement::lowered;
 use finrun_engine::compare::{Arranged, side_by_side};
 use finrun_engine::design::design;
 use finrun_engine::job::{Draft, File, Header, Job, read};
+use finrun_engine::oversize::oversize;
 use finrun_engine::quantity::{Kind, System, Value};
+use finrun_engine::remedy::Remedies;
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum What {
     Design,
     Network,
     EveryArrangement,
+    Remedies,
 }
 
 pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
@@ -27,6 +30,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
             println!("{}", serde_json::to_string_pretty(&lowered(&job, &design(&job)))?);
         }
         What::EveryArrangement => every_arrangement(&draft),
+        What::Remedies => remedies(&draft, &job),
     }
     Ok(())
 }
@@ -51,6 +55,36 @@ fn whole(draft: &Draft) -> Result<Job> {
         bail!("fields to mend:\n{}", lines.join("\n"));
     }
     reading.job.context("no whole job")
+}
+
+/// What would help the rooms that are short, or what is built beyond the loads.
+fn remedies(draft: &Draft, job: &Job) {
+    let (design, system) = (design(job), draft.units);
+    for worked in Remedies::all(job, &design) {
+        let room = finrun_text::room_name(draft, worked.room);
+        println!("{room}: {}", finrun_text::worked(&worked, draft, system));
+    }
+    let Some(over) = oversize(job, &design) else { return };
+    let text = |value: Value| finrun_text::value(value, system);
+    let columns =
+        [finrun_text::pieces_add(), finrun_text::pieces_give(), finrun_text::margin_gives()];
+    println!(
+        "{:<34}{}",
+        finrun_text::oversize_title(),
+        columns.map(|c| format!("{c:>14}")).concat()
+    );
+    for room in &over.rooms {
+        let name = finrun_text::room_name(draft, room.room);
+        let cells = [room.length.into(), room.pieces.into(), room.margin.into()].map(text);
+        println!("{name:<34}{}", cells.map(|cell| format!("{cell:>14}")).concat());
+    }
+    println!("{}: {}", finrun_text::return_word(), text(over.back.into()));
+    println!("{}: {}", finrun_text::return_exact(), text(over.back_exact.into()));
+    println!("{}", finrun_text::supply_enough(&over, system));
+    println!("{}", finrun_text::calls_at_half(&over, system));
+    if let Some(burner) = &over.burner {
+        println!("{}", finrun_text::burner_runs(burner));
+    }
 }
 
 /// One line for each arrangement of all zones, the rooms as they are.

@@ -3,6 +3,7 @@
 
 mod cases;
 mod piping;
+mod remedies;
 mod values;
 
 use crate::support::{add_room, add_wall, cold_day, job_of, solve};

@@ -1,6 +1,7 @@
 //! The third station: which pieces go where.
 
 use super::elements::element_settings;
+use super::oversize::oversize;
 use crate::drawing::{Shows, wall_drawing};
 use crate::parts::{figure, in_system, live, live_view, working};
 use crate::state::use_app;
@@ -24,6 +25,7 @@ pub(super) fn lengths() -> AnyView {
     });
     view! {
         {results}
+        {oversize()}
         {element_settings()}
     }
     .into_any()

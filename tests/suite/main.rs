@@ -39,6 +39,7 @@ mod shown;
 mod side_by_side;
 mod stored;
 mod support;
+mod takeoff;
 mod together;
 mod two_storey;
 mod unheated;

@@ -8,7 +8,8 @@ use finrun_engine::job::Draft;
 use finrun_engine::oversize::{Burner, Oversize};
 use finrun_engine::plant::boiler::Running;
 use finrun_engine::quantity::{Money, Resistance, System, Unit, Value};
-use finrun_engine::remedy::{Circulator, Does, Unpriced, Way, Worked};
+use finrun_engine::remedy::{Circulator, Does, Way, Worked};
+use finrun_engine::takeoff::count::Class;
 
 /// A way out in full: what to do, what it does, what it costs.
 pub fn worked(worked: &Worked, draft: &Draft, system: System) -> String {
@@ -95,8 +96,10 @@ fn cost(worked: &Worked, system: System) -> String {
     let mut parts: Vec<String> = Vec::new();
     for unpriced in &worked.unpriced {
         parts.push(match unpriced {
-            Unpriced::Piece(length) => format!("pieces of {}", value(*length, system)),
-            Unpriced::Part(field) => price_label(*field).to_lowercase(),
+            Class::Piece(length) | Class::Kept(length) => {
+                format!("pieces of {}", value(*length, system))
+            }
+            Class::Part(field) => price_label(*field).to_lowercase(),
         });
     }
     let parts = parts.join("; ");

@@ -10,7 +10,8 @@ use finrun_engine::job::{
     SurfaceField,
 };
 use finrun_engine::quantity::{Length, Money, Power, Resistance, Temperature, Unit, VolumeFlow};
-use finrun_engine::remedy::{Circulator, Does, Remedies, Step, Unpriced, Way, Worked};
+use finrun_engine::remedy::{Circulator, Does, Remedies, Step, Way, Worked};
+use finrun_engine::takeoff::count::Class;
 
 /// An inside wall of 5 ft in a room, where baseboard may stand or not.
 fn inside(draft: &mut Draft, room: RoomId, wall_use: WallUse) {
@@ -255,11 +256,7 @@ fn costs_add_up() {
     assert_eq!(unpriced.cost, None);
     assert_eq!(
         unpriced.unpriced,
-        [
-            Unpriced::Piece(pieces),
-            Unpriced::Part(PriceField::Joint),
-            Unpriced::Part(PriceField::EndCap)
-        ]
+        [Class::Piece(pieces), Class::Part(PriceField::Joint), Class::Part(PriceField::EndCap)]
     );
     for (field, price) in [
         (PriceField::Joint, "6"),
@@ -338,7 +335,7 @@ fn more_flow_asks_for_its_circulator() {
         if let Way::MoreFlow { flow, circulator } = worked.way {
             assert!(flow > moved);
             assert_eq!(circulator, Circulator::TooSmall, "{worked:?}");
-            assert_eq!(worked.unpriced, [Unpriced::Part(PriceField::Circulator)]);
+            assert_eq!(worked.unpriced, [Class::Part(PriceField::Circulator)]);
         }
     }
     assert!(all.iter().any(|w| matches!(w.way, Way::MoreFlow { .. })), "{all:#?}");

@@ -8,7 +8,8 @@ use finrun_engine::job::PriceField;
 use finrun_engine::oversize::{Burner, Oversize};
 use finrun_engine::plant::boiler::{Cycle, CycleVerdict, Running};
 use finrun_engine::quantity::{Area, Money, Power, Resistance, System, Unit};
-use finrun_engine::remedy::{Circulator, Does, Unpriced, Way, Worked};
+use finrun_engine::remedy::{Circulator, Does, Way, Worked};
+use finrun_engine::takeoff::count::Class;
 use finrun_text as text;
 
 fn btu(value: f64) -> Power {
@@ -53,7 +54,7 @@ fn ways_out_that_were_worked_out() {
     add("no price known", ways[7].1, Does::HeatsRoom, None, Vec::new());
     add("too little", ways[0].1, not_enough, Some(0.0), Vec::new());
     add("priced", ways[3].1, Does::HeatsRoom, Some(54.25), Vec::new());
-    let parts = vec![Unpriced::Piece(feet(3.0)), Unpriced::Part(PriceField::EndCap)];
+    let parts = vec![Class::Piece(feet(3.0)), Class::Part(PriceField::EndCap)];
     add("partly priced", ways[3].1, Does::HeatsRoom, Some(12.0), parts.clone());
     add("unpriced", ways[3].1, Does::HeatsRoom, None, parts);
     insta::assert_snapshot!(book.text());

@@ -3,6 +3,7 @@
 
 mod balance;
 mod coolest;
+mod laid;
 mod lower;
 mod lowered;
 mod practice;
@@ -13,6 +14,7 @@ mod together;
 
 pub use balance::ValveSetting;
 pub use coolest::lowest_supply;
+pub use laid::{Laid, laid};
 pub use lowered::{LoweredLink, LoweredPart, lowered};
 pub use practice::{Practice, Rule, practice, zone_head};
 pub(crate) use pumping::gives;

@@ -13,8 +13,9 @@ use self::search::{Search, Turn};
 use self::tries::{Try, tries};
 use crate::building::{RoomId, RoomLoad, SurfaceId};
 use crate::design::{Design, RoomElement};
-use crate::job::{Job, PriceField};
+use crate::job::Job;
 use crate::quantity::{Area, Length, Money, Power, Resistance, Temperature, VolumeFlow};
+use crate::takeoff::count::Class;
 use serde::Serialize;
 use std::collections::VecDeque;
 
@@ -99,14 +100,6 @@ pub enum Does {
     },
 }
 
-/// Something without a price.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Unpriced {
-    Piece(Length),
-    Part(PriceField),
-}
-
 /// A way out of one room's shortage.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Worked {
@@ -116,7 +109,7 @@ pub struct Worked {
     /// Of what has a price; none where nothing of it has, or nobody knows what would be bought.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<Money>,
-    pub unpriced: Vec<Unpriced>,
+    pub unpriced: Vec<Class>,
 }
 
 impl Worked {

@@ -1,16 +1,17 @@
 //! What a way out costs, as far as prices are typed.
 
 use super::circuit::split;
-use super::{Case, Circulator, Tried, Unpriced, Way};
+use super::{Case, Circulator, Tried, Way};
 use crate::job::PriceField;
 use crate::quantity::{Length, Money};
 use crate::sizing::Choice;
+use crate::takeoff::count::Class;
 
 /// The cost of what has a price, none where nothing of it has; and what has none.
 #[derive(Debug, Default)]
 pub(super) struct Sum {
     pub(super) cost: Option<Money>,
-    pub(super) unpriced: Vec<Unpriced>,
+    pub(super) unpriced: Vec<Class>,
 }
 
 impl Sum {
@@ -19,7 +20,7 @@ impl Sum {
         Sum { cost: Some(Money::ZERO), unpriced: Vec::new() }
     }
 
-    fn add(&mut self, what: Unpriced, price: Option<Money>) {
+    fn add(&mut self, what: Class, price: Option<Money>) {
         match price {
             Some(price) => self.cost = Some(self.cost.unwrap_or(Money::ZERO) + price),
             None => self.unpriced.push(what),
@@ -29,14 +30,14 @@ impl Sum {
     fn each(&mut self, case: &Case, field: PriceField, count: f64) {
         if count != 0.0 {
             let price = case.job.prices.each(field);
-            self.add(Unpriced::Part(field), price.map(|price| price * count));
+            self.add(Class::Part(field), price.map(|price| price * count));
         }
     }
 
     fn by_length(&mut self, case: &Case, field: PriceField, length: Length) {
         if length != Length::ZERO {
             let price = case.job.prices.by_length(field);
-            self.add(Unpriced::Part(field), price.map(|price| price * length));
+            self.add(Class::Part(field), price.map(|price| price * length));
         }
     }
 }
@@ -67,7 +68,7 @@ pub(super) fn of(case: &Case, at: usize, way: &Way, tried: &Tried) -> Sum {
         Way::LessLoss { .. } => {}
         Way::Insulate { area, .. } => {
             let price = case.job.prices.by_area(PriceField::Insulation);
-            sum.add(Unpriced::Part(PriceField::Insulation), price.map(|price| price * area));
+            sum.add(Class::Part(PriceField::Insulation), price.map(|price| price * area));
         }
     }
     sum
@@ -86,7 +87,7 @@ fn more_pieces(case: &Case, at: usize, tried: &Tried, sum: &mut Sum) {
         let bought = |used: usize| used.saturating_sub(stock.have as usize) as f64;
         let more = bought(all - count(now) + count(then)) - bought(all);
         if more != 0.0 {
-            sum.add(Unpriced::Piece(stock.length), stock.price.map(|price| price * more));
+            sum.add(Class::Piece(stock.length), stock.price.map(|price| price * more));
         }
     }
     // Without a price of its own the enclosure is in that of the pieces.

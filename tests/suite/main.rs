@@ -33,7 +33,7 @@ mod random_house;
 mod reading;
 mod routes;
 mod same_bits;
-mod select;
+
 mod shipped;
 mod shown;
 mod side_by_side;

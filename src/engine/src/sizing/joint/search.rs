@@ -34,8 +34,8 @@ struct Label {
 
 /// When the nodes are spent, so many labels go on from a room.
 const NARROW: usize = 64;
-/// Then about so many are made in a room.
-const MOST_NARROW: usize = 4096;
+/// Then so many of a room's ways are tried for each.
+const NARROW_WAYS: usize = 256;
 
 /// A room's ways, and of each of its labels the label before and the way.
 type Layer = (Vec<Candidate>, Vec<(u32, u32)>);
@@ -142,6 +142,7 @@ impl Search<'_> {
         next: &mut Vec<Label>,
         budget: &mut Budget,
     ) -> bool {
+        let mut whole = true;
         let hot = known.hot[at][room];
         let fixed = known.model.circuits[at][room].fixed;
         let least = later + self.ahead.least_of_all((at, room + 1));
@@ -155,6 +156,7 @@ impl Search<'_> {
             let stream = Stream { at, room, water_k: label.water_k };
             let needed = known.needed(stream, &hot);
             let mut followed = vec![None; lengths.len()];
+            let mut tried = 0;
             for (way, (one, &place)) in ways.iter().zip(&places).enumerate() {
                 budget.take(u64::from(way % 8 == 0));
                 let rented = label.rented + one.rented;
@@ -168,6 +170,11 @@ impl Search<'_> {
                 let Some(used) = self.limits.sum(&label.used, &one.used) else {
                     continue;
                 };
+                tried += 1;
+                if tried > NARROW_WAYS && budget.is_spent() {
+                    whole = false;
+                    break;
+                }
                 let (water_k, own, onward) = *followed[place].get_or_insert_with(|| {
                     match known.given(stream, &hot, needed, finned) {
                         None => (0.0, 0, super::model::NEVER),
@@ -192,11 +199,8 @@ impl Search<'_> {
                 });
                 budget.take(1);
             }
-            if budget.is_spent() && next.len() > MOST_NARROW {
-                return false;
-            }
         }
-        true
+        whole
     }
 
     /// Drops labels for which another is no heavier, no cooler and has used no more of anything:

@@ -57,7 +57,7 @@ pub enum Section {
 }
 
 impl Section {
-    pub const ALL: [Section; 10] = [
+    pub const ALL: [Section; 11] = [
         Section::Place,
         Section::Air,
         Section::Ground,

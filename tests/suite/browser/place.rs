@@ -22,6 +22,7 @@ pub(super) enum Place {
     Piping,
     Circulator,
     Plant,
+    Compare,
 }
 
 impl Place {
@@ -29,7 +30,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 9] = [
+    pub(super) const SECTIONS: [Place; 10] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -39,6 +40,7 @@ impl Place {
         Place::Piping,
         Place::Circulator,
         Place::Plant,
+        Place::Compare,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -63,6 +65,7 @@ impl Place {
             Place::Piping => "piping",
             Place::Circulator => "circulator",
             Place::Plant => "plant",
+            Place::Compare => "compare",
         }
         .to_owned()
     }

@@ -67,10 +67,10 @@ fn every_arrangement(draft: &Draft) {
     let names: Vec<String> =
         rows.iter().map(|row| finrun_text::layout(draft, row.layout)).collect();
     let cells = |column: Column| -> Vec<String> {
-        let best = column.best(&rows);
+        let best = finrun_text::best_cell(column, &rows, draft.units);
         let cell = |row: &Arranged| {
-            let mark = if best.is_some() && column.value(row) == best { "* " } else { "" };
-            format!("{mark}{}", finrun_text::cell(column, row, draft.units))
+            let shown = finrun_text::cell(column, row, draft.units);
+            if best.as_ref() == Some(&shown) { format!("* {shown}") } else { shown }
         };
         rows.iter().map(cell).collect()
     };

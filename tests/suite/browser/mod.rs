@@ -7,6 +7,7 @@ mod acts;
 mod assembly;
 mod axe;
 mod climate;
+mod compare;
 mod demos;
 mod driver;
 mod figures;

@@ -11,7 +11,6 @@ use fantoccini::key::Key;
 use finrun_engine::arrangement::{self, CircuitDesign, RunDesign};
 use finrun_engine::building::{RoomId, ZoneId};
 use finrun_engine::check::practice_length;
-use finrun_engine::compare as sides;
 use finrun_engine::job::{Arrangement, Balancing, Hung, way_to};
 use finrun_engine::named::Named as _;
 use finrun_engine::quantity::{Kind, Length, MassFlow, Value};
@@ -29,11 +28,7 @@ use crate::support::FOUR_ROOMS;
 pub(super) fn figures(solved: &Solved, place: Place) -> Vec<(String, Figure)> {
     match place {
         Place::Room(id) => way(solved, id).into_iter().collect(),
-        Place::Piping => {
-            let mut all = zones(solved);
-            all.extend(side_by_side(solved));
-            all
-        }
+        Place::Piping => zones(solved),
         Place::Circulator => {
             let mut all = runs(solved);
             all.extend(balancing(solved));
@@ -56,28 +51,6 @@ fn head(head: Length) -> Figure {
 fn flow(solved: &Solved, flow: MassFlow) -> Figure {
     let circuit = &solved.job.circuit;
     number(flow / circuit.fluid.density(circuit.supply))
-}
-
-fn side_by_side(solved: &Solved) -> Vec<(String, Figure)> {
-    let rows = sides::side_by_side(&solved.draft);
-    assert_eq!(rows.len(), Arrangement::ALL.len());
-    let mut all = Vec::new();
-    for (at, row) in rows.iter().enumerate() {
-        let name = |end: &str| format!("arranged-{at}.{end}");
-        assert!(row.solved, "{row:?}");
-        all.extend([
-            (name("element"), number(row.element)),
-            (name("least"), number(Value::share(row.least))),
-            (name("most"), number(Value::share(row.most))),
-            (name("flow"), number(row.flow)),
-            (name("head"), head(row.head)),
-            (name("back"), number(row.back)),
-            (name("fastest"), number(row.velocity)),
-            (name("watts"), Figure::Words(text::watts(row.electric))),
-            (name("valves"), Figure::Words(row.valves.to_string())),
-        ]);
-    }
-    all
 }
 
 fn way(solved: &Solved, room: u64) -> Option<(String, Figure)> {

@@ -23,6 +23,7 @@ pub(super) enum Place {
     Piping,
     Circulator,
     Plant,
+    Compare,
 }
 
 impl Place {
@@ -41,6 +42,7 @@ impl Place {
         Place::Piping,
         Place::Circulator,
         Place::Plant,
+        Place::Compare,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -66,6 +68,7 @@ impl Place {
             Place::Piping => "piping",
             Place::Circulator => "circulator",
             Place::Plant => "plant",
+            Place::Compare => "compare",
         }
         .to_owned()
     }

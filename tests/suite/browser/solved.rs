@@ -11,6 +11,7 @@ use finrun_engine::quantity::{Kind, System, Value, show};
 use finrun_text as text;
 use serde_json::Value as Json;
 
+use super::compare;
 use super::page::Page;
 use super::path_from;
 use super::piping;
@@ -124,6 +125,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
     let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
     match place {
         Place::Rooms | Place::Ground | Place::Prices | Place::Piping | Place::Circulator => {}
+        Place::Compare => figures.extend(compare::figures(solved)),
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
             Some(room) => {

@@ -1,8 +1,9 @@
 //! How long the page waits for a new result after a keystroke: `cargo xtask bench`.
 
-use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
+use criterion::{BatchSize, BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use finrun_engine::arrangement::{run, solve_piping};
 use finrun_engine::building::{RoomUse, SurfaceKind, losses};
+use finrun_engine::compare::{self, Comparison};
 use finrun_engine::design::design;
 use finrun_engine::job::{
     Behind, Draft, Entry, Field, File, FlowBasis, HouseField, PumpKind, RoomField, SurfaceField,
@@ -119,6 +120,26 @@ fn zones(criterion: &mut Criterion) {
     group.finish();
 }
 
+/// A step of the side by side: one layout of forty rooms. The goal is 60 ms in the browser, about 15 here.
+fn layouts(criterion: &mut Criterion) {
+    let mut draft = house(40);
+    draft.set_tube(Tube::CopperMOneAndQuarter);
+    zones_of(&mut draft, 5);
+    let mut group = criterion.benchmark_group("40 rooms laid out");
+    group.sample_size(10);
+    for (at, layout) in compare::layouts(&draft).into_iter().enumerate() {
+        let before = || {
+            let mut comparison = Comparison::of(&draft);
+            comparison.skip(at);
+            comparison
+        };
+        group.bench_function(format!("{layout:?}"), |b| {
+            b.iter_batched(before, |mut rows| rows.step(), BatchSize::SmallInput);
+        });
+    }
+    group.finish();
+}
+
 /// What a keystroke costs while a room is short must be what it costs while none is: the ways out are
 /// worked out afterwards, in steps.
 fn short(criterion: &mut Criterion) {
@@ -158,5 +179,5 @@ fn short(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(group, benches, by_rooms, zones, short);
+criterion_group!(group, benches, by_rooms, zones, layouts, short);
 criterion_main!(group);

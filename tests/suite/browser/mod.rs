@@ -25,6 +25,7 @@ mod page;
 mod piping;
 mod place;
 mod process;
+mod remedies;
 mod screenshots;
 mod server;
 mod shop;

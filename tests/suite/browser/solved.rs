@@ -16,6 +16,7 @@ use super::page::Page;
 use super::path_from;
 use super::piping;
 use super::place::Place;
+use super::remedies;
 
 /// The stored job, and what `solve` prints for it.
 pub(super) struct Solved {
@@ -172,6 +173,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
         }
     }
     figures.extend(piping::figures(solved, place));
+    figures.extend(remedies::figures(solved, place));
     for (room, job) in solved.rooms().iter().zip(&solved.job.house.rooms) {
         match place {
             Place::HeatLoss => figures.extend(losses(room, job.floor_area.si())),

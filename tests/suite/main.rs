@@ -36,6 +36,7 @@ mod shipped;
 mod shown;
 mod side_by_side;
 mod stored;
+mod suggest;
 mod support;
 mod two_storey;
 mod unheated;

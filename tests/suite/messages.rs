@@ -11,7 +11,9 @@ mod piping;
 mod plant;
 
 use crate::findings::tag;
-use crate::support::{FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, fields, holds_number, open};
+use crate::support::{
+    FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, fields, holds_number, open,
+};
 use examples::{findings, open_errors, problems, remedies};
 use finrun_engine::bills::Fuel;
 use finrun_engine::building::assembly::Position;

@@ -21,5 +21,6 @@ pub mod plant;
 pub mod quantity;
 pub mod sizing;
 mod stored;
+pub mod suggest;
 pub mod takeoff;
 pub mod trace;

@@ -10,12 +10,14 @@ mod run;
 mod size;
 
 pub use balance::ValveSetting;
+pub(crate) use lower::bare;
 pub use lowered::{LoweredLink, LoweredPart, lowered};
+pub(crate) use practice::zone_head_of;
 pub use practice::{Practice, Rule, practice, zone_head};
 pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
 pub use run::run;
-pub(crate) use size::size_elements;
 pub use size::{Solved, solve_piping};
+pub(crate) use size::{choose_for, size_elements};
 
 use crate::building::{RoomId, ZoneId};
 use crate::network::{NotSolved, Passage};

@@ -7,6 +7,8 @@ mod plant;
 mod room;
 
 pub use circuit::practice_length;
+pub(crate) use circuit::{LEAST_VELOCITY, MOST_VELOCITY, most_carried};
+pub(crate) use piping::PUMP_REACHES;
 
 use crate::building::{RoomId, ZoneId};
 use crate::design::Design;

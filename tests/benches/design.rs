@@ -11,6 +11,7 @@ use finrun_engine::job::{
 use finrun_engine::network::TypicalPump;
 use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{System, Temperature, Unit};
+use finrun_engine::suggest::{Suggestion, suggest};
 use std::hint::black_box;
 
 fn four_rooms() -> Draft {
@@ -134,6 +135,7 @@ fn zones(criterion: &mut Criterion) {
             draft.room_mut(room).expect("its room").zone = zone;
         }
     }
+    suggestions(criterion, &draft);
     let job = job(&draft);
     let design = design(&job);
     assert_eq!(design.piping.not_solved, None);
@@ -153,6 +155,39 @@ fn zones(criterion: &mut Criterion) {
     group.bench_function("all 255 combinations", |b| {
         b.iter(|| (1..256).map(|c| run(black_box(&job), &design, &on(c)).flow.si()).sum::<f64>());
     });
+    group.finish();
+}
+
+/// Other loops for each of the eight zones, and for all forty rooms on one loop, the most there is to
+/// follow. The goal is 500 ms in the browser on a slow phone for all zones, 50 ms a step.
+fn suggestions(criterion: &mut Criterion, eight: &Draft) {
+    let mut group = criterion.benchmark_group("suggested loops");
+    group.sample_size(10);
+    group.bench_function("each of 8 zones of 5 rooms", |b| {
+        b.iter(|| {
+            let zones = eight.zones.iter().map(|zone| zone.id);
+            zones.filter_map(|zone| suggest(black_box(eight), zone)).count()
+        });
+    });
+    let one = house(40);
+    group.bench_function("40 rooms on one loop", |b| {
+        b.iter(|| suggest(black_box(&one), one.zones[0].id));
+    });
+    let mut slowest = std::time::Duration::ZERO;
+    let begun = std::time::Instant::now();
+    let mut suggestion = Suggestion::begin(&one, one.zones[0].id).expect("a zone on loops");
+    println!("begun in {:?}", begun.elapsed());
+    let mut steps = 1;
+    loop {
+        let begun = std::time::Instant::now();
+        let done = suggestion.step().is_some();
+        slowest = slowest.max(begun.elapsed());
+        if done {
+            break;
+        }
+        steps += 1;
+    }
+    println!("{steps} steps, the slowest {slowest:?}");
     group.finish();
 }
 

@@ -2,16 +2,20 @@
 
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use finrun_engine::arrangement::{run, solve_piping};
-use finrun_engine::building::{OpeningKind, RoomUse, SurfaceKind, losses};
+use finrun_engine::building::{RoomUse, SurfaceKind, losses};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    Behind, Draft, Entry, Field, File, FlowBasis, HouseField, Job, OpeningField, PumpKind,
-    RoomField, SurfaceField, read,
+    Behind, Draft, Entry, Field, File, FlowBasis, HouseField, PumpKind, RoomField,
 };
 use finrun_engine::network::TypicalPump;
 use finrun_engine::pipe::Tube;
+<<<<<<< HEAD
 use finrun_engine::quantity::{System, Temperature, Unit};
 use finrun_engine::suggest::{Suggestion, suggest};
+=======
+use finrun_engine::quantity::{Temperature, Unit};
+use finrun_tests::houses::{house, job, zones_of};
+>>>>>>> main
 use std::hint::black_box;
 
 fn four_rooms() -> Draft {
@@ -19,33 +23,6 @@ fn four_rooms() -> Draft {
         .expect("a job file")
         .open()
         .expect("a sound job")
-}
-
-/// A house of `count` rooms, each a little larger than the one before, two walls of it outside.
-fn house(count: u32) -> Draft {
-    let mut draft = Draft::new("Bench", System::Us);
-    let set = |draft: &mut Draft, field, text: String| {
-        let unit = draft.box_unit(field);
-        draft.set_entry(field, Entry { text, unit });
-    };
-    set(&mut draft, Field::House(HouseField::Outdoors), "5".to_string());
-    for index in 0..count {
-        let room = draft.add_room(&format!("Room {index}"));
-        let (length, width) =
-            (10.0 + 0.25 * f64::from(index % 16), 9.0 + 0.5 * f64::from(index % 7));
-        set(&mut draft, Field::Room(room, RoomField::FloorLength), length.to_string());
-        set(&mut draft, Field::Room(room, RoomField::FloorWidth), width.to_string());
-        for side in [length, width] {
-            let wall = draft.add_surface(room, SurfaceKind::Wall).expect("the room is there");
-            set(&mut draft, Field::Surface(room, wall, SurfaceField::Length), side.to_string());
-            let kind = if side == length { OpeningKind::Window } else { OpeningKind::Door };
-            let opening = draft.add_opening(room, wall, kind).expect("the wall is there");
-            let field = Field::Opening(room, wall, opening, OpeningField::Width);
-            set(&mut draft, field, "2' 8\"".to_string());
-        }
-        draft.add_surface(room, SurfaceKind::Ceiling);
-    }
-    draft
 }
 
 /// Such a house on a slab, with an attic over all and a garage beside the first room: ground, shared
@@ -76,12 +53,6 @@ fn whole_house(count: u32) -> Draft {
     }
     draft.set_tube(Tube::CopperMOneAndQuarter);
     draft
-}
-
-fn job(draft: &Draft) -> Job {
-    let reading = read(draft);
-    assert!(reading.errors.is_empty(), "{:?}", reading.errors);
-    reading.job.expect("a whole job")
 }
 
 fn benches(criterion: &mut Criterion) {
@@ -128,6 +99,7 @@ fn zones(criterion: &mut Criterion) {
     let mut draft = house(40);
     draft.flow_basis = FlowBasis::FromPump;
     draft.pump.kind = PumpKind::Typical(TypicalPump::Medium);
+<<<<<<< HEAD
     let rooms: Vec<_> = draft.rooms.iter().map(|room| room.id).collect();
     for five in rooms.chunks(5).skip(1) {
         let zone = draft.add_zone();
@@ -136,6 +108,9 @@ fn zones(criterion: &mut Criterion) {
         }
     }
     suggestions(criterion, &draft);
+=======
+    zones_of(&mut draft, 5);
+>>>>>>> main
     let job = job(&draft);
     let design = design(&job);
     assert_eq!(design.piping.not_solved, None);

@@ -7,6 +7,7 @@ pub mod cuts;
 mod emission;
 mod friction;
 mod glycol;
+pub mod houses;
 pub mod hydraulic;
 mod series;
 pub mod stock;

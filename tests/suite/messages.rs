@@ -9,6 +9,7 @@ mod lists;
 mod page;
 mod piping;
 mod plant;
+mod shop;
 
 use crate::findings::tag;
 use crate::support::{

@@ -1,6 +1,6 @@
 //! The one function from a job to everything that follows from it.
 
-use crate::arrangement::{self, PipingDesign};
+use crate::arrangement::{self, PipingDesign, Together};
 use crate::bills::{Compared, compare};
 use crate::building::{
     Certainty, HouseFlow, RoomId, RoomLoad, SlabCompared, SpaceBalance, losses, mean_temperature,
@@ -32,6 +32,8 @@ pub struct Design {
     /// Slabs on the ground, by the way that was chosen and by the other.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slabs: Option<SlabCompared>,
+    /// How the pieces were chosen.
+    pub together: Together,
     pub piping: PipingDesign,
     /// None until the end of the design, and none without rooms.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -135,6 +137,7 @@ pub fn design(job: &Job) -> Design {
         air: losses.flow,
         bills: against_bills(job, load),
         slabs: slab_compared(&job.house),
+        together: solved.together,
         piping: solved.piping,
         plant: None,
         checks: Vec::new(),

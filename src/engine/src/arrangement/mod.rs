@@ -8,6 +8,7 @@ mod practice;
 mod pumping;
 mod run;
 mod size;
+mod together;
 
 pub use balance::ValveSetting;
 pub(crate) use lower::bare;
@@ -18,6 +19,7 @@ pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
 pub use run::run;
 pub use size::{Solved, solve_piping};
 pub(crate) use size::{choose_for, size_elements};
+pub use together::{Counted, Proof, Together};
 
 use crate::building::{RoomId, ZoneId};
 use crate::network::{NotSolved, Passage};

@@ -192,6 +192,20 @@ impl Room {
     pub fn volume(&self) -> Volume {
         self.floor_area * self.height
     }
+
+    /// Whether baseboard may stand at one of its walls.
+    pub fn allows(&self, wall: &Surface) -> bool {
+        match self.surfaces.iter().any(|other| other.wall_use == WallUse::Only) {
+            true => wall.wall_use == WallUse::Only,
+            false => wall.wall_use != WallUse::Never,
+        }
+    }
+
+    /// The runs on which pieces may be chosen, each with its wall.
+    pub fn usable_runs(&self) -> impl Iterator<Item = (&Surface, Run)> {
+        let walls = self.surfaces.iter().filter(|wall| self.allows(wall));
+        walls.flat_map(|wall| wall.runs.iter().map(move |&run| (wall, run)))
+    }
 }
 
 /// An unheated space. What it shares with a room is entered once, on either side.

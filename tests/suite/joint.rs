@@ -1,0 +1,4 @@
+//! The choice of all rooms' pieces together.
+
+mod element;
+mod plain;

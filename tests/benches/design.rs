@@ -9,13 +9,9 @@ use finrun_engine::job::{
 };
 use finrun_engine::network::TypicalPump;
 use finrun_engine::pipe::Tube;
-<<<<<<< HEAD
-use finrun_engine::quantity::{System, Temperature, Unit};
-use finrun_engine::suggest::{Suggestion, suggest};
-=======
 use finrun_engine::quantity::{Temperature, Unit};
+use finrun_engine::suggest::{Suggestion, suggest};
 use finrun_tests::houses::{house, job, zones_of};
->>>>>>> main
 use std::hint::black_box;
 
 fn four_rooms() -> Draft {
@@ -99,18 +95,8 @@ fn zones(criterion: &mut Criterion) {
     let mut draft = house(40);
     draft.flow_basis = FlowBasis::FromPump;
     draft.pump.kind = PumpKind::Typical(TypicalPump::Medium);
-<<<<<<< HEAD
-    let rooms: Vec<_> = draft.rooms.iter().map(|room| room.id).collect();
-    for five in rooms.chunks(5).skip(1) {
-        let zone = draft.add_zone();
-        for &room in five {
-            draft.room_mut(room).expect("its room").zone = zone;
-        }
-    }
-    suggestions(criterion, &draft);
-=======
     zones_of(&mut draft, 5);
->>>>>>> main
+    suggestions(criterion, &draft);
     let job = job(&draft);
     let design = design(&job);
     assert_eq!(design.piping.not_solved, None);

@@ -6,6 +6,7 @@
 mod examples;
 mod house;
 mod lists;
+mod loops;
 mod page;
 mod piping;
 mod plant;

@@ -26,7 +26,7 @@ fn house(walls: &[(u32, &str)]) -> Draft {
     draft
 }
 
-fn changes(draft: &Draft) -> Change {
+pub(crate) fn changes(draft: &Draft) -> Change {
     match suggest(draft, ZONE).expect("a zone on loops") {
         Verdict::Changes(change) => change,
         Verdict::Stays(figures) => panic!("stays: {figures:?}"),
@@ -138,7 +138,7 @@ fn houses() -> impl Strategy<Value = Draft> {
     )
 }
 
-fn price(draft: &mut Draft, loop_valves: &str) {
+pub(crate) fn price(draft: &mut Draft, loop_valves: &str) {
     for feet in draft.element.stock_ft.clone() {
         set(
             draft,
@@ -211,7 +211,7 @@ fn a_loop_by_itself_is_as_in_the_whole_system() {
 
 /// 8 rooms of 3,920 Btu/h, 31,360 Btu/h in all, and what bare pipe loses. By hand, 3/4 in copper M
 /// (0.811 in inside) at 4 ft/s has 6.4 gpm, which at a drop of 10 °F carries about 31,000 Btu/h.
-fn too_long() -> Draft {
+pub(crate) fn too_long() -> Draft {
     let mut draft = house(&[(14, "0.5"); 8]);
     set(&mut draft, Field::Circuit(CircuitField::Drop), "10");
     draft
@@ -272,7 +272,7 @@ fn a_house_that_is_fine_stays_as_it_is() {
 /// pieces. First in the loop, in water of some 175 °F on the way through it, its element gives about
 /// 600 x (105/115)^1.4 = 528 Btu/h a foot, so that 11 ft do; behind the others, in some 158 °F, it
 /// gives about 413 and 11 ft do not.
-fn largest_last() -> Draft {
+pub(crate) fn largest_last() -> Draft {
     let mut draft = house(&[(12, "0.5"), (12, "0.5"), (12, "0.5"), (20, "0.5")]);
     let (id, wall) = (draft.rooms[3].id, draft.rooms[3].surfaces[0].id);
     set(&mut draft, Field::Surface(id, wall, finrun_engine::job::SurfaceField::Free), "11.5");

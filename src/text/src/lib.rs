@@ -10,6 +10,7 @@ mod choices;
 mod climate;
 mod drawings;
 mod fields;
+mod loops;
 mod page;
 mod picks;
 mod piping;
@@ -35,6 +36,7 @@ pub use drawings::{above_tank, alone, operating_point, pump_picture};
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
 };
+pub use loops::*;
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{

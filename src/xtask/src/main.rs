@@ -27,7 +27,8 @@ cargo xtask COMMAND
   test                        everything that must pass: format, lints, tests, size, and the page in a browser
   dist                        build the page into target/dist and show the size of each file
   solve JOB.json              print the design of a job file as JSON; --every-arrangement prints how its
-                              rooms do in each arrangement, --network its network as JSON
+                              rooms do in each arrangement, --network its network as JSON, --suggest
+                              the loops that would be better
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -96,6 +97,7 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
                 match argument {
                     Long("every-arrangement") => what = solve::What::EveryArrangement,
                     Long("network") => what = solve::What::Network,
+                    Long("suggest") => what = solve::What::Suggest,
                     Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
                     other => return Err(other.unexpected().into()),
                 }

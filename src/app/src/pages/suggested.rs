@@ -201,6 +201,5 @@ pub(super) fn moved_line(zone: ZoneId, watched: Memo<Watched>) -> AnyView {
             }
         })
     });
-    view! { <p class="note" role="status" data-figure=format!("zone-{}.moved", zone.0)>{said}</p> }
-        .into_any()
+    view! { <p class="note moved" role="status">{said}</p> }.into_any()
 }

@@ -518,6 +518,7 @@ fn a_zone_is_hung_on_the_loops_that_are_named() {
     assert_eq!(named(&[&[c, b, a]]).0, Arrangement::Series);
     assert_eq!(named(&[&[c, b, a]]).1[0], [c, b, a]);
     // What is not named stays behind what it follows; what is named twice, or elsewhere, counts once.
+    assert_eq!(named(&[&[a, c]]).1[0], [a, b, c]);
     assert_eq!(named(&[&[c], &[a]]), (split, vec![vec![c], vec![a, b], vec![]]));
     assert_eq!(
         named(&[&[a, a, others[0]], &[a, b, c]]),

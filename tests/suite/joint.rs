@@ -1,4 +1,5 @@
 //! The choice of all rooms' pieces together.
 
-mod element;
+mod brute;
+mod exhaustive;
 mod plain;

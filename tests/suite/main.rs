@@ -39,6 +39,7 @@ mod side_by_side;
 mod stored;
 mod suggest;
 mod support;
+mod takeoff;
 mod together;
 mod two_storey;
 mod unheated;

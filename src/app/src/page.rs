@@ -49,19 +49,21 @@ pub enum Section {
     Assemblies,
     Certainty,
     Bills,
+    Prices,
     Piping,
     Circulator,
     Plant,
 }
 
 impl Section {
-    pub const ALL: [Section; 9] = [
+    pub const ALL: [Section; 10] = [
         Section::Place,
         Section::Air,
         Section::Ground,
         Section::Assemblies,
         Section::Certainty,
         Section::Bills,
+        Section::Prices,
         Section::Piping,
         Section::Circulator,
         Section::Plant,
@@ -72,6 +74,7 @@ impl Section {
         match self {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
+            Section::Prices => Station::Lengths,
             Section::Piping | Section::Circulator | Section::Plant => Station::Loop,
         }
     }
@@ -85,6 +88,7 @@ impl Section {
             Section::Assemblies => text::section_assemblies(),
             Section::Certainty => text::section_certainty(),
             Section::Bills => text::section_bills(),
+            Section::Prices => text::section_prices(),
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
             Section::Plant => text::section_plant(),
@@ -99,6 +103,7 @@ impl Section {
             Section::Assemblies => "assemblies",
             Section::Certainty => "certainty",
             Section::Bills => "bills",
+            Section::Prices => "prices",
             Section::Piping => "piping",
             Section::Circulator => "circulator",
             Section::Plant => "plant",

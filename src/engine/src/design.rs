@@ -120,6 +120,14 @@ fn against_bills(job: &Job, load: Power) -> Option<Compared> {
 /// Never panics. A job without rooms gives an empty design; whatever cannot be met is a check with
 /// its subject, value, limit and remedies.
 pub fn design(job: &Job) -> Design {
+    let mut design = unchecked(job);
+    design.plant = (!design.rooms.is_empty()).then(|| plan(job, &design));
+    design.checks = checks(job, &design);
+    design
+}
+
+/// The same without plant and checks, for whoever compares many jobs.
+pub(crate) fn unchecked(job: &Job) -> Design {
     let losses = losses(&job.house);
     let loads = losses.rooms;
     let solved = arrangement::solve_piping(job, &loads);
@@ -129,7 +137,7 @@ pub fn design(job: &Job) -> Design {
         .map(|(load, element)| RoomDesign { room: load.room, load, element })
         .collect::<Vec<_>>();
     let load: Power = rooms.iter().map(|room| room.load.total).sum();
-    let mut design = Design {
+    Design {
         load,
         rooms,
         spaces: losses.spaces,
@@ -141,8 +149,5 @@ pub fn design(job: &Job) -> Design {
         piping: solved.piping,
         plant: None,
         checks: Vec::new(),
-    };
-    design.plant = (!design.rooms.is_empty()).then(|| plan(job, &design));
-    design.checks = checks(job, &design);
-    design
+    }
 }

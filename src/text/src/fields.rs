@@ -284,7 +284,6 @@ pub fn field_note(field: Field) -> &'static str {
         Field::Surface(_, _, SurfaceField::Free) => {
             "Along the floor, in one stretch; 0 for none. Blank: all but the doors."
         }
-        Field::Stocked(_, field) => shop::stock_hint(field),
         Field::Room(_, RoomField::OtherHeat) => {
             "From a stove or another emitter that runs whenever it is cold; the baseboard is sized for the rest."
         }

@@ -50,7 +50,9 @@ pub use plant::{
 };
 pub use problems::{file_problem, problem, problem_at};
 pub use safety::{CAUTIONS, Caution};
-pub use shop::{objective, together, wall_use};
+pub use shop::{
+    kept_pieces, objective, objective_note, prices_fact, together, wall_stretch, wall_use,
+};
 pub use working::{
     Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,
 };

@@ -56,6 +56,7 @@ words! {
     section_assemblies: "Own assemblies";
     section_certainty: "How sure";
     section_bills: "Against the bills";
+    section_prices: "Prices";
     section_piping: "Zones and piping";
     section_circulator: "Circulator and balancing";
     section_plant: "Boiler and fill";
@@ -170,6 +171,16 @@ words! {
     rating: "Rating";
     heating_effect_question: "Is the rating certified with a heating effect?";
     stock: "Pieces your shop has";
+    prices_and_counts: "Price and count of each length";
+    prices_and_counts_note: "Blank: without a price, as many in the shop as are wanted, none bought already. What was bought already costs nothing more and is used first.";
+    prices_note: "Your own prices, all in one currency, with or without tax as you like. What has no price is counted, not guessed.";
+    prices_of_joints: "Joints, enclosure and caps";
+    prices_of_pipe: "Pipe and fittings";
+    prices_of_parts: "Valves, circulators, controls";
+    prices_of_remedies: "Ways out of a shortage";
+    keep_pieces: "Keep these pieces";
+    let_pieces_go: "Let them go";
+    kept_wrong: "Kept pieces that no longer fit";
     table_row_add: "Add a row";
     more_of_element: "Derating, bare tube, end caps";
     needs: "needs";

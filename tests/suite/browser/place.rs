@@ -19,6 +19,7 @@ pub(super) enum Place {
     Assemblies,
     Certainty,
     Bills,
+    Prices,
     Piping,
     Circulator,
     Plant,
@@ -29,13 +30,14 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 9] = [
+    pub(super) const SECTIONS: [Place; 10] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
         Place::Assemblies,
         Place::Certainty,
         Place::Bills,
+        Place::Prices,
         Place::Piping,
         Place::Circulator,
         Place::Plant,
@@ -60,6 +62,7 @@ impl Place {
             Place::Assemblies => "assemblies",
             Place::Certainty => "certainty",
             Place::Bills => "bills",
+            Place::Prices => "prices",
             Place::Piping => "piping",
             Place::Circulator => "circulator",
             Place::Plant => "plant",

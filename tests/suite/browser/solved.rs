@@ -123,7 +123,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
     ];
     let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
     match place {
-        Place::Rooms | Place::Ground | Place::Piping | Place::Circulator => {}
+        Place::Rooms | Place::Ground | Place::Prices | Place::Piping | Place::Circulator => {}
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
             Some(room) => {
@@ -142,7 +142,10 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
         Place::Climate | Place::Assemblies | Place::Certainty | Place::Bills => {
             figures.extend(sentences(solved, place));
         }
-        Place::Lengths => add("element", element),
+        Place::Lengths => {
+            add("element", element);
+            figures.extend(sentences(solved, place));
+        }
         Place::Plant => {
             let plant = &design["plant"];
             add("plant.needed", number(Kind::Power, &plant["needed"]["output_w"]));
@@ -218,6 +221,7 @@ fn sentences(solved: &Solved, place: Place) -> Vec<(String, Figure)> {
                 say("slabs", text::slabs_compared(slabs, draft.ground.method, system));
             }
         }
+        Place::Lengths => say("together", text::together(&typed.together, system)),
         Place::Climate => say(
             "station",
             draft.station.as_ref().map_or(text::no_station().to_owned(), |station| {

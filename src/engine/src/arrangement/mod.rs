@@ -2,6 +2,8 @@
 //! solved for flow and temperature together.
 
 mod balance;
+mod coolest;
+mod laid;
 mod lower;
 mod lowered;
 mod practice;
@@ -11,6 +13,8 @@ mod size;
 mod together;
 
 pub use balance::ValveSetting;
+pub use coolest::lowest_supply;
+pub use laid::{Laid, laid};
 pub(crate) use lower::bare;
 pub use lowered::{LoweredLink, LoweredPart, lowered};
 pub(crate) use practice::zone_head_of;

@@ -1,7 +1,7 @@
 //! Rules on a room: is it heated, and if not, why not and what would help.
 
 use super::circuit::MOST_VELOCITY;
-use super::{Check, Finding, Remedy, Severity, Subject};
+use super::{Check, Finding, Remedy, Severity, Subject, shop};
 use crate::arrangement::size_elements;
 use crate::building::{Room, RoomLoad};
 use crate::design::Design;
@@ -29,6 +29,11 @@ fn one(job: &Job, design: &Design, at: usize) -> Option<Check> {
     let check = |severity, finding, remedies| {
         Some(Check { severity, subject: Subject::Room(room.id), finding, remedies })
     };
+    if load <= Power::ZERO && solved.load.total > Power::ZERO {
+        let finding =
+            Finding::OtherHeatCovers { load: solved.load.total, other: solved.load.other };
+        return check(Severity::Watch, finding, vec![Remedy::LessOtherHeat]);
+    }
     if load <= Power::ZERO {
         let remedies = match room.surfaces.is_empty() {
             true => vec![Remedy::AddSurfaces],
@@ -49,6 +54,9 @@ fn one(job: &Job, design: &Design, at: usize) -> Option<Check> {
     if short == Power::ZERO || !short.is_finite() {
         return None;
     }
+    if let Some((finding, remedies)) = shop::why_short(job, room, solved) {
+        return check(Severity::Stop, finding, remedies);
+    }
     let has_run = room.surfaces.iter().any(|surface| !surface.runs.is_empty());
     if !has_run {
         return check(Severity::Stop, Finding::NoWall { load }, vec![Remedy::AddFreeWall]);
@@ -61,6 +69,7 @@ fn one(job: &Job, design: &Design, at: usize) -> Option<Check> {
         Some(needed) => {
             let fitted = solved.element.choice.finned;
             remedies.push(Remedy::MoreWall { length: needed - fitted });
+            remedies.extend(shop::of_choices(room));
             Finding::DoesNotFit { needed, fitted, short }
         }
         None => {

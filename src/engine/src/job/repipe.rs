@@ -37,6 +37,21 @@ impl Draft {
         }
     }
 
+    /// Hangs every room on one loop of one zone, in the order in which the water passes them now. What
+    /// was typed of the zones goes with them; one zone stays as it is.
+    pub(crate) fn join_zones(&mut self) {
+        let (Some(first), true) = (self.zones.first().map(|zone| zone.id), self.zones.len() > 1)
+        else {
+            return;
+        };
+        let order = self.in_order();
+        self.rooms.sort_by_key(|room| order.iter().position(|id| *id == room.id));
+        self.zones = vec![ZoneDraft::series(first, self.tube)];
+        for room in &mut self.rooms {
+            (room.zone, room.branch) = (first, 0);
+        }
+    }
+
     /// Arranges a zone anew, with the tubes and valves usual there.
     pub fn arrange(&mut self, id: ZoneId, arrangement: Arrangement) {
         let tube = self.tube;

@@ -1,8 +1,9 @@
 //! How long the page waits for a new result after a keystroke: `cargo xtask bench`.
 
-use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
+use criterion::{BatchSize, BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use finrun_engine::arrangement::{run, solve_piping};
 use finrun_engine::building::{RoomUse, SurfaceKind, losses};
+use finrun_engine::compare::{self, Comparison};
 use finrun_engine::design::design;
 use finrun_engine::job::{
     Behind, Draft, Entry, Field, File, FlowBasis, HouseField, PumpKind, RoomField,
@@ -10,7 +11,6 @@ use finrun_engine::job::{
 use finrun_engine::network::TypicalPump;
 use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{Temperature, Unit};
-use finrun_engine::suggest::{Suggestion, suggest};
 use finrun_tests::houses::{house, job, zones_of};
 use std::hint::black_box;
 
@@ -96,7 +96,6 @@ fn zones(criterion: &mut Criterion) {
     draft.flow_basis = FlowBasis::FromPump;
     draft.pump.kind = PumpKind::Typical(TypicalPump::Medium);
     zones_of(&mut draft, 5);
-    suggestions(criterion, &draft);
     let job = job(&draft);
     let design = design(&job);
     assert_eq!(design.piping.not_solved, None);
@@ -119,38 +118,25 @@ fn zones(criterion: &mut Criterion) {
     group.finish();
 }
 
-/// Other loops for each of the eight zones, and for all forty rooms on one loop, the most there is to
-/// follow. The goal is 500 ms in the browser on a slow phone for all zones, 50 ms a step.
-fn suggestions(criterion: &mut Criterion, eight: &Draft) {
-    let mut group = criterion.benchmark_group("suggested loops");
+/// A step of the side by side: one layout of forty rooms. The goal is 60 ms in the browser, about 15 here.
+fn layouts(criterion: &mut Criterion) {
+    let mut draft = house(40);
+    draft.set_tube(Tube::CopperMOneAndQuarter);
+    zones_of(&mut draft, 5);
+    let mut group = criterion.benchmark_group("40 rooms laid out");
     group.sample_size(10);
-    group.bench_function("each of 8 zones of 5 rooms", |b| {
-        b.iter(|| {
-            let zones = eight.zones.iter().map(|zone| zone.id);
-            zones.filter_map(|zone| suggest(black_box(eight), zone)).count()
+    for (at, layout) in compare::layouts(&draft).into_iter().enumerate() {
+        let before = || {
+            let mut comparison = Comparison::of(&draft);
+            comparison.skip(at);
+            comparison
+        };
+        group.bench_function(format!("{layout:?}"), |b| {
+            b.iter_batched(before, |mut rows| rows.step(), BatchSize::SmallInput);
         });
-    });
-    let one = house(40);
-    group.bench_function("40 rooms on one loop", |b| {
-        b.iter(|| suggest(black_box(&one), one.zones[0].id));
-    });
-    let mut slowest = std::time::Duration::ZERO;
-    let begun = std::time::Instant::now();
-    let mut suggestion = Suggestion::begin(&one, one.zones[0].id).expect("a zone on loops");
-    println!("begun in {:?}", begun.elapsed());
-    let mut steps = 1;
-    loop {
-        let begun = std::time::Instant::now();
-        let done = suggestion.step().is_some();
-        slowest = slowest.max(begun.elapsed());
-        if done {
-            break;
-        }
-        steps += 1;
     }
-    println!("{steps} steps, the slowest {slowest:?}");
     group.finish();
 }
 
-criterion_group!(group, benches, by_rooms, zones);
+criterion_group!(group, benches, by_rooms, zones, layouts);
 criterion_main!(group);

@@ -5,11 +5,10 @@ use std::path::Path;
 
 use anyhow::{Context, Result, anyhow, bail};
 use finrun_engine::arrangement::lowered;
-use finrun_engine::compare::{Arranged, side_by_side};
+use finrun_engine::compare::{Arranged, Column, side_by_side};
 use finrun_engine::design::design;
 use finrun_engine::job::{Draft, File, Header, Job, read};
-use finrun_engine::quantity::{Kind, System, Value};
-use finrun_engine::suggest::{Verdict, suggest};
+use finrun_engine::named::Named;
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum What {
@@ -17,6 +16,7 @@ pub(crate) enum What {
     Network,
     EveryArrangement,
     Suggest,
+    EveryArrangementAsJson,
 }
 
 pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
@@ -30,7 +30,10 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
             println!("{}", serde_json::to_string_pretty(&lowered(&job, &design(&job)))?);
         }
         What::EveryArrangement => every_arrangement(&draft),
-        What::Suggest => suggest_loops(&draft),
+        What::Suggest => crate::suggest::print(&draft),
+        What::EveryArrangementAsJson => {
+            println!("{}", serde_json::to_string_pretty(&side_by_side(&draft))?);
+        }
     }
     Ok(())
 }
@@ -57,69 +60,31 @@ fn whole(draft: &Draft) -> Result<Job> {
     reading.job.context("no whole job")
 }
 
-/// What the page suggests for each zone, in its words.
-fn suggest_loops(draft: &Draft) {
-    let list = |head: &str, lines: Vec<String>| {
-        if !lines.is_empty() {
-            println!("{head}");
-        }
-        lines.iter().for_each(|line| println!("  - {line}"));
-    };
-    for zone in draft.zones.iter().map(|zone| zone.id) {
-        println!("{}", finrun_text::zone_name(draft, zone));
-        match suggest(draft, zone) {
-            None => println!("{}", finrun_text::no_loops()),
-            Some(Verdict::Stays(figures)) => {
-                println!("{}", finrun_text::loops_stay());
-                list(finrun_text::what_stays(), finrun_text::troubles(draft, &figures));
-            }
-            Some(Verdict::Changes(change)) => {
-                println!("{}", finrun_text::gain(&change));
-                let loops = finrun_text::loop_lines(draft, &change.after, draft.units);
-                list(finrun_text::suggested(), loops);
-                let [before, after] =
-                    [&change.before, &change.after].map(|f| finrun_text::troubles(draft, f));
-                list(finrun_text::what_is_wrong(), before);
-                list(finrun_text::what_stays(), after);
-                let heads = [finrun_text::today(), finrun_text::suggested()];
-                let heads = heads.map(|head| format!("{head:>14}")).concat();
-                println!("{:<36}{heads}", finrun_text::this_zone());
-                for (_, name, figures) in finrun_text::loop_figures(&change, draft.units) {
-                    println!("{name:<36}{}", figures.map(|cell| format!("{cell:>14}")).concat());
-                }
-                println!("{}", finrun_text::figures_note());
-                let measure = finrun_text::to_measure(draft, &change);
-                list(finrun_text::before_piping(), measure);
-            }
-        }
-        println!();
-    }
-}
-
-/// One line for each arrangement of all zones, the rooms as they are.
+/// A column for each layout of the house, what it is compared by down the side; the best marked.
 fn every_arrangement(draft: &Draft) {
-    let titles = ["flow", "head", "return", "fastest", "element", "least", "most", "short"];
-    println!("{:<34}{}", draft.name, titles.map(|title| format!("{title:>12}")).concat());
-    for arranged in side_by_side(draft) {
-        let cells = cells(&arranged, draft.units).map(|cell| format!("{cell:>12}")).concat();
-        println!("{:<34}{cells}", finrun_text::arrangement(arranged.arrangement));
+    let rows = side_by_side(draft);
+    let names: Vec<String> =
+        rows.iter().map(|row| finrun_text::layout(draft, row.layout)).collect();
+    let cells = |column: Column| -> Vec<String> {
+        let best = column.best(&rows);
+        let cell = |row: &Arranged| {
+            let mark = if best.is_some() && column.value(row) == best { "* " } else { "" };
+            format!("{mark}{}", finrun_text::cell(column, row, draft.units))
+        };
+        rows.iter().map(cell).collect()
+    };
+    let table: Vec<Vec<String>> = Column::ALL.iter().map(|&column| cells(column)).collect();
+    let longest = |at: usize| {
+        let cells = table.iter().filter_map(|row| row.get(at)).chain(names.get(at));
+        cells.map(|cell| cell.chars().count()).max().unwrap_or(0)
+    };
+    let line = |title: &str, cells: &[String]| {
+        let cells = cells.iter().enumerate().map(|(at, cell)| format!("  {cell:>0$}", longest(at)));
+        println!("{title:<26}{}", cells.collect::<String>());
+    };
+    line(&draft.name, &names);
+    for (&column, cells) in Column::ALL.iter().zip(&table) {
+        line(finrun_text::column(column), cells);
     }
-    println!("least and most: what a room's element gives of its load");
-}
-
-fn cells(arranged: &Arranged, system: System) -> [String; 8] {
-    let text = |value: Value| finrun_text::value(value, system);
-    if !arranged.solved {
-        return std::array::from_fn(|_| "not solved".to_string());
-    }
-    [
-        text(arranged.flow.into()),
-        text(Value::new(Kind::Head, arranged.head.si())),
-        text(arranged.back.into()),
-        text(arranged.velocity.into()),
-        text(arranged.element.into()),
-        text(Value::share(arranged.least)),
-        text(Value::share(arranged.most)),
-        arranged.short.to_string(),
-    ]
+    println!("* best");
 }

@@ -188,12 +188,16 @@ fn table(rows: &[(String, Passage)], system: System) -> String {
     markup.done()
 }
 
+/// What has a page of its own.
+const OF_THE_LOOP: [Section; 4] =
+    [Section::Piping, Section::Circulator, Section::Plant, Section::Compare];
+
 fn loop_settings(job: &JobKey) -> AnyView {
     let field = |field| number_field(Field::Circuit(field));
     view! {
         <section class="settings">
             <h2>{text::piping()}</h2>
-            {section_links(job, &[Section::Piping, Section::Circulator, Section::Plant])}
+            {section_links(job, &OF_THE_LOOP)}
             <h2>{text::loop_settings()}</h2>
             {field(CircuitField::Supply)}
             {field(CircuitField::BoilerLimit)}

@@ -5,6 +5,7 @@ mod assemblies;
 mod bills;
 mod certainty;
 mod circulator;
+mod compare;
 mod elements;
 mod ground;
 mod heat_loss;
@@ -74,6 +75,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Piping => piping::piping(&job),
                 Section::Circulator => circulator::circulator(&job),
                 Section::Plant => plant::plant(&job),
+                Section::Compare => compare::compare(&job),
             };
             frame(&job, inside)
         }

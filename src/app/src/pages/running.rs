@@ -90,10 +90,7 @@ fn others() -> AnyView {
 }
 
 /// A table that is worked out only while it is looked at.
-pub(super) fn while_open(
-    title: &'static str,
-    table: impl Fn() -> String + Send + Sync + 'static,
-) -> AnyView {
+fn while_open(title: &'static str, table: impl Fn() -> String + Send + Sync + 'static) -> AnyView {
     let open = RwSignal::new(false);
     let table = scrolled(title, move || match open.get() {
         true => table(),

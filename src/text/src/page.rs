@@ -277,6 +277,13 @@ words! {
     back_to_boiler: "return";
     checks: "Checks";
     remedies: "Ways out";
+    working_out: "Working out what would help and what it costs…";
+    oversize_title: "What is built beyond the loads";
+    oversize_note: "Whole pieces are longer than what is needed, and a margin asks for more. Both cost feet; in return cooler water does.";
+    pieces_add: "Pieces add";
+    pieces_give: "They give";
+    margin_gives: "Margin";
+    return_exact: "Return, were elements just long enough";
     numbers: "The same in numbers";
     stretch: "Stretch";
     water_in: "Water in";

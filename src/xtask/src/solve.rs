@@ -1,6 +1,8 @@
 //! `cargo xtask solve JOB.json`: the design of a job file, its network, the job in each arrangement, or
 //! other loops.
 
+mod remedies;
+
 use std::path::Path;
 
 use anyhow::{Context, Result, anyhow, bail};
@@ -17,6 +19,7 @@ pub(crate) enum What {
     EveryArrangement,
     Suggest,
     EveryArrangementAsJson,
+    Remedies,
 }
 
 pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
@@ -34,6 +37,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         What::EveryArrangementAsJson => {
             println!("{}", serde_json::to_string_pretty(&side_by_side(&draft))?);
         }
+        What::Remedies => remedies::print(&draft, &job),
     }
     Ok(())
 }

@@ -290,13 +290,6 @@ pub enum Remedy {
         #[serde(rename = "length_m")]
         length: Length,
     },
-    /// The lowest supply at which this room is heated, within the boiler's limit.
-    HotterWater {
-        #[serde(rename = "supply_k")]
-        supply: Temperature,
-    },
-    /// As the first room of the loop it would be heated.
-    MoveFirst,
     HigherOutputElement,
     ReduceLoss,
     AddFreeWall,

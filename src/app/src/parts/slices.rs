@@ -89,5 +89,6 @@ pub(crate) fn pace_said(pace: RwSignal<Pace>, words: &'static str) -> AnyView {
         Pace::Slow => words.to_string(),
         _ => String::new(),
     });
-    view! { <p class="pace" role="status">{said}</p> }.into_any()
+    let turns = move || if pace.get() == Pace::Slow { "note turns" } else { "note" };
+    view! { <p class=turns role="status">{said}</p> }.into_any()
 }

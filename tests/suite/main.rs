@@ -38,6 +38,7 @@ mod shipped;
 mod shown;
 mod side_by_side;
 mod stored;
+mod suggest;
 mod support;
 mod takeoff;
 mod together;

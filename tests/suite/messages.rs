@@ -7,6 +7,7 @@ mod compare;
 mod examples;
 mod house;
 mod lists;
+mod loops;
 mod page;
 mod piping;
 mod plant;

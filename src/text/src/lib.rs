@@ -11,6 +11,7 @@ mod climate;
 mod compare;
 mod drawings;
 mod fields;
+mod loops;
 mod page;
 mod picks;
 mod piping;
@@ -40,6 +41,7 @@ pub use drawings::{above_tank, alone, operating_point, pump_picture};
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
 };
+pub use loops::*;
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{

@@ -34,6 +34,7 @@ mod solved;
 mod speed;
 mod storage;
 mod storeys;
+mod suggested;
 mod tenth_room;
 mod words;
 

@@ -28,7 +28,11 @@ use crate::support::FOUR_ROOMS;
 pub(super) fn figures(solved: &Solved, place: Place) -> Vec<(String, Figure)> {
     match place {
         Place::Room(id) => way(solved, id).into_iter().collect(),
-        Place::Piping => zones(solved),
+        Place::Piping => {
+            let mut all = zones(solved);
+            all.extend(super::suggested::figures(solved));
+            all
+        }
         Place::Circulator => {
             let mut all = runs(solved);
             all.extend(balancing(solved));
@@ -176,7 +180,7 @@ fn practice(solved: &Solved) -> Vec<(String, Figure)> {
 }
 
 /// The order of the rooms by their names, each zone and loop a list.
-fn order(solved: &Solved) -> Vec<Vec<String>> {
+pub(super) fn order(solved: &Solved) -> Vec<Vec<String>> {
     let draft = &solved.draft;
     let mut lists: Vec<(Hung, Vec<String>)> = Vec::new();
     for id in draft.in_order() {
@@ -190,7 +194,7 @@ fn order(solved: &Solved) -> Vec<Vec<String>> {
     lists.into_iter().map(|(_, list)| list).collect()
 }
 
-fn solve_saved(page: &Page) -> Solved {
+pub(super) fn solve_saved(page: &Page) -> Solved {
     page.settle();
     page.wait_until_saved();
     solve(page)
@@ -282,7 +286,7 @@ fn a_room_moves_to_another_zone_by_its_list_and_by_buttons() {
 /// Drags the handle of one room by mouse or finger to a place of another's row, as a share of its
 /// height from the top.
 #[track_caller]
-fn drag(page: &Page, room: &str, to: &str, share: f64) {
+pub(super) fn drag(page: &Page, room: &str, to: &str, share: f64) {
     let row = |name: &str| {
         let css = format!("//li[.//b[text()='{name}']]");
         page.wait_on(page.client.find(Locator::XPath(&css))).expect("a row of that name")

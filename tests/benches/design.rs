@@ -1,50 +1,26 @@
 //! How long the page waits for a new result after a keystroke: `cargo xtask bench`.
 
-use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
+use criterion::{BatchSize, BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use finrun_engine::arrangement::{run, solve_piping};
-use finrun_engine::building::{OpeningKind, RoomUse, SurfaceKind, losses};
+use finrun_engine::building::{RoomUse, SurfaceKind, losses};
+use finrun_engine::compare::{self, Comparison};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    Behind, Draft, Entry, Field, File, FlowBasis, HouseField, Job, OpeningField, PumpKind,
-    RoomField, SurfaceField, read,
+    Behind, Draft, Entry, Field, File, FlowBasis, HouseField, PumpKind, RoomField, SurfaceField,
 };
 use finrun_engine::network::TypicalPump;
 use finrun_engine::pipe::Tube;
-use finrun_engine::quantity::{System, Temperature, Unit};
+use finrun_engine::quantity::{Temperature, Unit};
+use finrun_engine::remedy::{Remedies, Step};
+use finrun_tests::houses::{house, job, zones_of};
 use std::hint::black_box;
+use std::time::{Duration, Instant};
 
 fn four_rooms() -> Draft {
     serde_json::from_str::<File>(include_str!("../jobs/four-rooms.json"))
         .expect("a job file")
         .open()
         .expect("a sound job")
-}
-
-/// A house of `count` rooms, each a little larger than the one before, two walls of it outside.
-fn house(count: u32) -> Draft {
-    let mut draft = Draft::new("Bench", System::Us);
-    let set = |draft: &mut Draft, field, text: String| {
-        let unit = draft.box_unit(field);
-        draft.set_entry(field, Entry { text, unit });
-    };
-    set(&mut draft, Field::House(HouseField::Outdoors), "5".to_string());
-    for index in 0..count {
-        let room = draft.add_room(&format!("Room {index}"));
-        let (length, width) =
-            (10.0 + 0.25 * f64::from(index % 16), 9.0 + 0.5 * f64::from(index % 7));
-        set(&mut draft, Field::Room(room, RoomField::FloorLength), length.to_string());
-        set(&mut draft, Field::Room(room, RoomField::FloorWidth), width.to_string());
-        for side in [length, width] {
-            let wall = draft.add_surface(room, SurfaceKind::Wall).expect("the room is there");
-            set(&mut draft, Field::Surface(room, wall, SurfaceField::Length), side.to_string());
-            let kind = if side == length { OpeningKind::Window } else { OpeningKind::Door };
-            let opening = draft.add_opening(room, wall, kind).expect("the wall is there");
-            let field = Field::Opening(room, wall, opening, OpeningField::Width);
-            set(&mut draft, field, "2' 8\"".to_string());
-        }
-        draft.add_surface(room, SurfaceKind::Ceiling);
-    }
-    draft
 }
 
 /// Such a house on a slab, with an attic over all and a garage beside the first room: ground, shared
@@ -75,12 +51,6 @@ fn whole_house(count: u32) -> Draft {
     }
     draft.set_tube(Tube::CopperMOneAndQuarter);
     draft
-}
-
-fn job(draft: &Draft) -> Job {
-    let reading = read(draft);
-    assert!(reading.errors.is_empty(), "{:?}", reading.errors);
-    reading.job.expect("a whole job")
 }
 
 fn benches(criterion: &mut Criterion) {
@@ -127,13 +97,7 @@ fn zones(criterion: &mut Criterion) {
     let mut draft = house(40);
     draft.flow_basis = FlowBasis::FromPump;
     draft.pump.kind = PumpKind::Typical(TypicalPump::Medium);
-    let rooms: Vec<_> = draft.rooms.iter().map(|room| room.id).collect();
-    for five in rooms.chunks(5).skip(1) {
-        let zone = draft.add_zone();
-        for &room in five {
-            draft.room_mut(room).expect("its room").zone = zone;
-        }
-    }
+    zones_of(&mut draft, 5);
     let job = job(&draft);
     let design = design(&job);
     assert_eq!(design.piping.not_solved, None);
@@ -156,5 +120,64 @@ fn zones(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(group, benches, by_rooms, zones);
+/// A step of the side by side: one layout of forty rooms. The goal is 60 ms in the browser, about 15 here.
+fn layouts(criterion: &mut Criterion) {
+    let mut draft = house(40);
+    draft.set_tube(Tube::CopperMOneAndQuarter);
+    zones_of(&mut draft, 5);
+    let mut group = criterion.benchmark_group("40 rooms laid out");
+    group.sample_size(10);
+    for (at, layout) in compare::layouts(&draft).into_iter().enumerate() {
+        let before = || {
+            let mut comparison = Comparison::of(&draft);
+            comparison.skip(at);
+            comparison
+        };
+        group.bench_function(format!("{layout:?}"), |b| {
+            b.iter_batched(before, |mut rows| rows.step(), BatchSize::SmallInput);
+        });
+    }
+    group.finish();
+}
+
+/// What a keystroke costs while a room is short must be what it costs while none is: the ways out are
+/// worked out afterwards, in steps.
+fn short(criterion: &mut Criterion) {
+    let mut draft = house(40);
+    zones_of(&mut draft, 5);
+    let heated = job(&draft);
+    assert!(design(&heated).rooms.iter().all(|room| room.short().si() == 0.0));
+    let room = draft.rooms[17].id;
+    let walls: Vec<_> = draft.rooms[17].surfaces.iter().map(|wall| wall.id).collect();
+    for wall in walls.into_iter().take(2) {
+        let field = Field::Surface(room, wall, SurfaceField::Free);
+        draft.set_entry(field, Entry { text: "2' 6\"".to_string(), unit: Unit::Foot });
+    }
+    let one = job(&draft);
+    let solved = design(&one);
+    assert_eq!(solved.rooms.iter().filter(|room| room.short().si() > 0.0).count(), 1);
+    let mut group = criterion.benchmark_group("40 rooms on 8 zones");
+    group.sample_size(20);
+    group.bench_function("all heated", |b| b.iter(|| design(black_box(&heated))));
+    group.bench_function("one short", |b| b.iter(|| design(black_box(&one))));
+    // The page takes one step at a time, so that only the longest is felt: 12 ms here are some 50 in a
+    // browser.
+    let mut remedies = Remedies::new(&one, &solved);
+    let (mut steps, mut longest) = (0, Duration::ZERO);
+    loop {
+        let began = Instant::now();
+        if remedies.step() == Step::Done {
+            break;
+        }
+        longest = longest.max(began.elapsed());
+        steps += 1;
+    }
+    println!("ways out of one short room: {steps} steps, the longest {longest:?}");
+    group.bench_function("one short, its ways out", |b| {
+        b.iter(|| Remedies::all(black_box(&one), &solved));
+    });
+    group.finish();
+}
+
+criterion_group!(group, benches, by_rooms, zones, layouts, short);
 criterion_main!(group);

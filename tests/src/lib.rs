@@ -8,6 +8,7 @@ pub mod element;
 mod emission;
 mod friction;
 mod glycol;
+pub mod houses;
 pub mod hydraulic;
 mod series;
 pub mod stock;

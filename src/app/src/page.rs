@@ -49,22 +49,26 @@ pub enum Section {
     Assemblies,
     Certainty,
     Bills,
+    Prices,
     Piping,
     Circulator,
     Plant,
+    Compare,
 }
 
 impl Section {
-    pub const ALL: [Section; 9] = [
+    pub const ALL: [Section; 11] = [
         Section::Place,
         Section::Air,
         Section::Ground,
         Section::Assemblies,
         Section::Certainty,
         Section::Bills,
+        Section::Prices,
         Section::Piping,
         Section::Circulator,
         Section::Plant,
+        Section::Compare,
     ];
 
     /// The station that it belongs to.
@@ -72,7 +76,10 @@ impl Section {
         match self {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
-            Section::Piping | Section::Circulator | Section::Plant => Station::Loop,
+            Section::Prices => Station::Lengths,
+            Section::Piping | Section::Circulator | Section::Plant | Section::Compare => {
+                Station::Loop
+            }
         }
     }
 
@@ -85,9 +92,11 @@ impl Section {
             Section::Assemblies => text::section_assemblies(),
             Section::Certainty => text::section_certainty(),
             Section::Bills => text::section_bills(),
+            Section::Prices => text::section_prices(),
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
             Section::Plant => text::section_plant(),
+            Section::Compare => text::section_compare(),
         }
     }
 
@@ -99,9 +108,11 @@ impl Section {
             Section::Assemblies => "assemblies",
             Section::Certainty => "certainty",
             Section::Bills => "bills",
+            Section::Prices => "prices",
             Section::Piping => "piping",
             Section::Circulator => "circulator",
             Section::Plant => "plant",
+            Section::Compare => "compare",
         }
     }
 }

@@ -1,6 +1,6 @@
 //! The one function from a job to everything that follows from it.
 
-use crate::arrangement::{self, PipingDesign};
+use crate::arrangement::{self, PipingDesign, Together};
 use crate::bills::{Compared, compare};
 use crate::building::{
     Certainty, HouseFlow, RoomId, RoomLoad, SlabCompared, SpaceBalance, losses, mean_temperature,
@@ -32,6 +32,8 @@ pub struct Design {
     /// Slabs on the ground, by the way that was chosen and by the other.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slabs: Option<SlabCompared>,
+    /// How the pieces were chosen.
+    pub together: Together,
     pub piping: PipingDesign,
     /// None until the end of the design, and none without rooms.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -118,6 +120,14 @@ fn against_bills(job: &Job, load: Power) -> Option<Compared> {
 /// Never panics. A job without rooms gives an empty design; whatever cannot be met is a check with
 /// its subject, value, limit and remedies.
 pub fn design(job: &Job) -> Design {
+    let mut design = unchecked(job);
+    design.plant = (!design.rooms.is_empty()).then(|| plan(job, &design));
+    design.checks = checks(job, &design);
+    design
+}
+
+/// The same without plant and checks, for whoever compares many jobs.
+pub(crate) fn unchecked(job: &Job) -> Design {
     let losses = losses(&job.house);
     let loads = losses.rooms;
     let solved = arrangement::solve_piping(job, &loads);
@@ -127,7 +137,7 @@ pub fn design(job: &Job) -> Design {
         .map(|(load, element)| RoomDesign { room: load.room, load, element })
         .collect::<Vec<_>>();
     let load: Power = rooms.iter().map(|room| room.load.total).sum();
-    let mut design = Design {
+    Design {
         load,
         rooms,
         spaces: losses.spaces,
@@ -135,11 +145,9 @@ pub fn design(job: &Job) -> Design {
         air: losses.flow,
         bills: against_bills(job, load),
         slabs: slab_compared(&job.house),
+        together: solved.together,
         piping: solved.piping,
         plant: None,
         checks: Vec::new(),
-    };
-    design.plant = (!design.rooms.is_empty()).then(|| plan(job, &design));
-    design.checks = checks(job, &design);
-    design
+    }
 }

@@ -8,13 +8,16 @@ mod certainty;
 mod checks;
 mod choices;
 mod climate;
+mod compare;
 mod drawings;
 mod fields;
+mod loops;
 mod page;
 mod picks;
 mod piping;
 mod plant;
 mod problems;
+mod remedies;
 mod safety;
 mod shop;
 mod working;
@@ -31,10 +34,14 @@ pub use climate::{
     more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
     station_taken, stations_failed, zip_spread,
 };
+pub use compare::{
+    best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
+};
 pub use drawings::{above_tank, alone, operating_point, pump_picture};
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
 };
+pub use loops::*;
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{
@@ -47,8 +54,11 @@ pub use plant::{
     glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use problems::{file_problem, problem, problem_at};
+pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
 pub use safety::{CAUTIONS, Caution};
-pub use shop::{objective, wall_use};
+pub use shop::{
+    kept_pieces, objective, objective_note, prices_fact, together, wall_stretch, wall_use,
+};
 pub use working::{
     Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,
 };

@@ -19,9 +19,11 @@ pub(super) enum Place {
     Assemblies,
     Certainty,
     Bills,
+    Prices,
     Piping,
     Circulator,
     Plant,
+    Compare,
 }
 
 impl Place {
@@ -29,16 +31,18 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 9] = [
+    pub(super) const SECTIONS: [Place; 11] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
         Place::Assemblies,
         Place::Certainty,
         Place::Bills,
+        Place::Prices,
         Place::Piping,
         Place::Circulator,
         Place::Plant,
+        Place::Compare,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -60,9 +64,11 @@ impl Place {
             Place::Assemblies => "assemblies",
             Place::Certainty => "certainty",
             Place::Bills => "bills",
+            Place::Prices => "prices",
             Place::Piping => "piping",
             Place::Circulator => "circulator",
             Place::Plant => "plant",
+            Place::Compare => "compare",
         }
         .to_owned()
     }

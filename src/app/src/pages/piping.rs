@@ -1,9 +1,10 @@
 //! Zones, and how the rooms of each are piped.
 
 use super::hung::{Drag, rooms_of_loop};
-use super::running::while_open;
+use super::rooms::section_links;
 use super::section;
-use crate::markup::{Markup, Row, figures, live_markup};
+use super::suggested::{Watched, moved_line, suggestion, watch_moves};
+use crate::markup::{Markup, live_markup};
 use crate::page::{JobKey, Section};
 use crate::parts::{
     button, choice_field, each, in_system, kept, live, live_button, number_field, text_box, when,
@@ -13,7 +14,6 @@ use crate::state::{App, EditKey, use_app};
 use finrun_engine::arrangement::{CircuitDesign, zone_head};
 use finrun_engine::building::ZoneId;
 use finrun_engine::check::practice_length;
-use finrun_engine::compare::side_by_side;
 use finrun_engine::design::Design;
 use finrun_engine::job::{
     Arrangement, Choice, CircuitField, Draft, Field, Hung, Job, ZoneDraft, ZoneField, Zoning,
@@ -25,10 +25,11 @@ use leptos::prelude::*;
 pub(super) fn piping(job: &JobKey) -> AnyView {
     let app = use_app();
     let drag = Drag::new();
+    let moves = watch_moves();
     let ids = move || app.typed(|draft| draft.zones.iter().map(|zone| zone.id.0).collect());
     let cards = {
         let job = job.clone();
-        each(ids, move |id| card(&job, ZoneId(id), drag))
+        each(ids, move |id| card(&job, ZoneId(id), drag, moves))
     };
     let add = move || {
         app.edit(EditKey::Single, |draft| {
@@ -42,9 +43,7 @@ pub(super) fn piping(job: &JobKey) -> AnyView {
         </div>
         {cards}
         <div class="acts">{button("", text::add_zone(), add)}</div>
-        {while_open(text::side_by_side(), move || {
-            app.typed(|draft| side_by_side_table(draft, app.system()))
-        })}
+        {section_links(job, &[Section::Compare])}
         <details class="more">
             <summary>{text::back_pipe()}</summary>
             <p class="note">{text::return_default()}</p>
@@ -58,57 +57,18 @@ pub(super) fn piping(job: &JobKey) -> AnyView {
     section(job, Section::Piping, inside)
 }
 
-/// The whole house in each arrangement.
-fn side_by_side_table(draft: &Draft, system: System) -> String {
-    let rows: Vec<Row> = side_by_side(draft)
-        .iter()
-        .enumerate()
-        .map(|(at, one)| Row {
-            name: text::arrangement(one.arrangement).to_string(),
-            key: format!("arranged-{at}"),
-            cells: match one.solved {
-                true => vec![
-                    ("element", in_system(one.element, system)),
-                    ("least", in_system(Value::share(one.least), system)),
-                    ("most", in_system(Value::share(one.most), system)),
-                    ("flow", in_system(one.flow, system)),
-                    ("head", in_system(Value::new(Kind::Head, one.head.si()), system)),
-                    ("back", in_system(one.back, system)),
-                    ("fastest", in_system(one.velocity, system)),
-                    ("watts", text::watts(one.electric)),
-                    ("valves", one.valves.to_string()),
-                ],
-                false => vec![("element", text::no_rest().to_string())],
-            },
-        })
-        .collect();
-    let heads = [
-        text::arrangement_word(),
-        text::element(),
-        text::least_share(),
-        text::most_share(),
-        text::flow(),
-        text::head_short(),
-        text::return_word(),
-        text::fastest(),
-        text::draws(),
-        text::balancing(),
-    ];
-    figures(&heads, &rows)
-}
-
 /// Whether there are several zones.
 pub(super) fn several() -> bool {
     use_app().typed(|draft| draft.zones.len() > 1)
 }
 
 /// What is asked of a zone depends on its arrangement, and on whether it is alone.
-fn asked(zone: ZoneId, test: fn(&Draft, &ZoneDraft) -> bool) -> impl Fn() -> bool {
+pub(super) fn asked(zone: ZoneId, test: fn(&Draft, &ZoneDraft) -> bool) -> impl Fn() -> bool {
     let app = use_app();
     move || app.typed(|draft| draft.zone(zone).is_some_and(|of| test(draft, of)))
 }
 
-fn card(job: &JobKey, zone: ZoneId, drag: Drag) -> AnyView {
+fn card(job: &JobKey, zone: ZoneId, drag: Drag, moves: Memo<Watched>) -> AnyView {
     let app = use_app();
     let title = kept(move || app.typed(|draft| text::zone_name(draft, zone)));
     let name = words(move || {
@@ -181,7 +141,9 @@ fn card(job: &JobKey, zone: ZoneId, drag: Drag) -> AnyView {
             </details>
             <h3>{text::zone_rooms()}</h3>
             <p class="note">{text::zone_rooms_note()}</p>
+            {moved_line(zone, moves)}
             {loops}
+            {suggestion(zone)}
             {remove}
         </section>
     }

@@ -3,6 +3,7 @@
 use super::balance::{Circuit, ValveSetting, circuits, settings};
 use super::lower::{Plan, Plumbing, Tag, lower};
 use super::run::{Running, agree, fastest, pumps, ran, rest, running, source, usual_drive};
+use super::together::{self, Together, choose_together};
 use super::{CircuitDesign, PipingDesign, ZoneDesign};
 use crate::building::{Behind, Room, RoomLoad, Run, Surface as Wall, SurfaceId, ZoneId};
 use crate::design::RoomElement;
@@ -19,32 +20,47 @@ use crate::sizing::{Choice, choose};
 pub struct Solved {
     pub piping: PipingDesign,
     pub elements: Vec<RoomElement>,
+    pub together: Together,
 }
 
 /// After so many rounds an element only grows: where a piece more or less turns the flow just so far
 /// that the other is right, the longer one stays.
 const FREE_ROUNDS: usize = 6;
 const MOST_ROUNDS: usize = 30;
+/// Where all pieces are chosen together and that moves the flow, they are chosen again so often.
+const MOST_CHOICES: usize = 8;
+const NEAR: Length = Length::from_si(1e-7);
 
 /// Sizes each room's element for the water that reaches it, and solves flow and temperature together
 /// with the lengths until none of them changes.
 pub fn solve_piping(job: &Job, loads: &[RoomLoad]) -> Solved {
     let circuits = circuits(job, loads);
     let mut sizing = Sizing::begin(job, loads);
-    let (mut valves, running) = sizing.settle(&circuits);
+    let (mut valves, running, together) = sizing.settle_together(&circuits);
     if valves.is_empty() && running.solved.is_ok() {
         let means = means(&running.walked);
         valves = settings(job, &circuits, &sizing.choices, &means).unwrap_or_default();
     }
-    sizing.finish(&circuits, &valves, running)
+    sizing.finish(&circuits, &valves, running, together)
 }
 
 /// The elements alone, for whoever tries many jobs: no zone by itself, no valve that is not fitted.
 pub(crate) fn size_elements(job: &Job, loads: &[RoomLoad]) -> Vec<RoomElement> {
     let circuits = circuits(job, loads);
     let mut sizing = Sizing::begin(job, loads);
-    let (_, running) = sizing.settle(&circuits);
+    let (_, running, _) = sizing.settle_together(&circuits);
     sizing.elements(&running)
+}
+
+/// The system with just the finned length that each room needs, in no pieces; where no length would do,
+/// with what its walls take.
+pub(crate) fn solve_exact(job: &Job, loads: &[RoomLoad]) -> Solved {
+    let circuits = circuits(job, loads);
+    let mut sizing = Sizing::begin(job, loads);
+    sizing.stance = Stance::Exact;
+    let (valves, running) = sizing.settle(&circuits);
+    let together = Together::room_by_room(job, Power::ZERO);
+    sizing.finish(&circuits, &valves, running, together)
 }
 
 /// The water of each stretch, midway.
@@ -60,7 +76,18 @@ struct Sizing<'a> {
     needed: Vec<Option<Length>>,
     /// Whether a room's pieces are more than a length to begin with.
     chosen: Vec<bool>,
-    grow_only: bool,
+    stance: Stance,
+}
+
+/// What may become of the pieces while flow and temperature settle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Stance {
+    Free,
+    GrowOnly,
+    /// They were chosen together.
+    Held,
+    /// No pieces: just the length that is needed.
+    Exact,
 }
 
 impl<'a> Sizing<'a> {
@@ -76,8 +103,40 @@ impl<'a> Sizing<'a> {
             choices: loads.iter().map(length).collect(),
             needed: vec![None; loads.len()],
             chosen: vec![false; loads.len()],
-            grow_only: false,
+            stance: Stance::Free,
         }
+    }
+
+    /// Each room's least length first; then, where that may not be best, all pieces together for the
+    /// flows that were found, until choosing moves no flow.
+    fn settle_together(&mut self, circuits: &[Circuit]) -> (Vec<ValveSetting>, Running, Together) {
+        let (mut valves, mut running) = self.settle(circuits);
+        if !together::is_asked(self.job) {
+            let elements = self.elements(&running);
+            let surplus = elements.iter().zip(self.loads).map(|(element, load)| {
+                (element.output - load.wanted().max(Power::ZERO)).max(Power::ZERO)
+            });
+            let surplus = surplus.sum();
+            return (valves, running, Together::room_by_room(self.job, surplus));
+        }
+        let mut found = Together::unsettled(self.job);
+        for _ in 0..MOST_CHOICES {
+            let Ok(before) = running.solved.clone() else { break };
+            let chosen = choose_together(self.job, self.loads, circuits, &running, &self.choices);
+            let Some((choices, together)) = chosen else { break };
+            let same = self.stance == Stance::Held && choices == self.choices;
+            if !same {
+                self.choices = choices;
+                self.stance = Stance::Held;
+                (valves, running) = self.settle(circuits);
+            }
+            let stands = running.solved.as_ref().is_ok_and(|now| agree(now, &before));
+            if same || stands {
+                found = together;
+                break;
+            }
+        }
+        (valves, running, found)
     }
 
     /// Chooses elements until neither they nor any flow changes; with the valves that are fitted.
@@ -116,9 +175,13 @@ impl<'a> Sizing<'a> {
                 Err(error) => break (valves, Err(error)),
             };
             let chosen: Vec<Length> = self.choices.iter().map(|choice| choice.nominal).collect();
-            self.grow_only = rounds > FREE_ROUNDS;
+            if self.stance == Stance::Free && rounds > FREE_ROUNDS {
+                self.stance = Stance::GrowOnly;
+            }
             let walked = self.walk(&mut plumbing, Some(&solved));
-            let same = self.choices.iter().zip(&chosen).all(|(choice, old)| choice.nominal == *old);
+            // Pieces differ by more; lengths that are no pieces come to rest by and by.
+            let near = |(choice, old): (&Choice, &Length)| (choice.nominal - *old).abs() < NEAR;
+            let same = self.choices.iter().zip(&chosen).all(near);
             let agrees = same && before.as_ref().is_some_and(|before| agree(&solved, before));
             if agrees || rounds == MOST_ROUNDS {
                 break (valves, Ok(Running { plumbing, solved: Ok(solved), walked }));
@@ -154,9 +217,11 @@ impl<'a> Sizing<'a> {
             _ => false,
         };
         self.needed[at] = needed;
-        if !stands {
+        if let (Stance::Exact, Some(needed)) = (self.stance, needed) {
+            self.choices[at] = Choice { runs: Vec::new(), nominal: needed, finned: needed };
+        } else if !stands && self.stance != Stance::Held {
             let choice = choose_for(self.job, room, needed);
-            if !self.grow_only || choice.nominal > self.choices[at].nominal {
+            if self.stance != Stance::GrowOnly || choice.nominal > self.choices[at].nominal {
                 self.choices[at] = choice;
             }
             self.chosen[at] = true;
@@ -182,7 +247,13 @@ impl<'a> Sizing<'a> {
         Running { plumbing, solved: Err(error), walked }
     }
 
-    fn finish(self, circuits: &[Circuit], valves: &[ValveSetting], running: Running) -> Solved {
+    fn finish(
+        self,
+        circuits: &[Circuit],
+        valves: &[ValveSetting],
+        running: Running,
+        together: Together,
+    ) -> Solved {
         let elements = self.elements(&running);
         let job = self.job;
         let (supply, fluid) = (job.circuit.supply, job.circuit.fluid);
@@ -214,7 +285,7 @@ impl<'a> Sizing<'a> {
             circuit.path.iter().map(|&at| passages[at].pressure_drop()).sum()
         });
         let piping = PipingDesign { head: crate::pipe::head(head, density), ..piping };
-        Solved { piping, elements }
+        Solved { piping, elements, together }
     }
 
     /// Each zone by itself.
@@ -370,7 +441,7 @@ fn ends_at_boiler(plumbing: &Plumbing) -> Vec<NodeId> {
 
 /// Pieces on the outside walls where they suffice, otherwise on all walls. Without a length that
 /// would do, as much as the walls take is chosen, so that the shortfall is the least possible.
-fn choose_for(job: &Job, room: &Room, needed: Option<Length>) -> Choice {
+pub(crate) fn choose_for(job: &Job, room: &Room, needed: Option<Length>) -> Choice {
     let needed = needed.unwrap_or(Length::from_si(1e4));
     if needed == Length::ZERO {
         return Choice::none();

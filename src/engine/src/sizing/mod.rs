@@ -4,3 +4,4 @@ pub mod joint;
 mod pack;
 
 pub use pack::{Choice, RunPieces, choose};
+pub(crate) use pack::{from_sixteenths, sixteenths};

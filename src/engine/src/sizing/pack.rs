@@ -47,7 +47,7 @@ pub fn choose(runs: &[(SurfaceId, Run)], baseboard: &Baseboard, needed: Length) 
     let stock: Vec<u32> = baseboard.stock.iter().map(|stock| sixteenths(stock.length)).collect();
     let finned = |candidate: &Candidate| {
         let bare = baseboard.bare_per_piece * candidate.count() as f64;
-        (length(candidate.nominal) - bare).max(Length::ZERO)
+        (from_sixteenths(candidate.nominal) - bare).max(Length::ZERO)
     };
     // A least total loses its last piece and falls short, so none is longer than this.
     let longest = baseboard.stock.iter().fold(Length::ZERO, |a, b| a.max(b.length));
@@ -70,10 +70,10 @@ pub fn choose(runs: &[(SurfaceId, Run)], baseboard: &Baseboard, needed: Length) 
                 .map(|(&(surface, run), pieces)| RunPieces {
                     surface,
                     run,
-                    pieces: pieces.iter().map(|&piece| length(piece)).collect(),
+                    pieces: pieces.iter().map(|&piece| from_sixteenths(piece)).collect(),
                 })
                 .collect(),
-            nominal: length(candidate.nominal),
+            nominal: from_sixteenths(candidate.nominal),
             finned: finned(candidate),
         },
     }
@@ -142,11 +142,11 @@ fn add_run(totals: &[Candidate], run: &[Candidate]) -> Vec<Candidate> {
 }
 
 /// Whole sixteenths of an inch in a length, as a tape is read; a hair short still counts.
-fn sixteenths(length: Length) -> u32 {
+pub(crate) fn sixteenths(length: Length) -> u32 {
     (length.si() / SIXTEENTH_M + 1e-6).floor().clamp(0.0, 1e6) as u32
 }
 
-fn length(sixteenths: u32) -> Length {
+pub(crate) fn from_sixteenths(sixteenths: u32) -> Length {
     // A sixteenth of an inch is 254/160000 m; dividing last keeps whole feet exact.
     Length::from_si(f64::from(sixteenths) * 254.0 / 160_000.0)
 }

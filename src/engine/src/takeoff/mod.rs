@@ -1,4 +1,6 @@
 //! Taking off what a job needs to be bought and cut.
 
 mod bins;
+pub mod cost;
+pub mod count;
 pub mod cut_plan;

@@ -1,5 +1,6 @@
 //! Water that cools along finned tube: a stand-in for the engine's, for the joint choice of pieces.
 
+use finrun_engine::numeric::pow;
 use finrun_engine::sizing::joint::{After, Water};
 
 /// The exponent of output over excess temperature.
@@ -42,7 +43,7 @@ impl Element {
         }
         let power = 1.0 - EXPONENT;
         let rise = (EXPONENT - 1.0) * self.per_metre_w / c * finned_m;
-        let left = (excess.powf(power) + rise).powf(1.0 / power);
+        let left = pow(pow(excess, power) + rise, 1.0 / power);
         After { water_k: air_k + left, output_w: c * (excess - left) }
     }
 }
@@ -64,7 +65,7 @@ impl Water for Element {
             return None;
         }
         let power = 1.0 - EXPONENT;
-        let rise = left.powf(power) - excess.powf(power);
+        let rise = pow(left, power) - pow(excess, power);
         Some(rise * c / ((EXPONENT - 1.0) * self.per_metre_w))
     }
 

@@ -35,7 +35,7 @@ struct Label {
 /// When the nodes are spent, so many labels go on from a room.
 const NARROW: usize = 64;
 /// Then so many of a room's ways are tried for each.
-const NARROW_WAYS: usize = 256;
+const NARROW_WAYS: usize = 32;
 
 /// A room's ways, and of each of its labels the label before and the way.
 type Layer = (Vec<Candidate>, Vec<(u32, u32)>);
@@ -198,6 +198,9 @@ impl Search<'_> {
                     used,
                 });
                 budget.take(1);
+            }
+            if budget.is_spent() && next.len() > NARROW * NARROW_WAYS {
+                return false;
             }
         }
         whole

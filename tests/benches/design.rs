@@ -6,7 +6,7 @@ use finrun_engine::building::{RoomUse, SurfaceKind, losses};
 use finrun_engine::compare::{self, Comparison};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    Behind, Draft, Entry, Field, File, FlowBasis, HouseField, PumpKind, RoomField,
+    Behind, Draft, Entry, Field, File, FlowBasis, HouseField, PumpKind, RoomField, SurfaceField,
 };
 use finrun_engine::network::TypicalPump;
 use finrun_engine::pipe::Tube;
@@ -138,5 +138,28 @@ fn layouts(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(group, benches, by_rooms, zones, layouts);
+/// What a keystroke costs while a room is short must be what it costs while none is: the ways out are
+/// worked out afterwards, in steps.
+fn short(criterion: &mut Criterion) {
+    let mut draft = house(40);
+    zones_of(&mut draft, 5);
+    let heated = job(&draft);
+    assert!(design(&heated).rooms.iter().all(|room| room.short().si() == 0.0));
+    let room = draft.rooms[17].id;
+    let walls: Vec<_> = draft.rooms[17].surfaces.iter().map(|wall| wall.id).collect();
+    for wall in walls.into_iter().take(2) {
+        let field = Field::Surface(room, wall, SurfaceField::Free);
+        draft.set_entry(field, Entry { text: "2' 6\"".to_string(), unit: Unit::Foot });
+    }
+    let one = job(&draft);
+    let solved = design(&one);
+    assert_eq!(solved.rooms.iter().filter(|room| room.short().si() > 0.0).count(), 1);
+    let mut group = criterion.benchmark_group("40 rooms on 8 zones");
+    group.sample_size(20);
+    group.bench_function("all heated", |b| b.iter(|| design(black_box(&heated))));
+    group.bench_function("one short", |b| b.iter(|| design(black_box(&one))));
+    group.finish();
+}
+
+criterion_group!(group, benches, by_rooms, zones, layouts, short);
 criterion_main!(group);

@@ -4,6 +4,7 @@
 //! same kinds, with other cases, can be given in place of `tests/reference`.
 
 pub mod cuts;
+pub mod element;
 mod emission;
 mod friction;
 mod glycol;

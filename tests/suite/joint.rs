@@ -1,4 +1,8 @@
 //! The choice of all rooms' pieces together.
 
-mod element;
+mod brute;
+mod exhaustive;
+mod exported;
 mod plain;
+mod properties;
+mod stopped;

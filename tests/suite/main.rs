@@ -24,6 +24,7 @@ mod lengths;
 mod loops;
 mod messages;
 mod network;
+mod oversize;
 mod plant;
 mod practice;
 mod problems;
@@ -32,7 +33,7 @@ mod random_house;
 mod reading;
 mod routes;
 mod same_bits;
-mod select;
+
 mod shipped;
 mod shown;
 mod side_by_side;

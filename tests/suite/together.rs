@@ -178,3 +178,27 @@ fn walls_are_honoured() {
         }
     }
 }
+/// Of each length no more is used than there is, and those bought already come first.
+#[test]
+fn counts_are_kept() {
+    let mut draft = three_rooms(Objective::LeastCost);
+    let stocked = |feet, field| Field::Stocked(feet, field);
+    set(&mut draft, stocked(4, StockField::Available), "2");
+    set(&mut draft, stocked(7, StockField::Available), "1");
+    set(&mut draft, stocked(7, StockField::Have), "1");
+    let (_, design) = solve(&draft);
+    heated(&design);
+    assert_eq!(design.together.proof, Proof::Best);
+    let used = |feet: f64| {
+        let pieces = design.rooms.iter().flat_map(|room| room.element.choice.pieces());
+        pieces.filter(|piece| (piece.to(Unit::Foot) - feet).abs() < 1e-9).count()
+    };
+    assert!(used(4.0) <= 2 && used(7.0) == 2, "{} {}", used(4.0), used(7.0));
+    // None left: what heats is not there, and the rooms say so.
+    for feet in STOCK_FT {
+        set(&mut draft, stocked(feet, StockField::Available), "1");
+    }
+    let (_, design) = solve(&draft);
+    assert!(design.rooms.iter().any(|room| room.short() > Power::ZERO));
+    assert_eq!(design.piece_count(), 4);
+}

@@ -1,7 +1,9 @@
 //! Where baseboard can stand: openings placed along a wall, and what doors leave free.
 
-use finrun_engine::building::free_runs;
+use crate::support::{FOUR_ROOMS, job_of, open};
 use finrun_engine::building::wall::{Placed, place};
+use finrun_engine::building::{SurfaceId, WallUse, free_runs};
+use finrun_engine::named::Named as _;
 use finrun_engine::quantity::{Length, Unit};
 
 fn feet(value: f64) -> Length {
@@ -69,4 +71,30 @@ fn openings_without_a_measure_are_spread() {
         let found: Vec<f64> = place(feet(wall), &placed).into_iter().map(in_feet).collect();
         assert_eq!(found, expected, "{wall} {openings:?}");
     }
+}
+
+/// What is chosen for walls means the same before and after it is read, whichever two are marked.
+#[test]
+fn walls_are_ruled_out_alike_in_draft_and_job() {
+    let draft = open(FOUR_ROOMS);
+    let mut ruled_out = 0;
+    for room in &draft.rooms {
+        let walls: Vec<SurfaceId> = room.surfaces.iter().map(|wall| wall.id).collect();
+        for (&one, &other) in walls.iter().flat_map(|a| walls.iter().map(move |b| (a, b))) {
+            for (&first, &second) in WallUse::ALL.iter().zip(WallUse::ALL.iter().rev()) {
+                let mut marked = draft.clone();
+                for (wall, wall_use) in [(one, first), (other, second)] {
+                    marked.surface_mut(room.id, wall).expect("its wall").wall_use = wall_use;
+                }
+                let job = job_of(&marked);
+                let read = job.house.rooms.iter().find(|r| r.id == room.id).expect("its room");
+                for wall in &read.surfaces {
+                    let allowed = read.allows(wall);
+                    assert_eq!(marked.allows(room.id, wall.id), allowed, "{first:?} {second:?}");
+                    ruled_out += usize::from(!allowed);
+                }
+            }
+        }
+    }
+    assert!(ruled_out > 20, "{ruled_out}");
 }

@@ -49,6 +49,7 @@ pub enum Section {
     Assemblies,
     Certainty,
     Bills,
+    Prices,
     Piping,
     Circulator,
     Plant,
@@ -56,13 +57,14 @@ pub enum Section {
 }
 
 impl Section {
-    pub const ALL: [Section; 10] = [
+    pub const ALL: [Section; 11] = [
         Section::Place,
         Section::Air,
         Section::Ground,
         Section::Assemblies,
         Section::Certainty,
         Section::Bills,
+        Section::Prices,
         Section::Piping,
         Section::Circulator,
         Section::Plant,
@@ -74,6 +76,7 @@ impl Section {
         match self {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
+            Section::Prices => Station::Lengths,
             Section::Piping | Section::Circulator | Section::Plant | Section::Compare => {
                 Station::Loop
             }
@@ -89,6 +92,7 @@ impl Section {
             Section::Assemblies => text::section_assemblies(),
             Section::Certainty => text::section_certainty(),
             Section::Bills => text::section_bills(),
+            Section::Prices => text::section_prices(),
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
             Section::Plant => text::section_plant(),
@@ -104,6 +108,7 @@ impl Section {
             Section::Assemblies => "assemblies",
             Section::Certainty => "certainty",
             Section::Bills => "bills",
+            Section::Prices => "prices",
             Section::Piping => "piping",
             Section::Circulator => "circulator",
             Section::Plant => "plant",

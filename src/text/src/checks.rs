@@ -34,6 +34,19 @@ pub fn check_title(check: &Check, draft: &Draft, system: System) -> String {
         }
         Finding::NoWall { .. } => format!("{subject} has no wall for baseboard"),
         Finding::NoLoad { .. } => format!("{subject} loses no heat"),
+        Finding::OtherHeatCovers { .. } => format!("{subject} has all its heat from elsewhere"),
+        Finding::WallsRuledOut { short, .. } | Finding::StockUsedUp { short, .. } => {
+            format!("{subject} is {} short", value(short, system))
+        }
+        Finding::NoPieceFits { .. } => format!("No piece fits in {subject}"),
+        Finding::PricesMissing { lengths: 1 } => "A stock length has no price".to_string(),
+        Finding::PricesMissing { lengths } => format!("{lengths} stock lengths have no price"),
+        Finding::FixedExceedsStock { length, fixed: 1, .. } => {
+            format!("1 piece of {} is kept", value(length, system))
+        }
+        Finding::FixedExceedsStock { length, fixed, .. } => {
+            format!("{fixed} pieces of {} are kept", value(length, system))
+        }
         Finding::PerArea { per_area, .. } => {
             format!("{subject} {} of floor", value(per_area, system))
         }
@@ -105,6 +118,35 @@ pub fn check_detail(check: &Check, system: System) -> String {
             "Its loss comes to {}. Is everything entered that lies between it and outdoors?",
             value(load, system)
         ),
+        Finding::OtherHeatCovers { load, other } => format!(
+            "It loses {}, and {} of other heat is counted on: no baseboard is chosen. When that heat \
+             stops, the room goes cold.",
+            value(load, system),
+            value(other, system)
+        ),
+        Finding::WallsRuledOut { free, .. } => format!(
+            "{} of its free wall is ruled out for baseboard; the rest does not take enough.",
+            value(free, system)
+        ),
+        Finding::NoPieceFits { shortest, takes } => format!(
+            "The shortest piece is {} long, and the longest free stretch here takes {} beside its \
+             ends.",
+            value(shortest, system),
+            value(takes, system)
+        ),
+        Finding::StockUsedUp { needed, fitted, .. } => format!(
+            "It needs {} of finned length and gets {}. Its walls would take more, but no more pieces \
+             are in the shop or bought.",
+            value(needed, system),
+            value(fitted, system)
+        ),
+        Finding::PricesMissing { .. } => {
+            "The least cost is not known without: the fewest pieces were chosen instead."
+                .to_string()
+        }
+        Finding::FixedExceedsStock { there, .. } => {
+            format!("In the shop and bought already there are {there}.")
+        }
         Finding::PerArea { least, most, .. } if holds => format!(
             "A second opinion by floor area: such houses lie between {} and {} on such a day.",
             value(least, system),
@@ -246,11 +288,18 @@ pub fn remedy(remedy: Remedy, system: System) -> String {
         Remedy::MoreWall { length } => {
             format!("Free {} more of wall, or use another wall", value(length, system))
         }
-        Remedy::HotterWater { supply } => format!("Supply at {}", value(supply, system)),
-        Remedy::MoveFirst => "Make it the first room on the loop".to_string(),
         Remedy::HigherOutputElement => "A taller element with more output".to_string(),
         Remedy::ReduceLoss => "Less loss: insulate, seal, better glass".to_string(),
         Remedy::AddFreeWall => "Add a wall with a free stretch, inside walls too".to_string(),
+        Remedy::AllowWall => "Allow baseboard at a wall that is ruled out".to_string(),
+        Remedy::LetPiecesGo => "Let kept pieces go".to_string(),
+        Remedy::ShorterPieces => "Add shorter pieces to the list".to_string(),
+        Remedy::MorePieces => "Buy more pieces than are on the list now".to_string(),
+        Remedy::CorrectStock => "Correct how many pieces there are".to_string(),
+        Remedy::TypePrices => "Type the missing prices".to_string(),
+        Remedy::LessOtherHeat => {
+            "Count on less of it, if it does not run on every cold day".to_string()
+        }
         Remedy::AddSurfaces => "Add its walls, ceiling and floor".to_string(),
         Remedy::RemoveOneEntry => "Remove it from one of the two rooms".to_string(),
         Remedy::MoreFlow { flow } => format!("Flow of {} or more", value(flow, system)),

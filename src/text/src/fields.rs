@@ -86,6 +86,7 @@ pub fn field_label(field: Field) -> &'static str {
             HouseField::MeanTemperature => "Mean outdoor temperature of the year",
             HouseField::ColdestMonth => "Mean outdoor temperature of the coldest month",
             HouseField::Wind => "Mean wind in winter",
+            HouseField::Margin => "Safety margin on every room",
         },
         Field::Air(field) => match field {
             AirField::BlowerFlow => "Blower door, flow at 50 Pa",
@@ -223,6 +224,10 @@ pub fn field_note(field: Field) -> &'static str {
         Field::House(HouseField::Wind) => {
             "At a weather station: in the open, 33 ft (10 m) above the ground."
         }
+        Field::House(HouseField::Margin) => {
+            "Nothing is added in secret. Loads by this method need no margin: 0 is right unless you \
+             have a reason."
+        }
         Field::Air(AirField::BlowerFlow) => "CFM50 on the tester's report.",
         Field::Air(AirField::LeakageArea) => {
             "Of all gaps together. Blank: what is usual for the floor area."
@@ -284,7 +289,6 @@ pub fn field_note(field: Field) -> &'static str {
         Field::Surface(_, _, SurfaceField::Free) => {
             "Along the floor, in one stretch; 0 for none. Blank: all but the doors."
         }
-        Field::Stocked(_, field) => shop::stock_hint(field),
         Field::Room(_, RoomField::OtherHeat) => {
             "From a stove or another emitter that runs whenever it is cold; the baseboard is sized for the rest."
         }

@@ -16,6 +16,7 @@ mod picks;
 mod piping;
 mod plant;
 mod problems;
+mod remedies;
 mod safety;
 mod shop;
 mod working;
@@ -51,8 +52,11 @@ pub use plant::{
     glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use problems::{file_problem, problem, problem_at};
+pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
 pub use safety::{CAUTIONS, Caution};
-pub use shop::{objective, together, wall_use};
+pub use shop::{
+    kept_pieces, objective, objective_note, prices_fact, together, wall_stretch, wall_use,
+};
 pub use working::{
     Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,
 };

@@ -2,7 +2,8 @@
 
 use finrun_engine::arrangement::{Counted, Proof, Together};
 use finrun_engine::building::WallUse;
-use finrun_engine::job::{Objective, PriceField, StockField};
+use finrun_engine::job::{Draft, Objective, PriceField, StockField};
+use finrun_engine::named::Named as _;
 use finrun_engine::quantity::{Money, Power, System, Value};
 
 pub fn objective(objective: Objective) -> &'static str {
@@ -11,6 +12,26 @@ pub fn objective(objective: Objective) -> &'static str {
         Objective::LeastCost => "Least cost",
         Objective::FewestJoints => "Fewest joints",
         Objective::MostEven => "Rooms evenly warm in mild weather",
+    }
+}
+
+/// What choosing for it comes to.
+pub fn objective_note(objective: Objective) -> &'static str {
+    match objective {
+        Objective::Closest => {
+            "The least heat beyond what the rooms lose on the design day, room by room."
+        }
+        Objective::LeastCost => {
+            "By your prices of pieces, enclosure, end caps and joints, for all rooms together; where \
+             the price of a length is missing, the fewest pieces."
+        }
+        Objective::FewestJoints => {
+            "Long pieces rather than short ones, and few stretches of wall: less to solder."
+        }
+        Objective::MostEven => {
+            "In mild weather, when the water is cooler, each room gets nearly the same share of its \
+             heat. It may take more element."
+        }
     }
 }
 
@@ -51,12 +72,23 @@ pub(crate) fn price_label(field: PriceField) -> &'static str {
     }
 }
 
-pub(crate) fn stock_hint(field: StockField) -> &'static str {
-    match field {
-        StockField::Price => "",
-        StockField::Available => "Blank: as many as wanted.",
-        StockField::Have => "These cost nothing and are used first.",
+/// How many prices are typed.
+pub fn prices_fact(draft: &Draft) -> String {
+    let typed = |field: &&PriceField| draft.prices.get(**field).is_some();
+    match PriceField::ALL.iter().filter(typed).count() {
+        0 => "none typed".to_string(),
+        count => format!("{count} typed"),
     }
+}
+
+/// One of several stretches of a wall, counted from zero.
+pub fn wall_stretch(nth: usize) -> String {
+    format!("stretch {}", nth + 1)
+}
+
+/// Pieces that stay.
+pub fn kept_pieces(pieces: &str) -> String {
+    format!("Kept: {pieces}")
 }
 
 /// What is known of the choice of pieces: that it is best, or how far off it may be.

@@ -28,7 +28,8 @@ cargo xtask COMMAND
   dist                        build the page into target/dist and show the size of each file
   solve JOB.json              print the design of a job file as JSON; --every-arrangement prints how its
                               rooms do in each arrangement, with --json as JSON; --network prints its
-                              network as JSON
+                              network as JSON; --remedies what would help short rooms, and what is built
+                              beyond the loads
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -97,6 +98,7 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
                 match argument {
                     Long("every-arrangement") => what = solve::What::EveryArrangement,
                     Long("json") => json = true,
+                    Long("remedies") => what = solve::What::Remedies,
                     Long("network") => what = solve::What::Network,
                     Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
                     other => return Err(other.unexpected().into()),

@@ -1,5 +1,7 @@
 //! `cargo xtask solve JOB.json`: the design of a job file, its network, or the job in each arrangement.
 
+mod remedies;
+
 use std::path::Path;
 
 use anyhow::{Context, Result, anyhow, bail};
@@ -15,6 +17,7 @@ pub(crate) enum What {
     Network,
     EveryArrangement,
     EveryArrangementAsJson,
+    Remedies,
 }
 
 pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
@@ -31,6 +34,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         What::EveryArrangementAsJson => {
             println!("{}", serde_json::to_string_pretty(&side_by_side(&draft))?);
         }
+        What::Remedies => remedies::print(&draft, &job),
     }
     Ok(())
 }

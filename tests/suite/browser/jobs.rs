@@ -5,8 +5,8 @@ use finrun_engine::climate::{Found, Station, Table, search};
 use finrun_engine::job::FlowBasis;
 use finrun_engine::job::{
     AirBasis, AirField, Arrangement, Behind, BillField, Choice, Draft, Field, File, GroundField,
-    Hung, LayerField, LegField, LegKind, OpeningField, Pick, PumpKind, PumpPointField, RoomField,
-    Shape, SurfaceField, UValue, read,
+    Hung, LayerField, LegField, LegKind, OpeningField, Pick, PriceField, PumpKind, PumpPointField,
+    RoomField, Shape, StockField, SurfaceField, UValue, read,
 };
 use finrun_engine::named::find;
 use finrun_engine::network::TypicalPump;
@@ -131,6 +131,12 @@ pub(super) fn whole_draft() -> (Draft, [RoomId; 4]) {
         set(&mut draft, Field::PumpPoint(row, PumpPointField::Head), head);
     }
 
+    set(&mut draft, Field::Stocked(5, StockField::Price), "41.50");
+    set(&mut draft, Field::Stocked(5, StockField::Have), "2");
+    set(&mut draft, Field::Price(PriceField::Joint), "3.50");
+    let wall = walls(&draft, den)[0];
+    draft.fix_pieces(den, wall, 0, vec![3]);
+
     for (from, to, therms) in [
         ("2024-11-01", "2024-12-05", "94"),
         ("2024-12-05", "2025-01-07", "138"),
@@ -177,6 +183,8 @@ pub(super) fn whole_with_errors() -> Whole {
         ("ground.wall-thickness", "99 ft"),
         ("certainty.air", "lots"),
         ("element.output", "5 8 0"),
+        ("element.piece-5.price", "a few"),
+        ("price.joint", "3 50"),
         ("circuit.supply", "500"),
         ("zone-0.trunk", "far"),
         ("pump.point-2.head", "50"),
@@ -186,6 +194,8 @@ pub(super) fn whole_with_errors() -> Whole {
     room(&mut draft, kitchen, RoomField::FloorLength, "12x");
     room(&mut draft, kitchen, RoomField::CutWidth, "99");
     room(&mut draft, den, RoomField::Height, "-8");
+    let wall = walls(&draft, den)[0];
+    draft.fix_pieces(den, wall, 0, vec![10, 9]);
     set(&mut draft, Field::Leg(den, 1, LegField::Length), "there");
     room(&mut draft, attic, RoomField::FloorWidth, "7 6");
     room(&mut draft, crawl, RoomField::VentArea, "many");

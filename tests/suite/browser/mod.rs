@@ -27,6 +27,7 @@ mod place;
 mod process;
 mod screenshots;
 mod server;
+mod shop;
 mod smoke;
 mod solved;
 mod speed;

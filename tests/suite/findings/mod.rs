@@ -3,6 +3,8 @@
 
 mod cases;
 mod piping;
+mod remedies;
+mod shop;
 mod values;
 
 use crate::support::{add_room, add_wall, cold_day, job_of, solve};
@@ -14,6 +16,7 @@ use finrun_engine::job::Draft;
 use finrun_engine::quantity::Temperature;
 use piping::PIPING;
 use serde_json::Value;
+use shop::SHOP;
 
 const FIRST: RoomId = RoomId(1);
 const FIRST_WALL: SurfaceId = SurfaceId(2);
@@ -73,7 +76,8 @@ fn a_sound_job_has_nothing_but_what_holds() {
 #[test]
 fn each_job_has_its_findings_and_no_others() {
     let mut wrong = Vec::new();
-    for (index, case) in ROOMS.iter().chain(LOOP).chain(PIPING).chain(PLANT).enumerate() {
+    for (index, case) in ROOMS.iter().chain(LOOP).chain(PIPING).chain(PLANT).chain(SHOP).enumerate()
+    {
         let mut draft = sound();
         (case.change)(&mut draft);
         let mut found = described(&draft);
@@ -111,6 +115,12 @@ fn every_finding_is_made_by_a_case() {
             Finding::WaterTooCool { .. } => "water-too-cool",
             Finding::NoWall { .. } => "no-wall",
             Finding::NoLoad { .. } => "no-load",
+            Finding::OtherHeatCovers { .. } => "other-heat-covers",
+            Finding::WallsRuledOut { .. } => "walls-ruled-out",
+            Finding::NoPieceFits { .. } => "no-piece-fits",
+            Finding::StockUsedUp { .. } => "stock-used-up",
+            Finding::PricesMissing { .. } => "prices-missing",
+            Finding::FixedExceedsStock { .. } => "fixed-exceeds-stock",
             Finding::PerArea { .. } => "per-area",
             Finding::EnteredTwice { .. } => "entered-twice",
             Finding::Drop { .. } => "drop",
@@ -138,7 +148,7 @@ fn every_finding_is_made_by_a_case() {
     }
     // Made in code, for no typed job leads there.
     let mut seen: Vec<&str> = vec!["not-finite", "not-solved"];
-    for case in ROOMS.iter().chain(LOOP).chain(PIPING).chain(PLANT) {
+    for case in ROOMS.iter().chain(LOOP).chain(PIPING).chain(PLANT).chain(SHOP) {
         let mut draft = sound();
         (case.change)(&mut draft);
         for check in solve(&draft).1.checks {
@@ -148,5 +158,5 @@ fn every_finding_is_made_by_a_case() {
     }
     seen.sort_unstable();
     seen.dedup();
-    assert_eq!(seen.len(), 28, "{seen:?}");
+    assert_eq!(seen.len(), 34, "{seen:?}");
 }

@@ -1,9 +1,9 @@
 //! What can be reckoned by hand.
 
-use super::element::{Element, Heated, Loop};
 use finrun_engine::sizing::joint::{
     Costs, NODES, Objective, Problem, Proof, Room, Run, Stock, Wall, choose_all,
 };
+use finrun_tests::element::{Element, Heated, Loop};
 
 fn stock(feet: u32, price_cents: u32) -> Stock {
     Stock { length_sixteenths: feet * 192, price_cents: Some(price_cents), available: None }

@@ -15,7 +15,7 @@ use finrun_engine::quantity::{
     Velocity, Volume, VolumeFlow,
 };
 
-fn feet(value: f64) -> Length {
+pub(super) fn feet(value: f64) -> Length {
     Length::of(value, Unit::Foot)
 }
 
@@ -23,7 +23,7 @@ fn length(value: f64) -> Value {
     Value::from(feet(value))
 }
 
-fn fahrenheit(value: f64) -> Temperature {
+pub(super) fn fahrenheit(value: f64) -> Temperature {
     Temperature::of(value, Unit::Fahrenheit)
 }
 
@@ -39,7 +39,7 @@ fn psi(value: f64) -> Pressure {
     Pressure::of(value, Unit::Psi)
 }
 
-fn gpm(value: f64) -> VolumeFlow {
+pub(super) fn gpm(value: f64) -> VolumeFlow {
     VolumeFlow::of(value, Unit::GallonPerMinute)
 }
 
@@ -243,6 +243,7 @@ pub(super) fn findings() -> Vec<(String, Severity, Subject, Finding)> {
         most: power(56_000.0),
     };
     let short = power(420.0);
+    let kept = |fixed, there| Finding::FixedExceedsStock { length: feet(5.0), fixed, there };
     let density = |w_m2| Value::new(Kind::PowerDensity, w_m2);
     let per_area = |w_m2| Finding::PerArea {
         per_area: density(w_m2),
@@ -261,6 +262,14 @@ pub(super) fn findings() -> Vec<(String, Severity, Subject, Finding)> {
         (Stop, bath, Finding::NoWall { load: power(1200.0) }),
         (Watch, bath, Finding::NoLoad { load: power(0.0) }),
         (Watch, bath, Finding::NoLoad { load: power(-350.0) }),
+        (Watch, bath, Finding::OtherHeatCovers { load: power(1200.0), other: power(5000.0) }),
+        (Stop, bath, Finding::WallsRuledOut { free: feet(12.0), short }),
+        (Stop, bath, Finding::NoPieceFits { shortest: feet(8.0), takes: feet(4.75) }),
+        (Stop, bath, Finding::StockUsedUp { needed: feet(6.25), fitted: feet(5.0), short }),
+        (Watch, Subject::House, Finding::PricesMissing { lengths: 1 }),
+        (Watch, Subject::House, Finding::PricesMissing { lengths: 3 }),
+        (Watch, Subject::House, kept(1, 0)),
+        (Watch, Subject::House, kept(4, 3)),
         (Holds, Subject::House, per_area(90.0)),
         (Watch, Subject::House, per_area(250.0)),
         (Watch, bath, Finding::EnteredTwice { other: RoomId(100) }),
@@ -356,6 +365,12 @@ fn finding_name(finding: Finding) -> &'static str {
         Finding::WaterTooCool { .. } => "water too cool",
         Finding::NoWall { .. } => "no wall",
         Finding::NoLoad { .. } => "no load",
+        Finding::OtherHeatCovers { .. } => "other heat covers",
+        Finding::WallsRuledOut { .. } => "walls ruled out",
+        Finding::NoPieceFits { .. } => "no piece fits",
+        Finding::StockUsedUp { .. } => "stock used up",
+        Finding::PricesMissing { .. } => "prices missing",
+        Finding::FixedExceedsStock { .. } => "fixed exceeds stock",
         Finding::PerArea { .. } => "per area",
         Finding::EnteredTwice { .. } => "entered twice",
         Finding::Drop { .. } => "drop",
@@ -385,11 +400,16 @@ fn finding_name(finding: Finding) -> &'static str {
 pub(super) fn remedies() -> Vec<Remedy> {
     let all = vec![
         Remedy::MoreWall { length: feet(1.25) },
-        Remedy::HotterWater { supply: fahrenheit(191.0) },
-        Remedy::MoveFirst,
         Remedy::HigherOutputElement,
         Remedy::ReduceLoss,
         Remedy::AddFreeWall,
+        Remedy::AllowWall,
+        Remedy::LetPiecesGo,
+        Remedy::ShorterPieces,
+        Remedy::MorePieces,
+        Remedy::CorrectStock,
+        Remedy::TypePrices,
+        Remedy::LessOtherHeat,
         Remedy::AddSurfaces,
         Remedy::RemoveOneEntry,
         Remedy::MoreFlow { flow: gpm(3.3) },
@@ -423,11 +443,16 @@ pub(super) fn remedies() -> Vec<Remedy> {
         // A new one is to be added above.
         match remedy {
             Remedy::MoreWall { .. }
-            | Remedy::HotterWater { .. }
-            | Remedy::MoveFirst
             | Remedy::HigherOutputElement
             | Remedy::ReduceLoss
             | Remedy::AddFreeWall
+            | Remedy::AllowWall
+            | Remedy::LetPiecesGo
+            | Remedy::ShorterPieces
+            | Remedy::MorePieces
+            | Remedy::CorrectStock
+            | Remedy::TypePrices
+            | Remedy::LessOtherHeat
             | Remedy::AddSurfaces
             | Remedy::RemoveOneEntry
             | Remedy::MoreFlow { .. }

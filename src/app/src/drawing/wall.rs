@@ -32,7 +32,9 @@ pub(crate) fn wall_drawing(room: RoomId, surface: SurfaceId, shows: Shows) -> An
         let system = app.system();
         let shape = app.typed(|draft| {
             let name = text::surface_name(draft, room, surface);
-            wall_shape(draft, room, surface).map(|shape| (name, shape))
+            let mut shape = wall_shape(draft, room, surface)?;
+            shape.runs.retain(|_| draft.allows(room, surface));
+            Some((name, shape))
         });
         let Some((name, shape)) = shape else { return String::new() };
         app.design(|solved| {

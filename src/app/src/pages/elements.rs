@@ -1,14 +1,16 @@
 //! The element: its rating, its table, its stock lengths.
 
+use super::rooms::section_links;
+use crate::page::{JobKey, Section};
 use crate::parts::{button, choice, each, live, live_view, number_field, yes};
 use crate::state::{EditKey, use_app};
 use finrun_engine::emitter::HeatingEffect;
-use finrun_engine::job::{Draft, ElementField, Field, PointField, RatingBasis};
+use finrun_engine::job::{Draft, ElementField, Field, PointField, RatingBasis, StockField};
 use finrun_engine::quantity::LinearPower;
 use finrun_text as text;
 use leptos::prelude::*;
 
-pub(super) fn element_settings() -> AnyView {
+pub(super) fn element_settings(job: &JobKey) -> AnyView {
     let app = use_app();
     let field = |field| number_field(Field::Element(field));
     let single = yes(move || app.typed(|draft| draft.element.rating_basis == RatingBasis::Single));
@@ -56,6 +58,8 @@ pub(super) fn element_settings() -> AnyView {
                 |draft, effect| draft.element.heating_effect = effect,
             )}
             {stock()}
+            {prices_and_counts()}
+            {section_links(job, &[Section::Prices])}
             <details class="more">
                 <summary>{text::more_of_element()}</summary>
                 {field(ElementField::Derate)}
@@ -176,6 +180,33 @@ fn stock() -> AnyView {
             <p class="error">{error}</p>
             <div class="ticks">{boxes.collect_view()}</div>
         </fieldset>
+    }
+    .into_any()
+}
+
+/// A row for each length on the list.
+fn prices_and_counts() -> AnyView {
+    let app = use_app();
+    let lengths =
+        move || app.typed(|draft| draft.element.stock_ft.iter().copied().map(u32::from).collect());
+    let row = |feet: u32| {
+        let field = |field| number_field(Field::Stocked(feet as u8, field));
+        view! {
+            <fieldset class="stocked">
+                <legend>{format!("{feet} ft")}</legend>
+                {field(StockField::Price)}
+                {field(StockField::Available)}
+                {field(StockField::Have)}
+            </fieldset>
+        }
+        .into_any()
+    };
+    view! {
+        <details class="more">
+            <summary>{text::prices_and_counts()}</summary>
+            <p class="note">{text::prices_and_counts_note()}</p>
+            {each(lengths, row)}
+        </details>
     }
     .into_any()
 }

@@ -1,36 +1,64 @@
 //! The third station: which pieces go where.
 
 use super::elements::element_settings;
+use super::kept::{kept_wrong, stretches, walls};
+use super::oversize::oversize;
 use crate::drawing::{Shows, wall_drawing};
-use crate::parts::{figure, in_system, live, live_view, working};
+use crate::page::JobKey;
+use crate::parts::{choice_field, figure, in_system, live, live_view, working};
 use crate::state::use_app;
 use finrun_engine::design::{Design, RoomDesign};
-use finrun_engine::job::Draft;
+use finrun_engine::job::{Choice, Draft, Job};
 use finrun_engine::quantity::{Length, Power, Value};
 use finrun_engine::trace::Topic;
 use finrun_text as text;
 use leptos::prelude::*;
 
-pub(super) fn lengths() -> AnyView {
+pub(super) fn lengths(job: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
-    let results = live_view(move || match solved.get() {
-        Some((_, design)) if !design.rooms.is_empty() => app.typed_now(|draft| all(draft, &design)),
+    let total = live_view(move || match solved.get() {
+        Some((_, design)) if !design.rooms.is_empty() => total(&design),
         _ => view! {
             <h1>{text::station_lengths()}</h1>
             <p>{text::no_lengths_yet()}</p>
         }
         .into_any(),
     });
+    let rooms = live_view(move || match solved.get() {
+        Some((job, design)) => app.typed_now(|draft| {
+            let rooms = design.rooms.iter().map(|room| one_room(draft, &job, room));
+            view! { <div class="cards">{rooms.collect_view()}</div> }.into_any()
+        }),
+        None => ().into_any(),
+    });
     view! {
-        {results}
-        {element_settings()}
+        {total}
+        {objective()}
+        {kept_wrong()}
+        {rooms}
+        {oversize()}
+        {element_settings(job)}
     }
     .into_any()
 }
 
-fn all(draft: &Draft, design: &Design) -> AnyView {
-    let rooms = design.rooms.iter().map(|room| one_room(draft, room)).collect_view();
+/// What the pieces are chosen for. It stands apart from the results, which are drawn anew by each
+/// choice.
+fn objective() -> AnyView {
+    let app = use_app();
+    let note =
+        live(move || app.typed(|draft| text::objective_note(draft.element.objective).to_string()));
+    view! {
+        <section class="settings">
+            {choice_field(Choice::Objective)}
+            <p class="note">{note}</p>
+        </section>
+    }
+    .into_any()
+}
+
+fn total(design: &Design) -> AnyView {
     let total = figure("element", design.element_length());
     let title = view! {
         <h1 class="in-summary">
@@ -39,29 +67,33 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
     };
     view! {
         {working(Topic::Element, title.into_any())}
-        <div class="cards">{rooms}</div>
+        {proof(design)}
     }
     .into_any()
 }
 
-fn one_room(draft: &Draft, room: &RoomDesign) -> AnyView {
+/// Whether other pieces would be better for what they are chosen for.
+fn proof(design: &Design) -> AnyView {
+    let app = use_app();
+    let together = design.together;
+    let said = live(move || text::together(&together, app.system()));
+    view! { <p class="note" data-figure="together">{said}</p> }.into_any()
+}
+
+fn one_room(draft: &Draft, job: &Job, room: &RoomDesign) -> AnyView {
     let app = use_app();
     let id = room.room;
     let name = text::room_name(draft, id);
     let element = &room.element;
     let choice = &element.choice;
-    let walls = {
-        let mut surfaces: Vec<_> = choice.runs.iter().map(|run| run.surface).collect();
-        surfaces.dedup();
-        surfaces
-    };
-    let drawings = walls
+    let drawings = walls(draft, id, choice)
         .into_iter()
         .map(|surface| {
             let side = text::surface_name(draft, id, surface);
             view! {
                 <p class="side">{side}</p>
                 {wall_drawing(id, surface, Shows::Pieces)}
+                {stretches(job, id, surface, choice)}
             }
             .into_any()
         })
@@ -71,7 +103,8 @@ fn one_room(draft: &Draft, room: &RoomDesign) -> AnyView {
         let system = app.system();
         pieces.iter().map(|piece| in_system(*piece, system)).collect::<Vec<_>>().join(" + ")
     });
-    let load = room.load.total;
+    // Other heat is not the element's to give.
+    let load = room.load.wanted().max(Power::ZERO);
     let needs_element = load > Power::ZERO;
     let short = room.short();
     let over = Value::share((element.output - load) / load);
@@ -107,11 +140,15 @@ fn one_room(draft: &Draft, room: &RoomDesign) -> AnyView {
         </span>
     };
     let needs = figure(&what("load"), load);
+    let other = (room.load.other > Power::ZERO).then(|| {
+        let other = figure(&what("other"), room.load.other);
+        view! { " " {text::beside()} " " {other} " " {text::from_elsewhere()} }.into_any()
+    });
     let gets = figure(&what("output"), element.output);
     let thumb = figure(&what("rule-of-thumb"), element.rule_of_thumb);
     let balance = view! {
         <span class="row">
-            <span>{text::needs()} " " {needs} ", " {text::gets()}</span>
+            <span>{text::needs()} " " {needs} {other} ", " {text::gets()}</span>
             {gets}
         </span>
     };

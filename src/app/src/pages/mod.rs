@@ -11,12 +11,16 @@ mod ground;
 mod heat_loss;
 mod hung;
 mod jobs;
+mod kept;
 mod lengths;
 mod loop_check;
+mod oversize;
 mod piping;
 mod place;
 mod plain;
 mod plant;
+mod prices;
+mod remedies;
 mod room;
 mod rooms;
 mod route;
@@ -55,7 +59,7 @@ fn one_page(page: Page) -> AnyView {
             let inside = match station {
                 Station::Rooms => rooms::rooms(&job),
                 Station::HeatLoss => heat_loss::heat_loss(&job),
-                Station::Lengths => lengths::lengths(),
+                Station::Lengths => lengths::lengths(&job),
                 Station::Loop => loop_check::loop_check(&job),
             };
             frame(&job, inside)
@@ -68,6 +72,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Assemblies => assemblies::assemblies(&job),
                 Section::Certainty => certainty::certainty(&job),
                 Section::Bills => bills::bills(&job),
+                Section::Prices => prices::prices(&job),
                 Section::Piping => piping::piping(&job),
                 Section::Circulator => circulator::circulator(&job),
                 Section::Plant => plant::plant(&job),

@@ -105,6 +105,7 @@ fn whole(job: &JobKey, room: RoomId) -> AnyView {
                     {field(RoomField::FloorArea)}
                     {field(RoomField::Temperature)}
                     {field(RoomField::AirChanges)}
+                    {heated.then(|| field(RoomField::OtherHeat))}
                 </details>
                 {approach}
                 {on_plan}

@@ -226,6 +226,7 @@ impl App {
             Section::Air => text::pick(draft, Pick::AirBasis(draft.air.basis)),
             Section::Ground => text::soil(draft.ground.soil).to_string(),
             Section::Assemblies => text::own_assemblies(draft.assemblies.len()),
+            Section::Prices => text::prices_fact(draft),
             Section::Piping => text::piping_fact(draft),
             Section::Circulator => text::pick(draft, Pick::FlowBasis(draft.flow_basis)),
             Section::Plant => text::pick(draft, Pick::BoilerKind(draft.plant.boiler)),

@@ -90,7 +90,10 @@ fn others() -> AnyView {
 }
 
 /// A table that is worked out only while it is looked at.
-fn while_open(title: &'static str, table: impl Fn() -> String + Send + Sync + 'static) -> AnyView {
+pub(super) fn while_open(
+    title: &'static str,
+    table: impl Fn() -> String + Send + Sync + 'static,
+) -> AnyView {
     let open = RwSignal::new(false);
     let table = scrolled(title, move || match open.get() {
         true => table(),

@@ -35,9 +35,12 @@ pub(super) fn surface_card(room: RoomId, surface: SurfaceId, open: bool) -> AnyV
         .into_any(),
         false => field(SurfaceField::Area),
     };
+    // Baseboard stands in heated rooms only.
+    let heated = app.typed_now(|draft| draft.rooms.iter().any(|r| r.id == room));
     let rest = match is_wall {
         true => view! {
             {wall_drawing(room, surface, Shows::Free)}
+            {heated.then(|| choice_field(Choice::WallUse(room, surface)))}
             <details class="more">
                 <summary>{text::more_of_surface()}</summary>
                 {field(SurfaceField::Free)}

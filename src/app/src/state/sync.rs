@@ -2,7 +2,7 @@
 
 use super::{App, Deleted, Open, SaveState, store};
 use crate::page::{JobKey, Page, Section, Station};
-use finrun_engine::job::{CircuitField, Draft, Field, HouseField, read};
+use finrun_engine::job::{CircuitField, Draft, Field, HouseField, SurfaceField, read};
 use finrun_text as text;
 use leptos::ev;
 use leptos::prelude::*;
@@ -262,11 +262,12 @@ impl App {
             Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
             Field::Plant(_) => section(Section::Plant),
             Field::House(_) => Page::Station(job, Station::Rooms),
+            Field::Price(_) => section(Section::Prices),
             Field::Element(_)
             | Field::Point(..)
             | Field::Stock
             | Field::Stocked(..)
-            | Field::Price(_) => Page::Station(job, Station::Lengths),
+            | Field::Surface(_, _, SurfaceField::Fixed) => Page::Station(job, Station::Lengths),
             Field::Circuit(
                 CircuitField::Supply
                 | CircuitField::BoilerLimit

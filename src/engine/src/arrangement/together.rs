@@ -238,11 +238,16 @@ fn stock(job: &Job, places: &[Vec<Runs>], cents: impl Fn(Money) -> u32) -> Vec<j
                 available: Some(have),
             });
         }
-        rows.push(joint::Stock {
-            length_sixteenths,
-            price_cents: stock.price.map(|price| cents(price + enclosure)),
-            available: stock.available.map(|n| n.saturating_sub(fixed.saturating_sub(stock.have))),
-        });
+        // What the shop does not have needs no price.
+        if stock.available != Some(0) {
+            rows.push(joint::Stock {
+                length_sixteenths,
+                price_cents: stock.price.map(|price| cents(price + enclosure)),
+                available: stock
+                    .available
+                    .map(|n| n.saturating_sub(fixed.saturating_sub(stock.have))),
+            });
+        }
     }
     rows
 }

@@ -5,7 +5,9 @@ mod house;
 mod piping;
 mod plant;
 mod room;
+mod shop;
 
+pub(crate) use circuit::MOST_VELOCITY;
 pub use circuit::practice_length;
 
 use crate::building::{RoomId, ZoneId};
@@ -84,6 +86,47 @@ pub enum Finding {
     NoLoad {
         #[serde(rename = "load_w")]
         load: Power,
+    },
+    /// Other heat covers what the room loses, so that it has no baseboard.
+    OtherHeatCovers {
+        #[serde(rename = "load_w")]
+        load: Power,
+        #[serde(rename = "other_w")]
+        other: Power,
+    },
+    /// The room would be heated, were it not for walls that are ruled out.
+    WallsRuledOut {
+        /// Free wall that is ruled out.
+        #[serde(rename = "free_m")]
+        free: Length,
+        #[serde(rename = "short_w")]
+        short: Power,
+    },
+    /// Every piece is longer than every free stretch of the room.
+    NoPieceFits {
+        #[serde(rename = "shortest_m")]
+        shortest: Length,
+        /// The longest stretch, less what its ends take.
+        #[serde(rename = "takes_m")]
+        takes: Length,
+    },
+    /// The walls would take what the room needs, but no more pieces are there.
+    StockUsedUp {
+        #[serde(rename = "needed_m")]
+        needed: Length,
+        #[serde(rename = "fitted_m")]
+        fitted: Length,
+        #[serde(rename = "short_w")]
+        short: Power,
+    },
+    /// The least cost was asked for, and some stock lengths have no price.
+    PricesMissing { lengths: usize },
+    /// More pieces of a length stay than shop and user have of it.
+    FixedExceedsStock {
+        #[serde(rename = "length_m")]
+        length: Length,
+        fixed: u32,
+        there: u32,
     },
     /// The whole load on each part of the heated floor, against what such houses show.
     PerArea {
@@ -246,16 +289,18 @@ pub enum Remedy {
         #[serde(rename = "length_m")]
         length: Length,
     },
-    /// The lowest supply at which this room is heated, within the boiler's limit.
-    HotterWater {
-        #[serde(rename = "supply_k")]
-        supply: Temperature,
-    },
-    /// As the first room of the loop it would be heated.
-    MoveFirst,
     HigherOutputElement,
     ReduceLoss,
     AddFreeWall,
+    /// One that is ruled out.
+    AllowWall,
+    LetPiecesGo,
+    ShorterPieces,
+    MorePieces,
+    /// How many the shop has, or were bought already.
+    CorrectStock,
+    TypePrices,
+    LessOtherHeat,
     AddSurfaces,
     RemoveOneEntry,
     MoreFlow {
@@ -318,6 +363,7 @@ pub fn checks(job: &Job, design: &Design) -> Vec<Check> {
     let mut out = Vec::new();
     out.extend(house::not_finite(design));
     out.extend(room::rooms(job, design));
+    out.extend(shop::checks(job, design));
     out.extend(house::entered_twice(job));
     out.extend(house::per_area(job, design));
     out.extend(piping::not_solved(design));

@@ -3,7 +3,7 @@
 use super::draft::{Draft, ElementDraft};
 use super::entries::{Entries, Entry};
 use super::field::{PriceField, StockField};
-use crate::building::{RoomId, SurfaceId};
+use crate::building::{RoomId, SurfaceId, WallUse};
 use crate::named::{Named, names};
 use crate::quantity::{AreaMoney, Length, LinearMoney, Money};
 use crate::stored::stored;
@@ -108,6 +108,18 @@ impl ElementDraft {
 }
 
 impl Draft {
+    /// Whether baseboard may stand at a wall, by what is chosen for it and for the room's others.
+    pub fn allows(&self, room: RoomId, wall: SurfaceId) -> bool {
+        let Some(room) = self.room(room) else { return false };
+        let only = room.surfaces.iter().any(|other| other.wall_use == WallUse::Only);
+        let allowed = |wall_use| match wall_use {
+            WallUse::Only => true,
+            WallUse::AsNeeded => !only,
+            WallUse::Never => false,
+        };
+        room.surfaces.iter().any(|other| other.id == wall && allowed(other.wall_use))
+    }
+
     /// Makes pieces of a wall's run stay, or with none lets them go.
     pub fn fix_pieces(&mut self, room: RoomId, wall: SurfaceId, run: u32, pieces_ft: Vec<u8>) {
         if let Some(wall) = self.surface_mut(room, wall) {

@@ -4,14 +4,28 @@
 //! Whole sixteenths of an inch, whole cents, whole microwatts and picometres: sums do not depend on
 //! their order, and an answer is the same everywhere.
 
+mod ahead;
 mod answer;
+mod even;
+mod export;
+mod fills;
 mod flow;
+mod known;
+mod leftover;
+mod limited;
+mod limits;
 mod model;
+mod rents;
 mod room;
+mod search;
+mod short;
 
 pub use answer::{Answer, Proof};
+pub use export::{Instance, Length, RoomRow, RunRow, StockRow, export};
 
+use known::Budget;
 use model::Model;
+use room::Fills;
 
 /// A length that can be bought, or that lies there already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -112,15 +126,24 @@ pub struct After {
 /// Nodes that are plenty for a house.
 pub const NODES: u64 = 200_000;
 
-/// Chooses pieces for every room. `nodes` bounds the search; it is counted, not timed, so that an
-/// answer is the same everywhere.
+/// Chooses pieces for every room. `nodes` bounds the search where stock is limited; it is counted,
+/// not timed, so that an answer is the same everywhere.
 ///
-/// A room that cannot reach its need gets the most finned length that its runs take, and the others
-/// go on; a room that wants nothing keeps its fixed pieces only.
+/// A room whose runs are too short even for the hottest water that can reach it gets the most finned
+/// length that they take, and the others go on; a room that wants nothing keeps its fixed pieces
+/// only. Where there are not pieces enough for the other rooms too, the least heat in all is left
+/// missing.
 ///
-/// In the making: limits on the stock and [`Objective::MostEven`] are not heeded yet.
-pub fn choose_all(problem: &Problem, water: &dyn Water, _nodes: u64) -> Answer {
+/// Without limits the rooms touch each other by the water alone: labels of (weight, water) go from
+/// room to room, and those that another is as light and as hot as are dropped. A limit is first
+/// relaxed to a rent, which gives a bound for every part of a choice; then labels of (weight, water,
+/// pieces used) go from room to room within a band above the bound.
+pub fn choose_all(problem: &Problem, water: &dyn Water, nodes: u64) -> Answer {
     let model = Model::of(problem);
-    let plan = flow::cheapest(&model, water);
-    answer::of(&model, water, &plan)
+    let mut budget = Budget::of(nodes);
+    let fills = Fills::of(&model, &model.kinds);
+    let circuits = flow::circuits(&model, water, &fills);
+    let endless = flow::cheapest(&model, water, &fills, &circuits);
+    let found = limited::best(&model, water, &circuits, endless, &mut budget);
+    answer::of(&model, water, &found, budget.taken())
 }

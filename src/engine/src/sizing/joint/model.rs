@@ -1,7 +1,8 @@
 //! The problem in the search's own units: lengths in the stock's common divisor, one weight a piece
 //! in which everything that counts stands in its order.
 
-use super::{Objective, Problem, Wall};
+use super::limits::Limits;
+use super::{Objective, Problem, Run, Wall};
 
 /// Everything that counts, the most important in the highest bits; less is better.
 pub(super) type Weight = i128;
@@ -21,7 +22,8 @@ pub(super) struct Kind {
     pub weight: Weight,
     /// `None` where no more than this can ever be used.
     pub limit: Option<u32>,
-    /// Its place in the problem's list.
+    /// Its place among the model's kinds, and in the problem's list.
+    pub place: usize,
     pub typed: usize,
 }
 
@@ -38,8 +40,6 @@ pub(super) struct ModelRoom {
     pub runs: Vec<ModelRun>,
     /// Of the fixed pieces.
     pub fixed: Picometres,
-    /// The place of its first run among all runs.
-    pub first_run: usize,
 }
 
 #[derive(Debug, Clone)]
@@ -49,10 +49,13 @@ pub(super) struct Model<'a> {
     pub kinds: Vec<Kind>,
     pub circuits: Vec<Vec<ModelRoom>>,
     pub scale: Scale,
-    /// All runs of all rooms.
-    pub runs: usize,
-    unit: u32,
-    bare: Picometres,
+    pub limits: Limits,
+    /// Whether all that the problem offers is in the model.
+    pub is_whole: bool,
+    /// The longest run.
+    pub longest: u32,
+    pub bare: Picometres,
+    pub unit: u32,
 }
 
 /// How far each field of a weight is shifted.
@@ -90,7 +93,7 @@ impl Scale {
         let taken = second + objective + inner + HEAT_BITS;
         let small = bits(length) + bits(pieces);
         let (length, pieces) =
-            if taken + small <= 124 { (bits(length), bits(pieces)) } else { (0, 0) };
+            if taken + small <= 118 { (bits(length), bits(pieces)) } else { (0, 0) };
         let second_at = length + pieces;
         let objective_at = second_at + second;
         let inner_at = objective_at + objective;
@@ -110,14 +113,36 @@ impl Scale {
         }
     }
 
-    /// Microwatts as part of a weight.
-    pub(super) fn heat(&self, microwatts: i64) -> Weight {
-        Weight::from(microwatts) << self.objective
+    /// An amount of the objective, for heat in microwatts, as part of a weight.
+    pub(super) fn objective_of(&self, amount: i64) -> Weight {
+        Weight::from(amount) << self.objective
     }
 
-    /// What counts before the objective.
+    /// A difference as a way to go for rents: one of inner walls alone, which no price makes up
+    /// for, counts as some of the rest.
+    pub(super) fn apart(&self, way: Weight) -> Weight {
+        let below = 1 << self.inner;
+        if way >= below && way >> self.short == 0 { below >> 4 } else { way }
+    }
+
+    /// What is missing of a load, as part of a weight.
+    pub(super) fn short(&self, microwatts: i64) -> Weight {
+        Weight::from(microwatts) << self.short
+    }
+
+    /// What counts before the objective: the shortage and the inner walls.
     pub(super) fn before_objective(&self, weight: Weight) -> Weight {
         weight >> self.inner
+    }
+
+    /// The objective's part of a weight; for heat in microwatts.
+    pub(super) fn objective(&self, weight: Weight) -> i64 {
+        ((weight >> self.objective) & ((1 << (self.inner - self.objective)) - 1)) as i64
+    }
+
+    /// The greatest weight that is as good in what counts before the objective.
+    pub(super) fn up_to_objective(&self, weight: Weight) -> Weight {
+        weight | ((1 << self.inner) - 1)
     }
 }
 
@@ -133,14 +158,9 @@ pub(super) fn microwatts(watts: f64) -> i64 {
 impl<'a> Model<'a> {
     pub(super) fn of(problem: &'a Problem) -> Model<'a> {
         let scale = Scale::of(problem);
-        let bare = (problem.bare_per_piece_m * PER_METRE).round() as Picometres;
-        let frees: Vec<u32> = problem
-            .circuits
-            .iter()
-            .flatten()
-            .flat_map(|room| &room.runs)
-            .map(|run| run.hold_sixteenths.saturating_sub(run.fixed_sixteenths.iter().sum()))
-            .collect();
+        let bare = picometres(problem.bare_per_piece_m.max(0.0));
+        let frees: Vec<u32> =
+            problem.circuits.iter().flatten().flat_map(|room| &room.runs).map(free).collect();
         let longest = frees.iter().copied().max().unwrap_or(0);
         let priced = problem.stock.iter().all(|stock| stock.price_cents.is_some());
         let usable = |at: &usize| {
@@ -157,7 +177,9 @@ impl<'a> Model<'a> {
             kinds: Vec::new(),
             circuits: Vec::new(),
             scale,
-            runs: frees.len(),
+            limits: Limits::of(&mut Vec::new()).0,
+            is_whole: true,
+            longest: longest / unit,
             unit,
             bare,
         };
@@ -179,14 +201,27 @@ impl<'a> Model<'a> {
                 length: stock.length_sixteenths / unit,
                 weight: own + scale.piece(stock.length_sixteenths),
                 limit: stock.available.filter(|&available| available < most),
+                place: 0,
                 typed,
             });
         }
         model.kinds.sort_by(|a, b| b.length.cmp(&a.length).then(a.weight.cmp(&b.weight)));
+        // Of one length nothing is taken that comes after as many as wanted.
+        let mut endless = None;
+        model.kinds.retain(|kind| {
+            let keeps = endless != Some(kind.length);
+            if kind.limit.is_none() {
+                endless = Some(kind.length);
+            }
+            keeps
+        });
+        (model.limits, model.is_whole) = Limits::of(&mut model.kinds);
+        for (place, kind) in model.kinds.iter_mut().enumerate() {
+            kind.place = place;
+        }
         let opening_cents =
             i128::from(problem.costs.joint_cents) + i128::from(problem.costs.run_cents);
         let mut free = frees.iter();
-        let mut first_run = 0;
         for circuit in &problem.circuits {
             let mut rooms = Vec::new();
             for room in circuit {
@@ -210,13 +245,30 @@ impl<'a> Model<'a> {
                     fixed += run.fixed_sixteenths.iter().map(|&p| finned(p, bare)).sum::<i64>();
                     runs.push(ModelRun { hold: free / unit, opening: inner + own });
                 }
-                let count = runs.len();
-                rooms.push(ModelRoom { runs, fixed, first_run });
-                first_run += count;
+                rooms.push(ModelRoom { runs, fixed });
             }
             model.circuits.push(rooms);
         }
         model
+    }
+
+    /// The fins of one piece, of whatever length.
+    pub(super) fn finned_of(&self, length_sixteenths: u32) -> Picometres {
+        finned(length_sixteenths, self.bare)
+    }
+
+    pub(super) fn fixed_pieces(&self) -> usize {
+        self.fixed().map(|run| run.fixed_sixteenths.len()).sum()
+    }
+
+    pub(super) fn fixed_joints(&self) -> usize {
+        self.fixed().map(|run| run.fixed_sixteenths.len() + 1).sum()
+    }
+
+    /// The runs in which pieces stand already.
+    fn fixed(&self) -> impl Iterator<Item = &Run> {
+        let runs = self.problem.circuits.iter().flatten().flat_map(|room| &room.runs);
+        runs.filter(|run| !run.fixed_sixteenths.is_empty())
     }
 
     /// The fins of new pieces that take this many units of wall.
@@ -226,8 +278,14 @@ impl<'a> Model<'a> {
     }
 }
 
+/// What a run holds beside its fixed pieces, in sixteenths of an inch.
+pub(super) fn free(run: &Run) -> u32 {
+    let fixed = run.fixed_sixteenths.iter();
+    fixed.fold(run.hold_sixteenths, |free, &fixed| free.saturating_sub(fixed))
+}
+
 /// The fins of a piece.
-pub(super) fn finned(length_sixteenths: u32, bare: Picometres) -> Picometres {
+fn finned(length_sixteenths: u32, bare: Picometres) -> Picometres {
     (Picometres::from(length_sixteenths) * PER_SIXTEENTH - bare).max(0)
 }
 

@@ -1,4 +1,4 @@
-//! Water that cools along finned tube, for the tests of the joint choice.
+//! Water that cools along finned tube: a stand-in for the engine's, for the joint choice of pieces.
 
 use finrun_engine::sizing::joint::{After, Water};
 

@@ -31,7 +31,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 10] = [
+    pub(super) const SECTIONS: [Place; 11] = [
         Place::Climate,
         Place::Air,
         Place::Ground,

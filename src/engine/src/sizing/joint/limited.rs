@@ -114,7 +114,7 @@ fn within(known: &mut Known, goals: &[Goal], budget: &mut Budget) -> Weight {
     let start = |at| ahead.least(known, (at, 0), known.water.enters_k(at));
     let mut bound = (0..rented.len()).map(start).sum::<Weight>() - tables.rent;
     let most = most(known, &tables);
-    let objective = model.scale.but_before(bound).max(1 << FIRST_BAND);
+    let objective = model.scale.objective_and_less(bound).max(1 << FIRST_BAND);
     let mut band = objective >> FIRST_BAND;
     while !budget.is_spent() && !is_proven(known, bound) {
         let limit = known.weight.map_or(most, |weight| weight - 1);

@@ -141,7 +141,7 @@ impl Scale {
     }
 
     /// The objective and what is less than it.
-    pub(super) fn but_before(&self, weight: Weight) -> Weight {
+    pub(super) fn objective_and_less(&self, weight: Weight) -> Weight {
         weight & ((1 << self.inner) - 1)
     }
 

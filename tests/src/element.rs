@@ -1,6 +1,5 @@
 //! Water that cools along finned tube: a stand-in for the engine's, for the joint choice of pieces.
 
-use finrun_engine::numeric::pow;
 use finrun_engine::sizing::joint::{After, Water};
 
 /// The exponent of output over excess temperature.
@@ -44,7 +43,7 @@ impl Element {
         }
         let power = 1.0 - EXPONENT;
         let rise = (EXPONENT - 1.0) * self.per_metre_w / c * finned_m;
-        let left = pow(pow(excess, power) + rise, 1.0 / power);
+        let left = (excess.powf(power) + rise).powf(1.0 / power);
         After { water_k: air_k + left, output_w: c * (excess - left) }
     }
 }
@@ -67,7 +66,7 @@ impl Water for Element {
             return None;
         }
         let power = 1.0 - EXPONENT;
-        let rise = pow(left, power) - pow(excess, power);
+        let rise = left.powf(power) - excess.powf(power);
         Some(rise * c / ((EXPONENT - 1.0) * self.per_metre_w))
     }
 

@@ -174,6 +174,25 @@ proptest! {
         prop_assert!((one.value - other.value).abs() < 1e-6, "{} and {}", one.value, other.value);
     }
 
+    /// In houses the first choice met is often not the best, as it is in small ones.
+    #[test]
+    fn a_stop_in_a_house_tells_what_can_be_hoped(
+        (problem, water) in house(true),
+        objective in 0..3_usize,
+        nodes in 0..400_u64,
+    ) {
+        let objectives = [Objective::Closest, Objective::LeastCost, Objective::FewestJoints];
+        let problem = Problem { objective: objectives[objective], ..problem };
+        let best = met(&problem, &water)?;
+        let answer = choose_all(&problem, &water, nodes);
+        prop_assert!(answer.bound <= best.value + 1e-4, "{} for {}", answer.bound, best.value);
+        if answer.proof == Proof::Optimal {
+            prop_assert!((answer.value - best.value).abs() < 1e-4);
+        } else if is_met(&answer) {
+            prop_assert!(answer.value >= best.value - 1e-4);
+        }
+    }
+
     /// The shortest finned length that does, room by room from the first, leaves the hottest water.
     #[test]
     fn the_closest_choice_is_the_shortest_that_does((problem, water) in house(false)) {

@@ -200,10 +200,8 @@ pub(super) const SHOP: &[Case] = &[
             wall(draft, SurfaceField::Free, "9' 6\"", "12");
             draft.fix_pieces(FIRST, FIRST_WALL, 0, vec![5]);
         },
-        brings: &[
-            "stop room-1 does-not-fit: more-wall, let-pieces-go, hotter-water, higher-output-element, \
-             reduce-loss",
-        ],
+        brings: &["stop room-1 does-not-fit: more-wall, let-pieces-go, higher-output-element, \
+             reduce-loss"],
         takes: &[HEATED],
     },
     // Kept pieces leave no place for an 8 ft one.

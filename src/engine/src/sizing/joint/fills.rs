@@ -44,7 +44,7 @@ pub(super) struct Source<'a> {
 }
 
 /// When the nodes are spent, ways are looked for in so many steps.
-const NARROW_STEPS: u64 = 4096;
+const NARROW_STEPS: u64 = 1024;
 /// Each way is compared with so many lighter ones (judgement: more take longer than they spare).
 pub(super) const COMPARED: usize = 128;
 

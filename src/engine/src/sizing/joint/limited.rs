@@ -114,7 +114,8 @@ fn within(known: &mut Known, goals: &[Goal], budget: &mut Budget) -> Weight {
     let start = |at| ahead.least(known, (at, 0), known.water.enters_k(at));
     let mut bound = (0..rented.len()).map(start).sum::<Weight>() - tables.rent;
     let most = most(known, &tables);
-    let mut band = (bound >> FIRST_BAND).max(1);
+    let objective = model.scale.objective_and_less(bound).max(1 << FIRST_BAND);
+    let mut band = objective >> FIRST_BAND;
     while !budget.is_spent() && !is_proven(known, bound) {
         let limit = known.weight.map_or(most, |weight| weight - 1);
         let limit = limit.min(bound.saturating_add(band));
@@ -129,7 +130,8 @@ fn within(known: &mut Known, goals: &[Goal], budget: &mut Budget) -> Weight {
                 break;
             }
         }
-        band = band.saturating_mul(4);
+        // Beyond twice the objective only what counts before it is left.
+        band = band.saturating_mul(if band < objective { 4 } else { 1 << 12 });
     }
     if known.plan.is_none() && bound <= most {
         // A last look, narrow, for something to show.

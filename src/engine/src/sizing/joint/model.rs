@@ -140,6 +140,11 @@ impl Scale {
         ((weight >> self.objective) & ((1 << (self.inner - self.objective)) - 1)) as i64
     }
 
+    /// The objective and what is less than it.
+    pub(super) fn objective_and_less(&self, weight: Weight) -> Weight {
+        weight & ((1 << self.inner) - 1)
+    }
+
     /// The greatest weight that is as good in what counts before the objective.
     pub(super) fn up_to_objective(&self, weight: Weight) -> Weight {
         weight | ((1 << self.inner) - 1)

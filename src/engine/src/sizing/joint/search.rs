@@ -24,6 +24,8 @@ struct Label {
     from: u32,
     way: u32,
     weight: Weight,
+    /// Where heat counts, the weight with which its circuit began.
+    begun: Weight,
     /// With rents.
     rented: Weight,
     /// No choice with this beginning weighs less.
@@ -35,7 +37,7 @@ struct Label {
 /// When the nodes are spent, so many labels go on from a room.
 const NARROW: usize = 64;
 /// Then so many of a room's ways are tried for each.
-const NARROW_WAYS: usize = 256;
+const NARROW_WAYS: usize = 32;
 
 /// A room's ways, and of each of its labels the label before and the way.
 type Layer = (Vec<Candidate>, Vec<(u32, u32)>);
@@ -69,6 +71,7 @@ impl Search<'_> {
             from: 0,
             way: 0,
             weight: 0,
+            begun: 0,
             rented: 0,
             bound: later,
             water_k: 0.0,
@@ -80,7 +83,12 @@ impl Search<'_> {
         for (at, circuit) in model.circuits.iter().enumerate() {
             later -= starts[at];
             let enters_k = known.water.enters_k(at);
-            labels.iter_mut().for_each(|label| label.water_k = enters_k);
+            for label in &mut labels {
+                label.water_k = enters_k;
+                if model.problem.objective == Objective::Closest {
+                    label.begun = label.weight;
+                }
+            }
             let others = all - starts[at] + self.hot_sum(known, at) + heats[at];
             for (room, (one, ((goal, rest), least))) in circuit.iter().zip(&mut rooms).enumerate() {
                 let hot = known.hot[at][room];
@@ -192,6 +200,7 @@ impl Search<'_> {
                     from: from as u32,
                     way: way as u32,
                     weight: label.weight + one.weight + own,
+                    begun: label.begun,
                     rented,
                     bound,
                     water_k,
@@ -199,12 +208,16 @@ impl Search<'_> {
                 });
                 budget.take(1);
             }
+            if budget.is_spent() && next.len() > NARROW * NARROW_WAYS {
+                return false;
+            }
         }
         whole
     }
 
     /// Drops labels for which another is no heavier, no cooler and has used no more of anything:
-    /// whatever follows the one can follow the other. Where heat counts, see `flow::thinned`.
+    /// whatever follows the one can follow the other. Where heat counts, see `flow::thinned`: that
+    /// holds within a circuit, so what the circuits before weigh must be no more either.
     fn thin(&self, mut labels: Vec<Label>, budget: &mut Budget) -> Vec<Label> {
         labels.sort_by(|a, b| {
             let hotter = b.water_k.total_cmp(&a.water_k);
@@ -214,7 +227,9 @@ impl Search<'_> {
         let mut kept: Vec<Label> = Vec::new();
         for label in labels {
             let beats = |one: &Label| {
-                one.water_k >= label.water_k && self.limits.no_more(&one.used, &label.used)
+                one.water_k >= label.water_k
+                    && one.begun <= label.begun
+                    && self.limits.no_more(&one.used, &label.used)
             };
             if !kept.iter().rev().take(COMPARED).any(beats) {
                 kept.push(label);

@@ -53,10 +53,11 @@ pub enum Section {
     Piping,
     Circulator,
     Plant,
+    Drawings,
 }
 
 impl Section {
-    pub const ALL: [Section; 10] = [
+    pub const ALL: [Section; 11] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -67,6 +68,7 @@ impl Section {
         Section::Piping,
         Section::Circulator,
         Section::Plant,
+        Section::Drawings,
     ];
 
     /// The station that it belongs to.
@@ -75,7 +77,9 @@ impl Section {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
             Section::Prices => Station::Lengths,
-            Section::Piping | Section::Circulator | Section::Plant => Station::Loop,
+            Section::Piping | Section::Circulator | Section::Plant | Section::Drawings => {
+                Station::Loop
+            }
         }
     }
 
@@ -92,6 +96,7 @@ impl Section {
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
             Section::Plant => text::section_plant(),
+            Section::Drawings => text::section_drawings(),
         }
     }
 
@@ -107,6 +112,7 @@ impl Section {
             Section::Piping => "piping",
             Section::Circulator => "circulator",
             Section::Plant => "plant",
+            Section::Drawings => "drawings",
         }
     }
 }

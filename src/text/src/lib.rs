@@ -31,7 +31,7 @@ pub use climate::{
     more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
     station_taken, stations_failed, zip_spread,
 };
-pub use drawings::{above_tank, alone, operating_point, pump_picture};
+pub use drawings::*;
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
 };

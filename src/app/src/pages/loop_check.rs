@@ -4,7 +4,7 @@ use super::lengths::row;
 use super::rooms::section_links;
 use crate::drawing::{pump_charts, schematic, temperature_chart};
 use crate::markup::{Markup, live_markup};
-use crate::page::{JobKey, Section};
+use crate::page::{JobKey, Page, Section};
 use crate::parts::{choice_field, figure, in_system, live_view, number_field, working, yes};
 use crate::state::use_app;
 use finrun_engine::check::{Check, Severity};
@@ -19,8 +19,11 @@ use leptos::prelude::*;
 pub(super) fn loop_check(job: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
+    let drawings = Page::Section(job.clone(), Section::Drawings).to_hash();
     let results = live_view(move || match solved.get() {
-        Some((_, design)) if !design.rooms.is_empty() => app.typed_now(|draft| all(draft, &design)),
+        Some((_, design)) if !design.rooms.is_empty() => {
+            app.typed_now(|draft| all(draft, &design, &drawings))
+        }
         _ => view! { <p>{text::no_loop_yet()}</p> }.into_any(),
     });
     view! {
@@ -31,7 +34,7 @@ pub(super) fn loop_check(job: &JobKey) -> AnyView {
     .into_any()
 }
 
-fn all(draft: &Draft, design: &Design) -> AnyView {
+fn all(draft: &Draft, design: &Design, drawings: &str) -> AnyView {
     let circuit = &design.piping;
     let head = Value::new(Kind::Head, circuit.head.si());
     let rows = [
@@ -46,6 +49,7 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
         <section class="columns">
             <div>
                 {schematic()}
+                <p><a class="act" href=drawings.to_string()>{text::section_drawings()}</a></p>
                 {numbers(&circuit.passages, &names(draft, &circuit.passages))}
             </div>
             <div>

@@ -5,6 +5,7 @@ mod assemblies;
 mod bills;
 mod certainty;
 mod circulator;
+mod drawings;
 mod elements;
 mod ground;
 mod heat_loss;
@@ -73,6 +74,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Piping => piping::piping(&job),
                 Section::Circulator => circulator::circulator(&job),
                 Section::Plant => plant::plant(&job),
+                Section::Drawings => drawings::drawings(&job),
             };
             frame(&job, inside)
         }

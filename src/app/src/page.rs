@@ -54,10 +54,11 @@ pub enum Section {
     Circulator,
     Plant,
     Drawings,
+    Compare,
 }
 
 impl Section {
-    pub const ALL: [Section; 11] = [
+    pub const ALL: [Section; 12] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -69,6 +70,7 @@ impl Section {
         Section::Circulator,
         Section::Plant,
         Section::Drawings,
+        Section::Compare,
     ];
 
     /// The station that it belongs to.
@@ -77,9 +79,11 @@ impl Section {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
             Section::Prices => Station::Lengths,
-            Section::Piping | Section::Circulator | Section::Plant | Section::Drawings => {
-                Station::Loop
-            }
+            Section::Piping
+            | Section::Circulator
+            | Section::Plant
+            | Section::Drawings
+            | Section::Compare => Station::Loop,
         }
     }
 
@@ -97,6 +101,7 @@ impl Section {
             Section::Circulator => text::section_circulator(),
             Section::Plant => text::section_plant(),
             Section::Drawings => text::section_drawings(),
+            Section::Compare => text::section_compare(),
         }
     }
 
@@ -113,6 +118,7 @@ impl Section {
             Section::Circulator => "circulator",
             Section::Plant => "plant",
             Section::Drawings => "drawings",
+            Section::Compare => "compare",
         }
     }
 }

@@ -8,6 +8,7 @@ mod certainty;
 mod checks;
 mod choices;
 mod climate;
+mod compare;
 mod drawings;
 mod fields;
 mod page;
@@ -15,6 +16,7 @@ mod picks;
 mod piping;
 mod plant;
 mod problems;
+mod remedies;
 mod safety;
 mod shop;
 mod working;
@@ -31,6 +33,7 @@ pub use climate::{
     more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
     station_taken, stations_failed, zip_spread,
 };
+pub use compare::{best, cell, column, kept_difference, laid_out, layout, sorted_by, working_on};
 pub use drawings::*;
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
@@ -47,6 +50,7 @@ pub use plant::{
     glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use problems::{file_problem, problem, problem_at};
+pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
 pub use safety::{CAUTIONS, Caution};
 pub use shop::{
     kept_pieces, objective, objective_note, prices_fact, together, wall_stretch, wall_use,

@@ -5,6 +5,7 @@ mod assemblies;
 mod bills;
 mod certainty;
 mod circulator;
+mod compare;
 mod drawings;
 mod elements;
 mod ground;
@@ -14,11 +15,13 @@ mod jobs;
 mod kept;
 mod lengths;
 mod loop_check;
+mod oversize;
 mod piping;
 mod place;
 mod plain;
 mod plant;
 mod prices;
+mod remedies;
 mod room;
 mod rooms;
 mod route;
@@ -75,6 +78,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Circulator => circulator::circulator(&job),
                 Section::Plant => plant::plant(&job),
                 Section::Drawings => drawings::drawings(&job),
+                Section::Compare => compare::compare(&job),
             };
             frame(&job, inside)
         }

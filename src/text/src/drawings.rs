@@ -36,6 +36,7 @@ pub enum Mark {
     OutsideCorner,
     PipeDown,
     PipeUp,
+    ReturnBend,
     Window,
     Door,
     Baseboard,
@@ -79,6 +80,7 @@ impl Mark {
         Mark::OutsideCorner,
         Mark::PipeDown,
         Mark::PipeUp,
+        Mark::ReturnBend,
         Mark::Window,
         Mark::Door,
         Mark::Baseboard,
@@ -144,6 +146,7 @@ pub fn mark(mark: Mark) -> &'static str {
         Mark::PipeUp => "Up through the floor",
         Mark::Window => "Window",
         Mark::Door => "Door",
+        Mark::ReturnBend => "Pipe turns back above",
         Mark::Baseboard => "Baseboard at its wall",
         Mark::Somewhere => "Baseboard, wall not known",
         Mark::Supply => "Supply, thick",
@@ -324,6 +327,7 @@ sentences! {
                      enters is taken so that the way is short.";
     free_unplaced: "The free length of this wall was typed without its place: it is drawn from the \
                     left corner.";
+    back_above_pieces: "The return runs back above the pieces, in the same enclosure.";
     ends_round_corner: "Round the corner the enclosure ends with a cap, where the pipe goes through the \
                         floor; that wall has no sheet.";
     route_note: "Rooms and pieces to scale. Walls stand where their names or the rooms behind them say, \

@@ -8,6 +8,7 @@ mod assembly;
 mod axe;
 mod climate;
 mod demos;
+mod drawings;
 mod driver;
 mod figures;
 mod find;

@@ -23,6 +23,7 @@ pub(super) enum Place {
     Piping,
     Circulator,
     Plant,
+    Drawings,
 }
 
 impl Place {
@@ -30,7 +31,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 10] = [
+    pub(super) const SECTIONS: [Place; 11] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -41,6 +42,7 @@ impl Place {
         Place::Piping,
         Place::Circulator,
         Place::Plant,
+        Place::Drawings,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -66,6 +68,7 @@ impl Place {
             Place::Piping => "piping",
             Place::Circulator => "circulator",
             Place::Plant => "plant",
+            Place::Drawings => "drawings",
         }
         .to_owned()
     }

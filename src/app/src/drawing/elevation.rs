@@ -8,7 +8,7 @@ use super::pen::{Align, WIDTH, path, rect, way};
 use super::sheet::Sheet;
 use crate::parts::in_system;
 use finrun_engine::building::{OpeningKind, RoomId, SurfaceId};
-use finrun_engine::job::{Draft, Field, LegKind, SurfaceField, WallShape, wall_shape};
+use finrun_engine::job::{BackPath, Draft, Field, LegKind, SurfaceField, WallShape, wall_shape};
 use finrun_engine::quantity::{Length, System};
 use finrun_text as text;
 use finrun_text::Mark;
@@ -123,6 +123,9 @@ fn draw(
     let high = marks.key(y + 4.0);
     let free_typed = draft.entry(Field::Surface(room, wall, SurfaceField::Free)).is_some();
     let mut notes = vec![text::elevation_note()];
+    if steps.iter().any(|step| step.back == BackPath::InEnclosure) {
+        notes.push(text::back_above_pieces());
+    }
     if free_typed {
         notes.push(text::free_unplaced());
     }
@@ -173,7 +176,7 @@ fn baseboard(marks: &mut Marks, step: &Step, shape: &WallShape, across: &Across,
         let away = if side == 0 { -1.0 } else { 1.0 };
         let from = out[side];
         let reach = match end {
-            End::Capped => continue,
+            End::Capped | End::Turned => continue,
             End::Corner(..) => corners[side],
             End::Stub(long) | End::RunsOn(long) => from + away * long.si() * across.scale,
         };
@@ -208,12 +211,23 @@ fn baseboard(marks: &mut Marks, step: &Step, shape: &WallShape, across: &Across,
             }
             End::Corner(..) => marks.symbol(Mark::InsideCorner, (x, middle), 0),
             End::RunsOn(_) => {}
-            End::Capped | End::Stub(_) => {
+            End::Capped | End::Turned | End::Stub(_) => {
                 let cap = if side == 0 { Mark::CapLeft } else { Mark::CapRight };
                 let inside = if side == 0 { 6.0 } else { -6.0 };
                 let leaving = (side == 1) == step.forward;
-                let pipe = if leaving { Mark::PipeDown } else { Mark::PipeUp };
-                marks.symbol(pipe, (x + inside, floor + 2.0), 0);
+                let pipe = |leaving| if leaving { Mark::PipeDown } else { Mark::PipeUp };
+                let back = step.back == BackPath::InEnclosure;
+                match end == End::Turned {
+                    true => {
+                        let turn = if side == 0 { 180 } else { 0 };
+                        marks.symbol(Mark::ReturnBend, (x + 2.0 * inside, middle), turn);
+                    }
+                    false => marks.symbol(pipe(leaving), (x + inside, floor + 2.0), 0),
+                }
+                // What goes back above the pieces passes the floor beside what comes.
+                if back && end != End::Turned {
+                    marks.symbol(pipe(!leaving), (x + 3.0 * inside, floor + 2.0), 0);
+                }
                 marks.symbol(cap, (x, middle), 0);
             }
         }

@@ -5,7 +5,7 @@ use super::plan::{arrange, placed};
 use super::stand::{Point, Stand, stands};
 use finrun_engine::building::{Level, RoomId, Run, SurfaceId};
 use finrun_engine::design::Design;
-use finrun_engine::job::{Draft, Field, Job, LegField, LegKind, resolve};
+use finrun_engine::job::{BackPath, Draft, Field, Job, LegField, LegKind, resolve};
 use finrun_engine::named::Named as _;
 use finrun_engine::quantity::Length;
 use finrun_engine::sizing::RunPieces;
@@ -24,6 +24,8 @@ pub(super) struct Step {
     pub(super) right: Point,
     pub(super) inward: Point,
     pub(super) known: bool,
+    /// Whether the return runs above its pieces.
+    pub(super) back: BackPath,
     /// How the baseboard ends at its left and at its right.
     pub(super) ends: [End; 2],
 }
@@ -49,6 +51,8 @@ impl Step {
 pub(super) enum End {
     /// With a cap; the pipe leaves through the floor.
     Capped,
+    /// With a cap; the pipe turns back above the pieces.
+    Turned,
     /// The enclosure runs on this far without an element, and is capped there.
     Stub(Length),
     /// It runs on round a corner.
@@ -100,6 +104,9 @@ pub(super) fn follow(draft: &Draft, job: &Job, design: &Design) -> Vec<Loop> {
             }
             if !zone.arrangement.has_branches() {
                 join(draft, job, rooms, &mut visits);
+                if zone.back == BackPath::InEnclosure {
+                    turn_back(&mut visits);
+                }
             }
             all.push(Loop { zone: index, visits });
         }
@@ -148,6 +155,7 @@ fn step(on: &RunPieces, walls: &[Wall], room: RoomId, nowhere: &mut f64) -> Step
         right: (0.0, 0.0),
         inward: (0.0, 1.0),
         known: false,
+        back: BackPath::OwnWay,
         ends: [End::Capped, End::Capped],
     };
     let (from_m, long_m) = (step.start().si(), step.length().si());
@@ -222,6 +230,16 @@ fn join(draft: &Draft, job: &Job, rooms: &[usize], visits: &mut [Visit]) {
         if let Some(first) = visits[at].steps.first_mut() {
             first.ends[usize::from(!first.forward)] = end(legs.iter().rev(), before.is_some());
         }
+    }
+}
+
+/// The return of a loop goes back over its pieces.
+fn turn_back(visits: &mut [Visit]) {
+    for step in visits.iter_mut().flat_map(|visit| &mut visit.steps) {
+        step.back = BackPath::InEnclosure;
+    }
+    if let Some(last) = visits.last_mut().and_then(|visit| visit.steps.last_mut()) {
+        last.ends[usize::from(last.forward)] = End::Turned;
     }
 }
 

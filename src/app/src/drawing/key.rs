@@ -38,6 +38,7 @@ fn look(mark: Mark) -> Look {
         Mark::OutsideCorner => ("M-5-9.5H5V9.5H-5zM-5-9.5L5 9.5M5-9.5L-5 9.5", ""),
         Mark::PipeDown => ("M0-8V12", "M-4 9L0 18L4 9z"),
         Mark::PipeUp => ("M0 18V0", "M-4 1L0-8L4 1z"),
+        Mark::ReturnBend => ("M-8 4H2a4 4 0 0 0 0-8H-8", ""),
         Mark::FromBoiler => ("", "M-9 0a9 9 0 1 0 18 0a9 9 0 1 0-18 0"),
         Mark::ToBoiler => ("M-9 0a9 9 0 1 0 18 0a9 9 0 1 0-18 0", ""),
         Mark::RiserUp => ("M-8-8H8V8H-8z", "M-4 4L0-5L4 4z"),

@@ -246,8 +246,10 @@ fn every_mark_has_a_look_and_a_name_of_its_own() {
 /// Caps that end baseboard, of one loop.
 fn caps(one: &Loop) -> usize {
     let ends = one.visits.iter().flat_map(|visit| &visit.steps).flat_map(|step| step.ends);
-    ends.filter(|end| matches!(end, End::Capped | End::Stub(_) | End::Corner(_, Beyond::Cap)))
-        .count()
+    ends.filter(|end| {
+        matches!(end, End::Capped | End::Turned | End::Stub(_) | End::Corner(_, Beyond::Cap))
+    })
+    .count()
 }
 
 #[test]

@@ -227,7 +227,6 @@ pub fn element_of(length: &str) -> String {
 }
 
 pub fn zone_line(letter: &str, name: &str, arrangement: &str) -> String {
-    // A zone without a name of its own needs its number no more than its letter.
     format!("{letter}: {name}, {arrangement}")
 }
 

@@ -11,6 +11,7 @@ mod climate;
 mod compare;
 mod drawings;
 mod fields;
+mod loops;
 mod page;
 mod picks;
 mod piping;
@@ -33,11 +34,14 @@ pub use climate::{
     more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
     station_taken, stations_failed, zip_spread,
 };
-pub use compare::{best, cell, column, kept_difference, laid_out, layout, sorted_by, working_on};
+pub use compare::{
+    best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
+};
 pub use drawings::*;
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
 };
+pub use loops::*;
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{

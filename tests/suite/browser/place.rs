@@ -23,6 +23,7 @@ pub(super) enum Place {
     Piping,
     Circulator,
     Plant,
+    Compare,
     Drawings,
 }
 
@@ -31,7 +32,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 11] = [
+    pub(super) const SECTIONS: [Place; 12] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -42,6 +43,7 @@ impl Place {
         Place::Piping,
         Place::Circulator,
         Place::Plant,
+        Place::Compare,
         Place::Drawings,
     ];
 
@@ -68,6 +70,7 @@ impl Place {
             Place::Piping => "piping",
             Place::Circulator => "circulator",
             Place::Plant => "plant",
+            Place::Compare => "compare",
             Place::Drawings => "drawings",
         }
         .to_owned()

@@ -4,6 +4,7 @@
 //! -p finrun-tests messages` writes them anew; read the difference before it is committed.
 
 mod compare;
+mod drawings;
 mod examples;
 mod house;
 mod lists;

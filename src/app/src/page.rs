@@ -53,11 +53,12 @@ pub enum Section {
     Piping,
     Circulator,
     Plant,
+    Drawings,
     Compare,
 }
 
 impl Section {
-    pub const ALL: [Section; 11] = [
+    pub const ALL: [Section; 12] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -68,6 +69,7 @@ impl Section {
         Section::Piping,
         Section::Circulator,
         Section::Plant,
+        Section::Drawings,
         Section::Compare,
     ];
 
@@ -77,9 +79,11 @@ impl Section {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
             Section::Prices => Station::Lengths,
-            Section::Piping | Section::Circulator | Section::Plant | Section::Compare => {
-                Station::Loop
-            }
+            Section::Piping
+            | Section::Circulator
+            | Section::Plant
+            | Section::Drawings
+            | Section::Compare => Station::Loop,
         }
     }
 
@@ -96,6 +100,7 @@ impl Section {
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
             Section::Plant => text::section_plant(),
+            Section::Drawings => text::section_drawings(),
             Section::Compare => text::section_compare(),
         }
     }
@@ -112,6 +117,7 @@ impl Section {
             Section::Piping => "piping",
             Section::Circulator => "circulator",
             Section::Plant => "plant",
+            Section::Drawings => "drawings",
             Section::Compare => "compare",
         }
     }

@@ -37,7 +37,7 @@ pub use climate::{
 pub use compare::{
     best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
 };
-pub use drawings::{above_tank, alone, operating_point, pump_picture};
+pub use drawings::*;
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
 };

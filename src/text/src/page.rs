@@ -60,6 +60,7 @@ words! {
     section_piping: "Zones and piping";
     section_circulator: "Circulator and balancing";
     section_plant: "Boiler and fill";
+    section_drawings: "Drawings";
     section_compare: "Compare arrangements";
     stations: "Stations of this job";
 

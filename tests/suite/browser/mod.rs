@@ -9,6 +9,7 @@ mod axe;
 mod climate;
 mod compare;
 mod demos;
+mod drawings;
 mod driver;
 mod figures;
 mod find;

@@ -24,6 +24,7 @@ pub(super) enum Place {
     Circulator,
     Plant,
     Compare,
+    Drawings,
 }
 
 impl Place {
@@ -31,7 +32,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 11] = [
+    pub(super) const SECTIONS: [Place; 12] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -43,6 +44,7 @@ impl Place {
         Place::Circulator,
         Place::Plant,
         Place::Compare,
+        Place::Drawings,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -69,6 +71,7 @@ impl Place {
             Place::Circulator => "circulator",
             Place::Plant => "plant",
             Place::Compare => "compare",
+            Place::Drawings => "drawings",
         }
         .to_owned()
     }

@@ -6,6 +6,7 @@ mod bills;
 mod certainty;
 mod circulator;
 mod compare;
+mod drawings;
 mod elements;
 mod ground;
 mod heat_loss;
@@ -77,6 +78,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Piping => piping::piping(&job),
                 Section::Circulator => circulator::circulator(&job),
                 Section::Plant => plant::plant(&job),
+                Section::Drawings => drawings::drawings(&job),
                 Section::Compare => compare::compare(&job),
             };
             frame(&job, inside)

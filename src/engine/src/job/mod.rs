@@ -40,7 +40,7 @@ pub use field::{
     ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
-pub use outline::{Outline, outline};
+pub use outline::{Outline, Side, outline};
 pub use own::{layer_fields, own_build, own_transmittance};
 pub use piping::{
     Arrangement, BackPath, Balancing, Diverters, Hung, LegDraft, LegKind, PumpDraft, PumpKind,

@@ -53,10 +53,12 @@ pub enum Section {
     Piping,
     Circulator,
     Plant,
+    Install,
+    Commission,
 }
 
 impl Section {
-    pub const ALL: [Section; 10] = [
+    pub const ALL: [Section; 12] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -67,6 +69,8 @@ impl Section {
         Section::Piping,
         Section::Circulator,
         Section::Plant,
+        Section::Install,
+        Section::Commission,
     ];
 
     /// The station that it belongs to.
@@ -75,7 +79,11 @@ impl Section {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
             Section::Prices => Station::Lengths,
-            Section::Piping | Section::Circulator | Section::Plant => Station::Loop,
+            Section::Piping
+            | Section::Circulator
+            | Section::Plant
+            | Section::Install
+            | Section::Commission => Station::Loop,
         }
     }
 
@@ -92,6 +100,8 @@ impl Section {
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
             Section::Plant => text::section_plant(),
+            Section::Install => text::section_install(),
+            Section::Commission => text::section_commission(),
         }
     }
 
@@ -107,6 +117,8 @@ impl Section {
             Section::Piping => "piping",
             Section::Circulator => "circulator",
             Section::Plant => "plant",
+            Section::Install => "install",
+            Section::Commission => "commission",
         }
     }
 }

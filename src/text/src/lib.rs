@@ -8,8 +8,10 @@ mod certainty;
 mod checks;
 mod choices;
 mod climate;
+mod commission;
 mod drawings;
 mod fields;
+mod install;
 mod page;
 mod picks;
 mod piping;
@@ -31,10 +33,15 @@ pub use climate::{
     more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
     station_taken, stations_failed, zip_spread,
 };
+pub use commission::{
+    CARE, circuit_finding, circuit_verdict, expected_back, filling_finding, readings, room_finding,
+    room_verdict,
+};
 pub use drawings::{above_tank, alone, operating_point, pump_picture};
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
 };
+pub use install::{circuit_at, phase, photo_number, step_how, step_title, steps_done};
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{
@@ -47,7 +54,7 @@ pub use plant::{
     glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use problems::{file_problem, problem, problem_at};
-pub use safety::{CAUTIONS, Caution};
+pub use safety::{CAUTIONS, Caution, danger};
 pub use shop::{
     kept_pieces, objective, objective_note, prices_fact, together, wall_stretch, wall_use,
 };

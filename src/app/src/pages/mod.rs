@@ -5,10 +5,12 @@ mod assemblies;
 mod bills;
 mod certainty;
 mod circulator;
+mod commission;
 mod elements;
 mod ground;
 mod heat_loss;
 mod hung;
+mod install;
 mod jobs;
 mod kept;
 mod lengths;
@@ -73,6 +75,8 @@ fn one_page(page: Page) -> AnyView {
                 Section::Piping => piping::piping(&job),
                 Section::Circulator => circulator::circulator(&job),
                 Section::Plant => plant::plant(&job),
+                Section::Install => install::install(&job),
+                Section::Commission => commission::commission(&job),
             };
             frame(&job, inside)
         }

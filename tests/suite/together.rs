@@ -202,4 +202,3 @@ fn counts_are_kept() {
     assert!(design.rooms.iter().any(|room| room.short() > Power::ZERO));
     assert_eq!(design.piece_count(), 4);
 }
-

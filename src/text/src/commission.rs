@@ -136,7 +136,10 @@ pub fn circuit_finding(draft: &Draft, finding: &CircuitFinding, system: System) 
             room_name(draft, last)
         ),
         CircuitFinding::ValveFits { set } => {
-            format!("The valve stands at a Cv of {}, as planned.", value(Value::number(set), system))
+            format!(
+                "The valve stands at a Cv of {}, as planned.",
+                value(Value::number(set), system)
+            )
         }
         CircuitFinding::ValveOff { set, planned } => format!(
             "The valve stands at a Cv of {}; the plan has {}. {} it, then read again.",
@@ -150,7 +153,11 @@ pub fn circuit_finding(draft: &Draft, finding: &CircuitFinding, system: System) 
 fn judged_by(by: By, system: System) -> String {
     match by {
         By::Meter { measured, meant } => {
-            format!("by {} measured, where {} is meant", value(measured, system), value(meant, system))
+            format!(
+                "by {} measured, where {} is meant",
+                value(measured, system),
+                value(meant, system)
+            )
         }
         By::Drop { drop, expected } => format!(
             "by its drop of {}, where {} was calculated at this supply",

@@ -5,7 +5,7 @@ use finrun_engine::building::RoomId;
 use finrun_engine::install::{Of, Phase, Step, Task};
 use finrun_engine::job::{Draft, MeasuredField, SpotField};
 use finrun_engine::plant::reset::Setting;
-use finrun_engine::quantity::{FeetInches, Kind, Length, System, Value, Volume};
+use finrun_engine::quantity::{FeetInches, Kind, Length, Pressure, System, Value, Volume};
 use finrun_engine::sizing::RunPieces;
 
 pub fn phase(phase: Phase) -> &'static str {
@@ -67,7 +67,7 @@ pub fn step_title(draft: &Draft, step: &Step) -> String {
         Task::CheckOldHouse => "Have old materials tested",
         Task::ShutDown => "Old heating off, cold and drained",
         Task::Protect => "Clear and cover",
-        Task::Bore { .. } => "Holes through the floor",
+        Task::Bore { .. } => "Holes for the pipe",
         Task::Brackets { .. } => "Back plates and brackets",
         Task::DryFit(_) => "Pieces laid out dry",
         Task::LeaveRoom { .. } => "Gap at each end",
@@ -109,140 +109,185 @@ fn lower_first(title: &str) -> String {
     first.chain(letters).collect()
 }
 
-/// How a step is done, with its numbers.
-pub fn step_how(draft: &Draft, step: &Step, system: System) -> String {
-    let pressure = |p: finrun_engine::quantity::Pressure| value(p, system);
+/// The numbers of a step that there are several of, one for each room or zone; empty for others.
+pub fn step_numbers(draft: &Draft, step: &Step, system: System) -> String {
     match &step.task {
-        Task::CheckOldHouse => "Before anything is cut, sanded or stripped: what may hold asbestos or \
-                                lead is tested, and removed only by those allowed to."
-            .to_string(),
-        Task::ShutDown => "Burner off, power off and locked, water cooled down, then drained by hose \
-                           to where it may go. Shut the fill valve."
-            .to_string(),
-        Task::Protect => "Furniture away from the walls, floors covered, curtains down, dust doors up. \
-                          Look for pipes and wires behind walls and under floors."
-            .to_string(),
         Task::Bore { holes, tube: of, wide } => {
-            let wide = tape(*wide, system);
             let what = match holes {
                 Some(1) => "1 hole".to_string(),
                 Some(count) => format!("{count} holes"),
                 None => "A hole wherever the way leaves the enclosure".to_string(),
             };
-            format!(
-                "{what}, {wide} across for {}: the pipe moves with its run and must not touch. Sleeve \
-                 and close it with something soft, or as the fire code asks.",
-                tube(*of)
-            )
+            format!("{what}, {} across for {}.", tape(*wide, system), tube(*of))
         }
-        Task::Brackets { long, brackets } => format!(
-            "Back plate for {} of element, level along its whole length, into studs. {brackets} \
-             brackets, one at each end and no more than 4 ft (1.2 m) apart, or as the maker says. \
-             Keep the inlet below free of carpet.",
-            value(*long, system)
-        ),
-        Task::DryFit(runs) => format!(
-            "{} Fins clear of the brackets, slide pads in place, damper swings.",
-            walls(draft, step.of, runs, system)
-        ),
+        Task::Brackets { long, brackets } => {
+            format!("{} of back plate, {brackets} brackets.", value(*long, system))
+        }
+        Task::DryFit(runs) => walls(draft, step.of, runs, system),
         Task::LeaveRoom { long, growth, gap } => format!(
-            "{} of element grows by {}. Hold it at its middle and leave {} at each end, between elbow \
-             and end cap and around the riser; held at one end, leave twice that at the other.",
+            "{} of element grows by {}: leave {} at each end.",
             value(*long, system),
             small(growth.whole, system),
             tape(*gap, system)
         ),
-        Task::PipeMoves { each, growth } => format!(
-            "Each straight {} of copper grows by {}. Hangers that slide, elbows free to swing, no pipe \
-             hard against a joist: that is what ticks.",
-            value(*each, system),
-            small(*growth, system)
-        ),
-        Task::ReadyForFire => "Extinguisher and water at hand, heat shield behind each joint, alarms \
-                               still working, what burns cleared away. System drained and open to the \
-                               air. Lead-free solder and its flux."
-            .to_string(),
-        Task::Solder { joints } => format!(
-            "{joints} joints at the pieces, and those of elbows and tees. Clean, flux, wrap fins and \
-             valves in wet cloth, flame on the fitting and away from the fins; wipe flux off."
-        ),
-        Task::WatchFire => "Someone stays for an hour after the last flame, looks and feels behind \
-                            walls and below floors, and comes back once more."
-            .to_string(),
-        Task::Doorways { count } => {
-            let what = match count {
-                1 => "1 drop".to_string(),
-                count => format!("{count} drops"),
-            };
-            format!(
-                "{what}: down before the door, under the floor, up behind it. A drain at the low point, \
-                 a vent where it comes up; insulate it where it can freeze."
-            )
+        Task::Solder { joints } => {
+            format!("{joints} joints at the pieces, and those of elbows and tees.")
         }
-        Task::OxygenBarrier => "The print on the tube names a barrier (DIN 4726 is common) and its \
-                                rating for hot water. Without one, oxygen rusts boiler, circulator and \
-                                tank."
-            .to_string(),
+        Task::Doorways { count: 1 } => "1 drop.".to_string(),
+        Task::Doorways { count } => format!("{count} drops."),
         Task::Transitions { count, supply } => format!(
-            "{count} transitions at the elements, of the tube maker's own system, checked with its \
-             gauge. None near a flame, none buried. The tube's print must allow {} at the relief \
-             valve's pressure; start the first 18 in (0.5 m) from the boiler in metal.",
+            "{count} at the elements. The tube's print must allow {} at the relief valve's pressure.",
             value(*supply, system)
         ),
-        Task::PlasticMoves { each, growth } => format!(
-            "Each straight {} of plastic tube grows by {}: wide bends, loose clips, plastic sleeves \
-             through wood and metal.",
-            value(*each, system),
-            small(*growth, system)
-        ),
-        Task::PressureTest { test: Some(test), fill, relief } => format!(
-            "With cold water, never with air: up to {}, between the fill pressure of {} and the relief \
-             valve's {}. It holds for half an hour with every joint dry. Code may ask for more, often \
-             100 psi (690 kPa): then boiler, tank and relief valve are shut off or taken off first.",
-            pressure(*test),
-            pressure(*fill),
-            pressure(*relief)
-        ),
-        Task::PressureTest { test: None, fill, relief } => format!(
-            "The relief valve's {} is too near the fill pressure of {} to test between them. Shut off \
-             or take off boiler, tank and relief valve, and test with cold water as the code asks.",
-            pressure(*relief),
-            pressure(*fill)
-        ),
-        Task::Insulate => "Only once the test is passed and the joints were seen. Pipe in cold spaces \
-                           and outside walls without gaps."
-            .to_string(),
-        Task::Flush => "Water through each loop into a hose until it runs clear: flux and filings kill \
-                        valves and circulators."
-            .to_string(),
-        Task::TankAir { pre_charge } => format!(
-            "{} on a tyre gauge while no water presses on it. Pump up or let off, then connect.",
-            pressure(*pre_charge)
-        ),
-        Task::Glycol { glycol, water } => format!(
-            "{} of pure propylene glycol for heating and {} of clean water, mixed before it goes in. A \
-             product that is diluted takes more of it. Check with a refractometer.",
-            liquid(*glycol, system),
-            liquid(*water, system)
-        ),
+        Task::Purge { tube: of, flow } => {
+            format!("{} or more, for {}.", value(*flow, system), tube(*of))
+        }
+        Task::Balance { order, cv: Some(cv) } => {
+            format!("In turn {order}, to a Cv of {}.", value(Value::number(*cv), system))
+        }
+        Task::Balance { order, cv: None } => format!("In turn {order}: left fully open."),
+        _ => String::new(),
+    }
+}
+
+/// How a step is done; for those that there are several of the same for each.
+pub fn step_how(step: &Step, system: System) -> String {
+    let pressure = |p: Pressure| value(p, system);
+    let how = match &step.task {
+        Task::CheckOldHouse => {
+            "Before anything is cut, sanded or stripped: what may hold asbestos or lead is tested, and \
+             removed only by those allowed to."
+        }
+        Task::ShutDown => {
+            "Burner off, power off and locked, water cooled down, then drained by hose to where it may \
+             go. Shut the fill valve."
+        }
+        Task::Protect => {
+            "Furniture away from the walls, floors covered, curtains down, dust doors up. Look for pipes \
+             and wires behind walls, under floors and in slabs."
+        }
+        Task::Bore { .. } => {
+            "The pipe moves with its run and must not touch. Sleeve the hole, and close it with something \
+             soft or as the fire code asks."
+        }
+        Task::Brackets { .. } => {
+            "Level along its whole length, into studs. A bracket at each end and no more than 4 ft \
+             (1.2 m) apart, or as the maker says. Keep the inlet below free of carpet."
+        }
+        Task::DryFit(_) => "Fins clear of the brackets, slide pads in place, damper swings.",
+        Task::LeaveRoom { .. } => {
+            "Hold a run at its middle; the gap is between elbow and end cap, and around the riser. A run \
+             that is held at one end takes twice the gap at the other."
+        }
+        Task::ReadyForFire => {
+            "Extinguisher and water at hand, heat shield behind each joint, alarms still working, what \
+             burns cleared away. System drained and open to the air. Lead-free solder and its flux."
+        }
+        Task::Solder { .. } => {
+            "Clean and flux. Wrap fins and valves in wet cloth, open valves, flame on the fitting and \
+             away from the fins. Wipe the flux off."
+        }
+        Task::WatchFire => {
+            "Someone stays for an hour after the last flame, looks and feels behind walls and below \
+             floors, and comes back once more."
+        }
+        Task::Doorways { .. } => {
+            "Down before the door, under the floor, up behind it. A drain at the low point, a vent where \
+             it comes up; insulated where it can freeze."
+        }
+        Task::OxygenBarrier => {
+            "The print on the tube names a barrier (DIN 4726 is common) and its rating for hot water. \
+             Without one, oxygen rusts boiler, circulator and tank."
+        }
+        Task::Transitions { .. } => {
+            "Of the tube maker's own system, each checked with its gauge. None near a flame, none buried. \
+             The first 18 in (0.5 m) from the boiler are metal."
+        }
+        Task::Insulate => {
+            "Only once the test is passed and the joints were seen. Pipe in cold spaces and outside walls \
+             without gaps."
+        }
+        Task::Flush => {
+            "Water through each loop into a hose until it runs clear: flux and filings kill valves and \
+             circulators."
+        }
+        Task::Purge { .. } => {
+            "One at a time, any other shut. Shut its valve between fill and drain, and send water through \
+             until no bubble comes for two minutes. Then open, and bleed the vents from the lowest up."
+        }
+        Task::Thermostat => {
+            "On an inside wall about 5 ft (1.5 m) up, out of sun and draught, not over an element. Low \
+             voltage wire by the control's diagram."
+        }
+        Task::Alarms => "One on every level and outside bedrooms, tested with the button.",
+        Task::Balance { .. } => "By the valve maker's scale; then compare its return.",
+        Task::Measure => {
+            "With every zone calling, once no reading changes: fill in the commissioning sheet and mend \
+             what it finds."
+        }
+        Task::HandOver => {
+            "Show the owner gauge, shut-offs, bleeding and what to do when a room is cold. Leave the \
+             signed sheet."
+        }
+        Task::PipeMoves { each, growth } => {
+            return format!(
+                "Each straight {} of copper grows by {}. Hangers that slide, elbows free to swing, no \
+                 pipe hard against a joist: that is what ticks.",
+                value(*each, system),
+                small(*growth, system)
+            );
+        }
+        Task::PlasticMoves { each, growth } => {
+            return format!(
+                "Each straight {} of plastic tube grows by {}: wide bends, loose clips, plastic sleeves \
+                 through wood and metal.",
+                value(*each, system),
+                small(*growth, system)
+            );
+        }
+        Task::PressureTest { test: Some(test), fill, relief } => {
+            return format!(
+                "With cold water, never with air: to {}, between the fill pressure of {} and the relief \
+                 valve's {}. It holds for half an hour with every joint dry. Code may ask for more, often \
+                 100 psi (690 kPa): then boiler, tank and relief valve are shut off or taken off first.",
+                pressure(*test),
+                pressure(*fill),
+                pressure(*relief)
+            );
+        }
+        Task::PressureTest { test: None, fill, relief } => {
+            return format!(
+                "The relief valve's {} is too near the fill pressure of {} to test between them. Shut off \
+                 or take off boiler, tank and relief valve, and test with cold water as the code asks.",
+                pressure(*relief),
+                pressure(*fill)
+            );
+        }
+        Task::TankAir { pre_charge } => {
+            return format!(
+                "{} by a tyre gauge while no water presses on it. Pump up or let off, then connect.",
+                pressure(*pre_charge)
+            );
+        }
+        Task::Glycol { glycol, water } => {
+            return format!(
+                "{} of pure propylene glycol for heating and {} of clean water, mixed before it goes in. \
+                 A product that is diluted takes more of it. Check with a refractometer.",
+                liquid(*glycol, system),
+                liquid(*water, system)
+            );
+        }
         Task::Fill { pressure: at, volume } => {
             let holds = match volume {
                 Some(volume) => format!(" The system takes about {}.", liquid(*volume, system)),
                 None => String::new(),
             };
-            format!(
+            return format!(
                 "Slowly, from the bottom, to {} cold at the gauge.{holds} Write the reading on the \
                  commissioning sheet.",
                 pressure(*at)
-            )
+            );
         }
-        Task::Purge { tube: of, flow } => format!(
-            "The only one open: others shut, shut its valve between fill and drain, and send water \
-             through, {} or more for {}, until no bubble comes for two minutes. Then open, and bleed \
-             the vents from the lowest up.",
-            value(*flow, system),
-            tube(*of)
-        ),
         Task::Wire { circulators, zone_valves, control } => {
             let pumps = match circulators {
                 1 => "1 circulator".to_string(),
@@ -252,48 +297,43 @@ pub fn step_how(draft: &Draft, step: &Step, system: System) -> String {
                 0 => String::new(),
                 count => format!(" and {count} zone valves"),
             };
-            let power = control.as_ref().map(crate::control_power).unwrap_or_default();
-            format!("{pumps}{valves}, with a switch in sight of the boiler. {power}").trim().to_string()
+            let wired = format!("{pumps}{valves}, with a switch in sight of the boiler.");
+            return match control {
+                Some(control) => format!("{wired} {}", crate::control_power(control)),
+                None => wired,
+            };
         }
-        Task::Thermostat => "On an inside wall about 5 ft (1.5 m) up, out of sun and draught, not over \
-                             an element. Low voltage wire by the control's diagram."
-            .to_string(),
-        Task::Alarms => "One on every level and outside bedrooms, tested with the button.".to_string(),
-        Task::ReliefPipe { setting } => format!(
-            "Set to {} and rated for the boiler's output. Full-size pipe down to a safe visible place, \
-             open at its end, nothing shut or plugged on it.",
-            pressure(*setting)
-        ),
-        Task::Start { limit, supply } => format!(
-            "Gas or oil, flue, combustion air and safety controls by someone licensed, with the \
-             combustion measured. High limit no higher than {}; this plan runs at {}.",
-            value(*limit, system),
-            value(*supply, system)
-        ),
-        Task::ResetControl(Setting { slope, shift, .. }) => format!(
-            "Slope {}, shift {}; the plan's page of boiler and fill has the whole line.",
-            value(Value::number(*slope), system),
-            value(*shift, system)
-        ),
-        Task::FirstHeat { supply } => format!(
-            "Every thermostat up, water to {}. Listen for gurgling and ticking, bleed again, watch \
-             gauge and joints while it warms, and top up to the fill pressure once it is cold.",
-            value(*supply, system)
-        ),
-        Task::Balance { order, cv } => match cv {
-            Some(cv) => format!(
-                "In turn {order}. To a Cv of {} on the valve maker's scale; then compare its return.",
-                value(Value::number(*cv), system)
-            ),
-            None => format!("In turn {order}. Leave it fully open."),
-        },
-        Task::Measure => "With every zone calling, once no reading changes: fill in the commissioning \
-                          sheet and mend what it finds."
-            .to_string(),
-        Task::HandOver => "Show the owner gauge, shut-offs, bleeding and what to do when a room is \
-                           cold. Leave the signed sheet."
-            .to_string(),
-    }
+        Task::ReliefPipe { setting } => {
+            return format!(
+                "Set to {} and rated for the boiler's output. Full-size pipe down to a safe visible \
+                 place, open at its end, nothing shut or plugged on it.",
+                pressure(*setting)
+            );
+        }
+        Task::Start { limit, supply } => {
+            return format!(
+                "Gas or oil, flue, combustion air and safety controls by someone licensed, with the \
+                 combustion measured. High limit no higher than {}; this plan runs at {}.",
+                value(*limit, system),
+                value(*supply, system)
+            );
+        }
+        Task::ResetControl(Setting { slope, shift, .. }) => {
+            return format!(
+                "Slope {}, shift {}; the plan's page of boiler and fill has the whole line.",
+                value(Value::number(*slope), system),
+                value(*shift, system)
+            );
+        }
+        Task::FirstHeat { supply } => {
+            return format!(
+                "Every thermostat up, water to {}. Listen for gurgling and ticking, bleed again, watch \
+                 gauge and joints while it warms, and top up to the fill pressure once it is cold.",
+                value(*supply, system)
+            );
+        }
+    };
+    how.to_string()
 }
 
 /// "North wall: 6 ft + 4 ft."

@@ -41,7 +41,9 @@ pub use drawings::{above_tank, alone, operating_point, pump_picture};
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
 };
-pub use install::{circuit_at, phase, photo_number, step_how, step_title, steps_done};
+pub use install::{
+    circuit_at, phase, photo_number, step_how, step_numbers, step_title, steps_done,
+};
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{

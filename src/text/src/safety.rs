@@ -23,7 +23,9 @@ pub fn danger(danger: Danger) -> &'static str {
         Danger::OldHouse => {
             "Asbestos and lead: do not cut, sand or strip what may hold them until it was tested."
         }
-        Danger::Freezing => "Pipe in cold spaces freezes and bursts: insulate, keep it warm, or glycol.",
+        Danger::Freezing => {
+            "Pipe in cold spaces freezes and bursts: insulate, keep it warm, or glycol."
+        }
         Danger::Structure => {
             "Holes and notches in joists and studs only where the code allows them; none in beams, posts \
              or trusses without an engineer."

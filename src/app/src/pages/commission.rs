@@ -125,8 +125,7 @@ fn handed_over() -> String {
     markup.close("dl");
     markup.leaf("h2", &[], text::hand_over());
     markup.leaf("p", &[], text::hand_over_said());
-    let lines =
-        [text::signed_by_installer(), text::signed_by_licensed(), text::signed_by_owner()];
+    let lines = [text::signed_by_installer(), text::signed_by_licensed(), text::signed_by_owner()];
     for line in lines {
         markup.leaf("p", &[("class", "sign")], line);
     }
@@ -153,11 +152,7 @@ impl App {
     }
 
     /// Looks at a circuit of the design.
-    fn circuit<T>(
-        self,
-        first: RoomId,
-        look: impl FnOnce(&Job, &CircuitDesign) -> T,
-    ) -> Option<T> {
+    fn circuit<T>(self, first: RoomId, look: impl FnOnce(&Job, &CircuitDesign) -> T) -> Option<T> {
         self.design(|solved| {
             let (job, design) = solved.as_ref()?;
             Some(look(job, circuit_at(design, first)?))
@@ -221,9 +216,7 @@ fn planned(job: &Job, design: &Design, field: Field) -> Option<Value> {
     Some(match field {
         Field::Measured(MeasuredField::Outdoors) => job.house.site.outdoors.into(),
         Field::Measured(MeasuredField::Fill) => job.plant.fill.into(),
-        Field::Measured(MeasuredField::PreCharge) => {
-            design.plant.as_ref()?.tank?.pre_charge.into()
-        }
+        Field::Measured(MeasuredField::PreCharge) => design.plant.as_ref()?.tank?.pre_charge.into(),
         Field::Spot(room, SpotField::Air) => {
             job.house.rooms.iter().find(|of| of.id == room)?.temperature.into()
         }

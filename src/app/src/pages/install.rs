@@ -65,18 +65,36 @@ fn phase(of: Phase, steps: Vec<Step>) -> AnyView {
     let heeds = heeds.done();
     let heeds = (!heeds.is_empty()).then(|| still_markup("heed", heeds));
     let ids: Vec<String> = steps.iter().map(Step::id).collect();
-    let steps = steps.into_iter().map(one_step).collect_view();
+    let mut kind = "";
+    let mut items = Vec::new();
+    for step in steps {
+        // Said once for all rooms.
+        let how = match step.task.name() == kind {
+            true => Says::Numbers,
+            false => Says::How,
+        };
+        kind = step.task.name();
+        items.push(one_step(step, how));
+    }
     view! {
         <section class="phase">
             <h2>{text::phase(of)} " " <small>{done_line(ids)}</small></h2>
             {heeds}
-            <ul class="steps">{steps}</ul>
+            <ul class="steps">{items}</ul>
         </section>
     }
     .into_any()
 }
 
-fn one_step(step: Step) -> AnyView {
+/// What stands below a step's title.
+#[derive(Clone, Copy)]
+enum Says {
+    How,
+    /// Only its own: how it is done stands at one before.
+    Numbers,
+}
+
+fn one_step(step: Step, says: Says) -> AnyView {
     let app = use_app();
     let id: Arc<str> = step.id().into();
     let step = Arc::new(step);
@@ -84,7 +102,18 @@ fn one_step(step: Step) -> AnyView {
         let step = step.clone();
         kept(move || app.typed(|draft| text::step_title(draft, &step)))
     };
-    let how = kept(move || app.typed(|draft| text::step_how(draft, &step, draft.units)));
+    let how = kept(move || {
+        app.typed(|draft| {
+            let mut said = text::step_numbers(draft, &step, draft.units);
+            if let Says::How = says {
+                if !said.is_empty() {
+                    said.push(' ');
+                }
+                said.push_str(&text::step_how(&step, draft.units));
+            }
+            said
+        })
+    });
     let ticked = {
         let id = id.clone();
         yes(move || app.typed(|draft| draft.progress.is_done(&id)))

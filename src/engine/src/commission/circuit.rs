@@ -13,25 +13,57 @@ pub enum CircuitFinding {
     /// Only one of supply and return was measured.
     HalfRead,
     /// Water so little warmer than the rooms tells nothing.
-    TooCool { supply: Temperature },
-    Fits { drop: TemperatureDifference, expected: TemperatureDifference },
+    TooCool {
+        supply: Temperature,
+    },
+    Fits {
+        drop: TemperatureDifference,
+        expected: TemperatureDifference,
+    },
     /// `share` of the flow that is meant.
-    FlowLow { share: f64, by: By },
-    FlowHigh { share: f64, by: By },
+    FlowLow {
+        share: f64,
+        by: By,
+    },
+    FlowHigh {
+        share: f64,
+        by: By,
+    },
     /// Next to no flow: air, or something shut.
-    Still { share: f64, by: By },
+    Still {
+        share: f64,
+        by: By,
+    },
     /// The return is nearly as hot as the supply: the water goes another way, or no heat is taken.
-    HardlyCools { drop: TemperatureDifference, expected: TemperatureDifference },
+    HardlyCools {
+        drop: TemperatureDifference,
+        expected: TemperatureDifference,
+    },
     /// The return is hotter than the supply.
-    Backward { supply: Temperature, back: Temperature },
+    Backward {
+        supply: Temperature,
+        back: Temperature,
+    },
     /// The flow is right, and so much of the heat is given.
-    LessHeat { share: f64 },
+    LessHeat {
+        share: f64,
+    },
     /// The flow is right, and more heat seems to be given than there can be.
-    MoreHeat { share: f64 },
+    MoreHeat {
+        share: f64,
+    },
     /// The first rooms are cool and the last ones warm, as if the water came from the other end.
-    Reversed { first: RoomId, last: RoomId },
-    ValveFits { set: f64 },
-    ValveOff { set: f64, planned: f64 },
+    Reversed {
+        first: RoomId,
+        last: RoomId,
+    },
+    ValveFits {
+        set: f64,
+    },
+    ValveOff {
+        set: f64,
+        planned: f64,
+    },
 }
 
 /// What a flow was judged by.
@@ -103,12 +135,7 @@ struct Water {
     should: Temperature,
 }
 
-fn by_water(
-    runs: &Runs<'_>,
-    circuit: &CircuitDesign,
-    spot: Spot,
-    water: Water,
-) -> CircuitFinding {
+fn by_water(runs: &Runs<'_>, circuit: &CircuitDesign, spot: Spot, water: Water) -> CircuitFinding {
     let Water { supply, came, should } = water;
     let air = mean_air(runs, circuit);
     if supply - air < WARM {

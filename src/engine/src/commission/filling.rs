@@ -64,8 +64,7 @@ pub(super) fn filling(job: &Job, design: &Design, measured: &Measured) -> Vec<Fi
         } else {
             // What the plan leaves there, less what is missing below.
             let at_top = design.plant.as_ref().map_or(Pressure::ZERO, |p| p.filling.at_top) + off;
-            let air_comes_in =
-                if at_top < LEAST_AT_TOP { AtTop::TooLittle } else { AtTop::Enough };
+            let air_comes_in = if at_top < LEAST_AT_TOP { AtTop::TooLittle } else { AtTop::Enough };
             FillingFinding::FillLow { measured, planned, at_top, air_comes_in }
         });
     }

@@ -9,19 +9,43 @@ use crate::quantity::{Power, Temperature};
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum RoomFinding {
-    Fits { air: Temperature, wanted: Temperature },
-    Warm { air: Temperature, wanted: Temperature },
+    Fits {
+        air: Temperature,
+        wanted: Temperature,
+    },
+    Warm {
+        air: Temperature,
+        wanted: Temperature,
+    },
     /// Cool, and not to be judged without the outdoor temperature and the supply.
-    NotJudged { air: Temperature, wanted: Temperature },
+    NotJudged {
+        air: Temperature,
+        wanted: Temperature,
+    },
     /// Cool as its circuit has a fault, which comes first.
-    BehindCircuit { air: Temperature, wanted: Temperature, first: RoomId },
+    BehindCircuit {
+        air: Temperature,
+        wanted: Temperature,
+        first: RoomId,
+    },
     /// At the water and the weather that were measured its element cannot keep it warm.
-    Undersized { air: Temperature, gives: Power, loses: Power },
+    Undersized {
+        air: Temperature,
+        gives: Power,
+        loses: Power,
+    },
     /// Its element would do: it loses this many times what was calculated, or its element gives so
     /// much less.
-    LosesMore { air: Temperature, times: f64, beside: Beside },
+    LosesMore {
+        air: Temperature,
+        times: f64,
+        beside: Beside,
+    },
     /// Cool, but no cooler than its zone: the thermostat is set lower, or the house is not warm yet.
-    WithZone { air: Temperature, wanted: Temperature },
+    WithZone {
+        air: Temperature,
+        wanted: Temperature,
+    },
 }
 
 /// What a room's heat was held against.
@@ -39,10 +63,7 @@ const MORE_LOSS: f64 = 1.15;
 /// A loss that the element's heat falls short of by less is rounding: judgement.
 const ENOUGH: f64 = 0.95;
 
-pub(super) fn rooms(
-    runs: &mut Runs<'_>,
-    circuits: &[CircuitJudged],
-) -> Vec<(RoomId, RoomFinding)> {
+pub(super) fn rooms(runs: &mut Runs<'_>, circuits: &[CircuitJudged]) -> Vec<(RoomId, RoomFinding)> {
     let job = runs.job;
     let mut found = Vec::new();
     for room in &job.house.rooms {
@@ -117,10 +138,8 @@ fn cool(
         .map(|room| room.id)
         .filter(|&other| other != room.id && runs.measured.at(other).air.is_some())
         .collect();
-    let mut shares: Vec<f64> = others
-        .iter()
-        .filter_map(|&other| share_of_time(runs, other, supply, outdoors))
-        .collect();
+    let mut shares: Vec<f64> =
+        others.iter().filter_map(|&other| share_of_time(runs, other, supply, outdoors)).collect();
     shares.sort_by(f64::total_cmp);
     let (usual, beside) = match shares.get(shares.len() / 2) {
         Some(&middle) => (middle.min(1.0), Beside::Others),

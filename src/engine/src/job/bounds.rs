@@ -301,9 +301,7 @@ fn opening(field: OpeningField) -> Spec {
 fn measured(field: MeasuredField) -> Spec {
     match field {
         MeasuredField::Outdoors => spec(Unit::Fahrenheit, -80.0, 120.0, In::Follows),
-        MeasuredField::Fill | MeasuredField::PreCharge => {
-            spec(Unit::Psi, 0.0, 150.0, In::Follows)
-        }
+        MeasuredField::Fill | MeasuredField::PreCharge => spec(Unit::Psi, 0.0, 150.0, In::Follows),
     }
 }
 

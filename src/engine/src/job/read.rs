@@ -2,8 +2,8 @@
 
 mod bills;
 mod house;
-mod openings;
 mod measured;
+mod openings;
 mod piping;
 mod plant;
 mod shop;

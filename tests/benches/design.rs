@@ -1,11 +1,12 @@
 //! How long the page waits for a new result after a keystroke: `cargo xtask bench`.
 
-use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
+use criterion::{BatchSize, BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use finrun_engine::arrangement::{run, solve_piping};
 use finrun_engine::building::{RoomUse, SurfaceKind, losses};
+use finrun_engine::compare::{self, Comparison};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    Behind, Draft, Entry, Field, File, FlowBasis, HouseField, PumpKind, RoomField,
+    Behind, Draft, Entry, Field, File, FlowBasis, HouseField, PumpKind, RoomField, SurfaceField,
 };
 use finrun_engine::network::TypicalPump;
 use finrun_engine::pipe::Tube;
@@ -117,5 +118,48 @@ fn zones(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(group, benches, by_rooms, zones);
+/// A step of the side by side: one layout of forty rooms. The goal is 60 ms in the browser, about 15 here.
+fn layouts(criterion: &mut Criterion) {
+    let mut draft = house(40);
+    draft.set_tube(Tube::CopperMOneAndQuarter);
+    zones_of(&mut draft, 5);
+    let mut group = criterion.benchmark_group("40 rooms laid out");
+    group.sample_size(10);
+    for (at, layout) in compare::layouts(&draft).into_iter().enumerate() {
+        let before = || {
+            let mut comparison = Comparison::of(&draft);
+            comparison.skip(at);
+            comparison
+        };
+        group.bench_function(format!("{layout:?}"), |b| {
+            b.iter_batched(before, |mut rows| rows.step(), BatchSize::SmallInput);
+        });
+    }
+    group.finish();
+}
+
+/// What a keystroke costs while a room is short must be what it costs while none is: the ways out are
+/// worked out afterwards, in steps.
+fn short(criterion: &mut Criterion) {
+    let mut draft = house(40);
+    zones_of(&mut draft, 5);
+    let heated = job(&draft);
+    assert!(design(&heated).rooms.iter().all(|room| room.short().si() == 0.0));
+    let room = draft.rooms[17].id;
+    let walls: Vec<_> = draft.rooms[17].surfaces.iter().map(|wall| wall.id).collect();
+    for wall in walls.into_iter().take(2) {
+        let field = Field::Surface(room, wall, SurfaceField::Free);
+        draft.set_entry(field, Entry { text: "2' 6\"".to_string(), unit: Unit::Foot });
+    }
+    let one = job(&draft);
+    let solved = design(&one);
+    assert_eq!(solved.rooms.iter().filter(|room| room.short().si() > 0.0).count(), 1);
+    let mut group = criterion.benchmark_group("40 rooms on 8 zones");
+    group.sample_size(20);
+    group.bench_function("all heated", |b| b.iter(|| design(black_box(&heated))));
+    group.bench_function("one short", |b| b.iter(|| design(black_box(&one))));
+    group.finish();
+}
+
+criterion_group!(group, benches, by_rooms, zones, layouts, short);
 criterion_main!(group);

@@ -56,6 +56,7 @@ fn house(rooms: Vec<Room>, spaces: Vec<Space>) -> House {
             soil: 0.3,
             outdoors: TemperatureDifference::from_si(1.0),
         },
+        margin: 0.0,
     }
 }
 

@@ -26,6 +26,7 @@ mod lengths;
 mod loops;
 mod messages;
 mod network;
+mod oversize;
 mod plant;
 mod practice;
 mod problems;

@@ -53,12 +53,13 @@ pub enum Section {
     Piping,
     Circulator,
     Plant,
+    Compare,
     Install,
     Commission,
 }
 
 impl Section {
-    pub const ALL: [Section; 12] = [
+    pub const ALL: [Section; 13] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -69,6 +70,7 @@ impl Section {
         Section::Piping,
         Section::Circulator,
         Section::Plant,
+        Section::Compare,
         Section::Install,
         Section::Commission,
     ];
@@ -82,6 +84,7 @@ impl Section {
             Section::Piping
             | Section::Circulator
             | Section::Plant
+            | Section::Compare
             | Section::Install
             | Section::Commission => Station::Loop,
         }
@@ -100,6 +103,7 @@ impl Section {
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
             Section::Plant => text::section_plant(),
+            Section::Compare => text::section_compare(),
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
         }
@@ -117,6 +121,7 @@ impl Section {
             Section::Piping => "piping",
             Section::Circulator => "circulator",
             Section::Plant => "plant",
+            Section::Compare => "compare",
             Section::Install => "install",
             Section::Commission => "commission",
         }

@@ -1,5 +1,9 @@
 //! One job in every arrangement, side by side.
 
+mod column;
+
+pub use column::{Column, Direction};
+
 use crate::arrangement::lowest_supply;
 use crate::design::{Design, unchecked};
 use crate::job::{Arrangement, Balancing, Draft, Job, read};
@@ -82,6 +86,11 @@ impl Comparison {
     /// Of the layouts that differ; nothing while the draft is no whole job.
     pub fn of(draft: &Draft) -> Comparison {
         Comparison { draft: draft.clone(), left: layouts(draft).into_iter().rev().collect() }
+    }
+
+    /// Leaves out the next `rows`.
+    pub fn skip(&mut self, rows: usize) {
+        self.left.truncate(self.left.len().saturating_sub(rows));
     }
 
     /// The next row; none once all are there, or while the draft is no whole job.

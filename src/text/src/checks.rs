@@ -288,8 +288,6 @@ pub fn remedy(remedy: Remedy, system: System) -> String {
         Remedy::MoreWall { length } => {
             format!("Free {} more of wall, or use another wall", value(length, system))
         }
-        Remedy::HotterWater { supply } => format!("Supply at {}", value(supply, system)),
-        Remedy::MoveFirst => "Make it the first room on the loop".to_string(),
         Remedy::HigherOutputElement => "A taller element with more output".to_string(),
         Remedy::ReduceLoss => "Less loss: insulate, seal, better glass".to_string(),
         Remedy::AddFreeWall => "Add a wall with a free stretch, inside walls too".to_string(),

@@ -86,6 +86,7 @@ pub fn field_label(field: Field) -> &'static str {
             HouseField::MeanTemperature => "Mean outdoor temperature of the year",
             HouseField::ColdestMonth => "Mean outdoor temperature of the coldest month",
             HouseField::Wind => "Mean wind in winter",
+            HouseField::Margin => "Safety margin on every room",
         },
         Field::Air(field) => match field {
             AirField::BlowerFlow => "Blower door, flow at 50 Pa",
@@ -224,6 +225,10 @@ pub fn field_note(field: Field) -> &'static str {
         }
         Field::House(HouseField::Wind) => {
             "At a weather station: in the open, 33 ft (10 m) above the ground."
+        }
+        Field::House(HouseField::Margin) => {
+            "Nothing is added in secret. Loads by this method need no margin: 0 is right unless you \
+             have a reason."
         }
         Field::Air(AirField::BlowerFlow) => "CFM50 on the tester's report.",
         Field::Air(AirField::LeakageArea) => {

@@ -9,6 +9,7 @@ mod checks;
 mod choices;
 mod climate;
 mod commission;
+mod compare;
 mod drawings;
 mod fields;
 mod install;
@@ -17,6 +18,7 @@ mod picks;
 mod piping;
 mod plant;
 mod problems;
+mod remedies;
 mod safety;
 mod shop;
 mod working;
@@ -37,6 +39,7 @@ pub use commission::{
     CARE, circuit_finding, circuit_verdict, expected_back, filling_finding, readings, room_finding,
     room_verdict,
 };
+pub use compare::{best, cell, column, kept_difference, laid_out, layout, sorted_by, working_on};
 pub use drawings::{above_tank, alone, operating_point, pump_picture};
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
@@ -56,6 +59,7 @@ pub use plant::{
     glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use problems::{file_problem, problem, problem_at};
+pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
 pub use safety::{CAUTIONS, Caution, danger};
 pub use shop::{
     kept_pieces, objective, objective_note, prices_fact, together, wall_stretch, wall_use,

@@ -62,6 +62,7 @@ words! {
     section_plant: "Boiler and fill";
     section_install: "Installation";
     section_commission: "Commissioning sheet";
+    section_compare: "Compare arrangements";
     stations: "Stations of this job";
 
     undo: "Undo";
@@ -237,9 +238,18 @@ words! {
     one_circuit: "One circuit has the whole flow: there is nothing to balance.";
     not_fitted: "No balancing valves are chosen: the column of the valves says what they would have to take.";
     side_by_side: "Every arrangement side by side";
+    compare_note: "Each row is the whole house designed in that arrangement, with the pieces and valves that it needs. Press a heading to sort by it. What has no price is counted, and not guessed.";
+    compare_one_zone: "Except for the zones as drawn, all rooms are taken together in one zone. Using such a row gives the zones up; Undo brings them back.";
+    compare_nothing: "The arrangements follow from the rooms.";
+    compare_fact: "Cost, power, supply, joints and control, side by side";
     arrangement_word: "Arrangement";
-    least_share: "Least of a load";
-    most_share: "Most of a load";
+    use_this: "Use this";
+    as_it_is: "As it is now";
+    keep_row: "Keep";
+    let_row_go: "Let go";
+    kept_rows: "Kept beside each other";
+    kept_note: "Keep up to two rows to see what differs.";
+    difference_word: "Difference";
     other_circulators: "Another circulator in its place";
     as_set_now: "As set now";
     no_rest: "finds no balance here";
@@ -292,6 +302,13 @@ words! {
     back_to_boiler: "return";
     checks: "Checks";
     remedies: "Ways out";
+    working_out: "Working out what would help and what it costs…";
+    oversize_title: "What is built beyond the loads";
+    oversize_note: "Whole pieces are longer than what is needed, and a margin asks for more. Both cost feet; in return cooler water does.";
+    pieces_add: "Pieces add";
+    pieces_give: "They give";
+    margin_gives: "Margin";
+    return_exact: "Return, were elements just long enough";
     numbers: "The same in numbers";
     stretch: "Stretch";
     water_in: "Water in";

@@ -27,7 +27,9 @@ cargo xtask COMMAND
   test                        everything that must pass: format, lints, tests, size, and the page in a browser
   dist                        build the page into target/dist and show the size of each file
   solve JOB.json              print the design of a job file as JSON; --every-arrangement prints how its
-                              rooms do in each arrangement, --network its network as JSON
+                              rooms do in each arrangement, with --json as JSON; --network prints its
+                              network as JSON; --remedies what would help short rooms, and what is built
+                              beyond the loads
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -91,14 +93,19 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
         "dist" => alone(arguments, Command::Dist),
         "bench" => alone(arguments, Command::Bench),
         "solve" => {
-            let (mut job, mut what) = (None, solve::What::Design);
+            let (mut job, mut what, mut json) = (None, solve::What::Design, false);
             while let Some(argument) = arguments.next()? {
                 match argument {
                     Long("every-arrangement") => what = solve::What::EveryArrangement,
+                    Long("json") => json = true,
+                    Long("remedies") => what = solve::What::Remedies,
                     Long("network") => what = solve::What::Network,
                     Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
                     other => return Err(other.unexpected().into()),
                 }
+            }
+            if json && what == solve::What::EveryArrangement {
+                what = solve::What::EveryArrangementAsJson;
             }
             let job = job.context("solve needs a job file: cargo xtask solve JOB.json")?;
             Ok(Command::Solve { job, what })

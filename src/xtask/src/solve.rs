@@ -1,19 +1,23 @@
 //! `cargo xtask solve JOB.json`: the design of a job file, its network, or the job in each arrangement.
 
+mod remedies;
+
 use std::path::Path;
 
 use anyhow::{Context, Result, anyhow, bail};
 use finrun_engine::arrangement::lowered;
-use finrun_engine::compare::{Arranged, side_by_side};
+use finrun_engine::compare::{Arranged, Column, side_by_side};
 use finrun_engine::design::design;
 use finrun_engine::job::{Draft, File, Header, Job, read};
-use finrun_engine::quantity::{Kind, System, Value};
+use finrun_engine::named::Named;
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum What {
     Design,
     Network,
     EveryArrangement,
+    EveryArrangementAsJson,
+    Remedies,
 }
 
 pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
@@ -27,6 +31,10 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
             println!("{}", serde_json::to_string_pretty(&lowered(&job, &design(&job)))?);
         }
         What::EveryArrangement => every_arrangement(&draft),
+        What::EveryArrangementAsJson => {
+            println!("{}", serde_json::to_string_pretty(&side_by_side(&draft))?);
+        }
+        What::Remedies => remedies::print(&draft, &job),
     }
     Ok(())
 }
@@ -53,30 +61,31 @@ fn whole(draft: &Draft) -> Result<Job> {
     reading.job.context("no whole job")
 }
 
-/// One line for each arrangement of all zones, the rooms as they are.
+/// A column for each layout of the house, what it is compared by down the side; the best marked.
 fn every_arrangement(draft: &Draft) {
-    let titles = ["flow", "head", "return", "fastest", "element", "least", "most", "short"];
-    println!("{:<34}{}", draft.name, titles.map(|title| format!("{title:>12}")).concat());
-    for arranged in side_by_side(draft) {
-        let cells = cells(&arranged, draft.units).map(|cell| format!("{cell:>12}")).concat();
-        println!("{:<34}{cells}", finrun_text::arrangement(arranged.arrangement));
+    let rows = side_by_side(draft);
+    let names: Vec<String> =
+        rows.iter().map(|row| finrun_text::layout(draft, row.layout)).collect();
+    let cells = |column: Column| -> Vec<String> {
+        let best = column.best(&rows);
+        let cell = |row: &Arranged| {
+            let mark = if best.is_some() && column.value(row) == best { "* " } else { "" };
+            format!("{mark}{}", finrun_text::cell(column, row, draft.units))
+        };
+        rows.iter().map(cell).collect()
+    };
+    let table: Vec<Vec<String>> = Column::ALL.iter().map(|&column| cells(column)).collect();
+    let longest = |at: usize| {
+        let cells = table.iter().filter_map(|row| row.get(at)).chain(names.get(at));
+        cells.map(|cell| cell.chars().count()).max().unwrap_or(0)
+    };
+    let line = |title: &str, cells: &[String]| {
+        let cells = cells.iter().enumerate().map(|(at, cell)| format!("  {cell:>0$}", longest(at)));
+        println!("{title:<26}{}", cells.collect::<String>());
+    };
+    line(&draft.name, &names);
+    for (&column, cells) in Column::ALL.iter().zip(&table) {
+        line(finrun_text::column(column), cells);
     }
-    println!("least and most: what a room's element gives of its load");
-}
-
-fn cells(arranged: &Arranged, system: System) -> [String; 8] {
-    let text = |value: Value| finrun_text::value(value, system);
-    if !arranged.solved {
-        return std::array::from_fn(|_| "not solved".to_string());
-    }
-    [
-        text(arranged.flow.into()),
-        text(Value::new(Kind::Head, arranged.head.si())),
-        text(arranged.back.into()),
-        text(arranged.velocity.into()),
-        text(arranged.element.into()),
-        text(Value::share(arranged.least)),
-        text(Value::share(arranged.most)),
-        arranged.short.to_string(),
-    ]
+    println!("* best");
 }

@@ -67,9 +67,7 @@ pub(super) const ROOMS: &[Case] = &[
     // 5 ft nearly do: hotter water does.
     Case {
         change: |draft| wall(draft, SurfaceField::Free, "5' 6\"", "12"),
-        brings: &[
-            "stop room-1 does-not-fit: more-wall, hotter-water, higher-output-element, reduce-loss",
-        ],
+        brings: &["stop room-1 does-not-fit: more-wall, higher-output-element, reduce-loss"],
         takes: &["holds house rooms-heated"],
     },
     // Slow water is cool by the second room: as the first one it would be heated.
@@ -79,8 +77,7 @@ pub(super) const ROOMS: &[Case] = &[
             wall(draft, SurfaceField::Free, "12", "7' 4\"");
         },
         brings: &[
-            "stop room-3 does-not-fit: more-wall, move-first, hotter-water, higher-output-element, \
-             reduce-loss",
+            "stop room-3 does-not-fit: more-wall, higher-output-element, reduce-loss",
             "watch loop velocity: more-flow, other-tube, purge-at-high-flow",
         ],
         takes: &["holds house rooms-heated", "holds loop velocity"],
@@ -89,7 +86,7 @@ pub(super) const ROOMS: &[Case] = &[
     Case {
         change: |draft| typed_flow(draft, "0.05"),
         brings: &[
-            "stop room-1 water-too-cool: more-flow, reduce-loss",
+            "stop room-1 water-too-cool: second-circuit, reduce-loss",
             "stop room-3 water-too-cool: second-circuit, reduce-loss",
             "watch loop drop: more-flow, second-circuit",
             "watch loop velocity: more-flow, other-tube, purge-at-high-flow",

@@ -3,6 +3,7 @@
 
 mod cases;
 mod piping;
+mod remedies;
 mod shop;
 mod values;
 

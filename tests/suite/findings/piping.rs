@@ -89,7 +89,7 @@ pub(super) const PIPING: &[Case] = &[
             set(draft, Field::Circuit(CircuitField::EquipmentHead), "8");
         },
         brings: &[
-            "stop room-3 water-too-cool: more-flow, reduce-loss",
+            "stop room-3 water-too-cool: second-circuit, reduce-loss",
             "watch zone pump-short: larger-pump, larger-drop",
             "stop circuit no-flow: open-valve, larger-pump",
             "holds zone drop",

@@ -15,7 +15,7 @@ use finrun_engine::quantity::{
     Velocity, Volume, VolumeFlow,
 };
 
-fn feet(value: f64) -> Length {
+pub(super) fn feet(value: f64) -> Length {
     Length::of(value, Unit::Foot)
 }
 
@@ -23,7 +23,7 @@ fn length(value: f64) -> Value {
     Value::from(feet(value))
 }
 
-fn fahrenheit(value: f64) -> Temperature {
+pub(super) fn fahrenheit(value: f64) -> Temperature {
     Temperature::of(value, Unit::Fahrenheit)
 }
 
@@ -39,7 +39,7 @@ fn psi(value: f64) -> Pressure {
     Pressure::of(value, Unit::Psi)
 }
 
-fn gpm(value: f64) -> VolumeFlow {
+pub(super) fn gpm(value: f64) -> VolumeFlow {
     VolumeFlow::of(value, Unit::GallonPerMinute)
 }
 
@@ -400,8 +400,6 @@ fn finding_name(finding: Finding) -> &'static str {
 pub(super) fn remedies() -> Vec<Remedy> {
     let all = vec![
         Remedy::MoreWall { length: feet(1.25) },
-        Remedy::HotterWater { supply: fahrenheit(191.0) },
-        Remedy::MoveFirst,
         Remedy::HigherOutputElement,
         Remedy::ReduceLoss,
         Remedy::AddFreeWall,
@@ -445,8 +443,6 @@ pub(super) fn remedies() -> Vec<Remedy> {
         // A new one is to be added above.
         match remedy {
             Remedy::MoreWall { .. }
-            | Remedy::HotterWater { .. }
-            | Remedy::MoveFirst
             | Remedy::HigherOutputElement
             | Remedy::ReduceLoss
             | Remedy::AddFreeWall

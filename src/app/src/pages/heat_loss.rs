@@ -3,12 +3,12 @@
 use crate::drawing::plans;
 use crate::markup::{Markup, live_markup, num, still_markup};
 use crate::page::{JobKey, Page, Section};
-use crate::parts::{figure, in_system, live, live_view, working};
+use crate::parts::{figure, in_system, live, live_view, number_field, working};
 use crate::state::{App, use_app};
 use finrun_engine::building::{Band, Part, Path, PathLoss, RoomId, RoomLoad};
 use finrun_engine::check::Finding;
 use finrun_engine::design::Design;
-use finrun_engine::job::{Draft, Job};
+use finrun_engine::job::{Draft, Field, HouseField, Job};
 use finrun_engine::quantity::{Kind, Power, Value};
 use finrun_engine::trace::Topic;
 use finrun_text as text;
@@ -18,7 +18,7 @@ pub(super) fn heat_loss(key: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
     let key = key.clone();
-    live_view(move || match solved.get() {
+    let results = live_view(move || match solved.get() {
         Some((job, design)) if !job.house.rooms.is_empty() => {
             app.typed_now(|draft| all(&key, draft, &job, &design))
         }
@@ -27,7 +27,12 @@ pub(super) fn heat_loss(key: &JobKey) -> AnyView {
             <p>{text::no_load_yet()}</p>
         }
         .into_any(),
-    })
+    });
+    view! {
+        {results}
+        <section class="settings">{number_field(Field::House(HouseField::Margin))}</section>
+    }
+    .into_any()
 }
 
 fn all(key: &JobKey, draft: &Draft, job: &Job, design: &Design) -> AnyView {

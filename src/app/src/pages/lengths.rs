@@ -2,6 +2,7 @@
 
 use super::elements::element_settings;
 use super::kept::{kept_wrong, stretches, walls};
+use super::oversize::oversize;
 use crate::drawing::{Shows, wall_drawing};
 use crate::page::JobKey;
 use crate::parts::{choice_field, figure, in_system, live, live_view, working};
@@ -36,6 +37,7 @@ pub(super) fn lengths(job: &JobKey) -> AnyView {
         {objective()}
         {kept_wrong()}
         {rooms}
+        {oversize()}
         {element_settings(job)}
     }
     .into_any()

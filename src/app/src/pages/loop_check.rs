@@ -1,17 +1,19 @@
 //! The fourth station: the loop as the water travels it, and what holds.
 
 use super::lengths::row;
+use super::remedies::{self, WorkedOut, work_out};
 use super::rooms::section_links;
 use crate::drawing::{pump_charts, schematic, temperature_chart};
 use crate::markup::{Markup, live_markup};
 use crate::page::{JobKey, Section};
 use crate::parts::{choice_field, figure, in_system, live_view, number_field, working, yes};
 use crate::state::use_app;
-use finrun_engine::check::{Check, Severity};
+use finrun_engine::check::{Check, Severity, Subject};
 use finrun_engine::design::Design;
-use finrun_engine::job::{Choice, CircuitField, Draft, Field, FlowBasis};
+use finrun_engine::job::{Choice, CircuitField, Draft, Field, FlowBasis, Job};
 use finrun_engine::network::{Passage, Place};
 use finrun_engine::quantity::{Kind, Length, System, Value};
+use finrun_engine::remedy::Worked;
 use finrun_engine::trace::Topic;
 use finrun_text as text;
 use leptos::prelude::*;
@@ -20,7 +22,9 @@ pub(super) fn loop_check(job: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
     let results = live_view(move || match solved.get() {
-        Some((_, design)) if !design.rooms.is_empty() => app.typed_now(|draft| all(draft, &design)),
+        Some((job, design)) if !design.rooms.is_empty() => {
+            app.typed_now(|draft| all(draft, &job, &design))
+        }
         _ => view! { <p>{text::no_loop_yet()}</p> }.into_any(),
     });
     view! {
@@ -31,7 +35,7 @@ pub(super) fn loop_check(job: &JobKey) -> AnyView {
     .into_any()
 }
 
-fn all(draft: &Draft, design: &Design) -> AnyView {
+fn all(draft: &Draft, job: &Job, design: &Design) -> AnyView {
     let circuit = &design.piping;
     let head = Value::new(Kind::Head, circuit.head.si());
     let rows = [
@@ -42,6 +46,7 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
         (Topic::BoilerHeat, text::boiler_gives(), figure("boiler-heat", circuit.heat)),
     ]
     .map(|(topic, name, figure)| working(topic, row(name, figure)));
+    let worked = work_out(job, design);
     view! {
         <section class="columns">
             <div>
@@ -51,7 +56,8 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
             <div>
                 {rows.into_iter().collect_view()}
                 <h2>{text::checks()}</h2>
-                {check_list(design)}
+                {check_list(design, worked)}
+                {remedies::busy(worked)}
             </div>
         </section>
         <section class="columns">
@@ -69,7 +75,7 @@ fn all(draft: &Draft, design: &Design) -> AnyView {
 }
 
 /// Every check, with its remedies. Nothing in it is touched, so it is markup.
-fn check_list(design: &Design) -> AnyView {
+fn check_list(design: &Design, worked: WorkedOut) -> AnyView {
     let app = use_app();
     let checks = design.checks.clone();
     live_markup("checks", move || {
@@ -77,16 +83,24 @@ fn check_list(design: &Design) -> AnyView {
         let mut markup = Markup::new();
         markup.open("ul", &[]);
         app.typed(|draft| {
-            for check in &checks {
-                show_check(&mut markup, check, draft, system);
-            }
+            worked.seen(|worked| {
+                for check in &checks {
+                    show_check(&mut markup, check, worked, draft, system);
+                }
+            });
         });
         markup.close("ul");
         markup.done()
     })
 }
 
-fn show_check(markup: &mut Markup, check: &Check, draft: &Draft, system: System) {
+fn show_check(
+    markup: &mut Markup,
+    check: &Check,
+    worked: &[Worked],
+    draft: &Draft,
+    system: System,
+) {
     let (class, mark) = match check.severity {
         Severity::Holds => ("holds", "M3 12l5 5L19 5"),
         Severity::Watch => ("watch", "M11 3v10M11 17v2"),
@@ -103,11 +117,19 @@ fn show_check(markup: &mut Markup, check: &Check, draft: &Draft, system: System)
     markup.open("div", &[]);
     markup.leaf("b", &[], &text::check_title(check, draft, system));
     markup.leaf("p", &[], &text::check_detail(check, system));
+    // What was tried says more than what one might try.
+    let tried: Vec<&Worked> =
+        worked.iter().filter(|worked| check.subject == Subject::Room(worked.room)).collect();
     if !check.remedies.is_empty() {
         markup.leaf("p", &[("class", "ways")], text::remedies());
         markup.open("ul", &[]);
-        for remedy in &check.remedies {
-            markup.leaf("li", &[], &text::remedy(*remedy, system));
+        match tried.is_empty() {
+            true => {
+                for remedy in &check.remedies {
+                    markup.leaf("li", &[], &text::remedy(*remedy, system));
+                }
+            }
+            false => remedies::list(markup, &tried, draft, system),
         }
         markup.close("ul");
     }
@@ -188,12 +210,16 @@ fn table(rows: &[(String, Passage)], system: System) -> String {
     markup.done()
 }
 
+/// What has a page of its own.
+const OF_THE_LOOP: [Section; 4] =
+    [Section::Piping, Section::Circulator, Section::Plant, Section::Compare];
+
 fn loop_settings(job: &JobKey) -> AnyView {
     let field = |field| number_field(Field::Circuit(field));
     view! {
         <section class="settings">
             <h2>{text::piping()}</h2>
-            {section_links(job, &[Section::Piping, Section::Circulator, Section::Plant])}
+            {section_links(job, &OF_THE_LOOP)}
             <h2>{text::loop_settings()}</h2>
             {field(CircuitField::Supply)}
             {field(CircuitField::BoilerLimit)}

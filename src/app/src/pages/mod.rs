@@ -6,6 +6,7 @@ mod bills;
 mod certainty;
 mod circulator;
 mod commission;
+mod compare;
 mod elements;
 mod ground;
 mod heat_loss;
@@ -15,11 +16,13 @@ mod jobs;
 mod kept;
 mod lengths;
 mod loop_check;
+mod oversize;
 mod piping;
 mod place;
 mod plain;
 mod plant;
 mod prices;
+mod remedies;
 mod room;
 mod rooms;
 mod route;
@@ -75,6 +78,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Piping => piping::piping(&job),
                 Section::Circulator => circulator::circulator(&job),
                 Section::Plant => plant::plant(&job),
+                Section::Compare => compare::compare(&job),
                 Section::Install => install::install(&job),
                 Section::Commission => commission::commission(&job),
             };

@@ -1,9 +1,9 @@
 //! Zones, and how the rooms of each are piped.
 
 use super::hung::{Drag, rooms_of_loop};
-use super::running::while_open;
+use super::rooms::section_links;
 use super::section;
-use crate::markup::{Markup, Row, figures, live_markup};
+use crate::markup::{Markup, live_markup};
 use crate::page::{JobKey, Section};
 use crate::parts::{
     button, choice_field, each, in_system, kept, live, live_button, number_field, text_box, when,
@@ -13,7 +13,6 @@ use crate::state::{App, EditKey, use_app};
 use finrun_engine::arrangement::{CircuitDesign, zone_head};
 use finrun_engine::building::ZoneId;
 use finrun_engine::check::practice_length;
-use finrun_engine::compare::side_by_side;
 use finrun_engine::design::Design;
 use finrun_engine::job::{
     Arrangement, Choice, CircuitField, Draft, Field, Hung, Job, ZoneDraft, ZoneField, Zoning,
@@ -42,9 +41,7 @@ pub(super) fn piping(job: &JobKey) -> AnyView {
         </div>
         {cards}
         <div class="acts">{button("", text::add_zone(), add)}</div>
-        {while_open(text::side_by_side(), move || {
-            app.typed(|draft| side_by_side_table(draft, app.system()))
-        })}
+        {section_links(job, &[Section::Compare])}
         <details class="more">
             <summary>{text::back_pipe()}</summary>
             <p class="note">{text::return_default()}</p>
@@ -56,45 +53,6 @@ pub(super) fn piping(job: &JobKey) -> AnyView {
     }
     .into_any();
     section(job, Section::Piping, inside)
-}
-
-/// The whole house in each arrangement.
-fn side_by_side_table(draft: &Draft, system: System) -> String {
-    let rows: Vec<Row> = side_by_side(draft)
-        .iter()
-        .enumerate()
-        .map(|(at, one)| Row {
-            name: text::arrangement(one.arrangement).to_string(),
-            key: format!("arranged-{at}"),
-            cells: match one.solved {
-                true => vec![
-                    ("element", in_system(one.element, system)),
-                    ("least", in_system(Value::share(one.least), system)),
-                    ("most", in_system(Value::share(one.most), system)),
-                    ("flow", in_system(one.flow, system)),
-                    ("head", in_system(Value::new(Kind::Head, one.head.si()), system)),
-                    ("back", in_system(one.back, system)),
-                    ("fastest", in_system(one.velocity, system)),
-                    ("watts", text::watts(one.electric)),
-                    ("valves", one.valves.to_string()),
-                ],
-                false => vec![("element", text::no_rest().to_string())],
-            },
-        })
-        .collect();
-    let heads = [
-        text::arrangement_word(),
-        text::element(),
-        text::least_share(),
-        text::most_share(),
-        text::flow(),
-        text::head_short(),
-        text::return_word(),
-        text::fastest(),
-        text::draws(),
-        text::balancing(),
-    ];
-    figures(&heads, &rows)
 }
 
 /// Whether there are several zones.

@@ -230,6 +230,7 @@ impl App {
             Section::Piping => text::piping_fact(draft),
             Section::Circulator => text::pick(draft, Pick::FlowBasis(draft.flow_basis)),
             Section::Plant => text::pick(draft, Pick::BoilerKind(draft.plant.boiler)),
+            Section::Compare => text::compare_fact().to_string(),
             Section::Commission => text::readings(draft.progress.readings()),
             Section::Install => self.install_fact(),
             Section::Certainty | Section::Bills => String::new(),

@@ -17,10 +17,11 @@ pub use coolest::lowest_supply;
 pub use laid::{Laid, laid};
 pub use lowered::{LoweredLink, LoweredPart, lowered};
 pub use practice::{Practice, Rule, practice, zone_head};
+pub(crate) use pumping::gives;
 pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
 pub use run::run;
-pub(crate) use size::size_elements;
 pub use size::{Solved, solve_piping};
+pub(crate) use size::{size_elements, solve_exact};
 pub use together::{Counted, Proof, Together};
 
 use crate::building::{RoomId, ZoneId};

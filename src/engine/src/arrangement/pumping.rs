@@ -1,9 +1,9 @@
 //! The circulator against the system: both curves, and what another circulator would do.
 
-use super::PumpDesign;
 use super::balance::{Circuit, circuits};
 use super::lower::{Drive, Plan};
 use super::run::{pumps, running};
+use super::{PipingDesign, PumpDesign};
 use crate::building::ZoneId;
 use crate::design::Design;
 use crate::job::{Job, Zoning};
@@ -100,11 +100,7 @@ pub fn system_curve(
 /// together.
 pub fn curve_points(job: &Job, index: usize) -> Vec<(VolumeFlow, Length)> {
     const POINTS: u32 = 16;
-    let (flows, heads) = match (own_pumps(job), job.circuit.pumps) {
-        (true, _) | (false, crate::job::PumpSet::One) => (1.0, 1.0),
-        (false, crate::job::PumpSet::TwoInParallel) => (2.0, 1.0),
-        (false, crate::job::PumpSet::TwoInSeries) => (1.0, 2.0),
-    };
+    let (flows, heads) = pushing(job);
     let Some(curve) = curve(job, index) else { return Vec::new() };
     (0..=POINTS)
         .map(|step| {
@@ -112,6 +108,26 @@ pub fn curve_points(job: &Job, index: usize) -> Vec<(VolumeFlow, Length)> {
             (flow * flows, (curve.head(flow) * heads).max(Length::ZERO))
         })
         .collect()
+}
+
+/// By how much flow and head of all its equals are more than of one.
+fn pushing(job: &Job) -> (f64, f64) {
+    match (own_pumps(job), job.circuit.pumps) {
+        (true, _) | (false, crate::job::PumpSet::One) => (1.0, 1.0),
+        (false, crate::job::PumpSet::TwoInParallel) => (2.0, 1.0),
+        (false, crate::job::PumpSet::TwoInSeries) => (1.0, 2.0),
+    }
+}
+
+/// Whether the job's circulators give the head that each of `piping` has to, at its flow.
+pub(crate) fn gives(job: &Job, piping: &PipingDesign) -> bool {
+    let (flows, heads) = pushing(job);
+    let one = |(index, pump): (usize, &PumpDesign)| {
+        let flow = pump.flow / flows;
+        curve(job, index)
+            .is_some_and(|curve| flow <= curve.end() && curve.head(flow) * heads >= pump.head)
+    };
+    piping.pumps.iter().enumerate().all(one)
 }
 
 fn own_pumps(job: &Job) -> bool {

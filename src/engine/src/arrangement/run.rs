@@ -35,8 +35,13 @@ pub(super) fn usual_drive(job: &Job) -> Drive<'static> {
 
 /// Runs a system whose elements and valves are known.
 pub(super) fn running(plan: Plan<'_>) -> Running {
+    running_from(plan, None, AGREE)
+}
+
+/// The same from flows that it had in a state much like this, until none changes by more than a share
+/// `close` of the largest.
+pub(super) fn running_from(plan: Plan<'_>, mut before: Option<Solved>, close: f64) -> Running {
     let mut means = plan.means.to_vec();
-    let mut before: Option<Solved> = None;
     let mut rounds = 0;
     loop {
         rounds += 1;
@@ -46,7 +51,7 @@ pub(super) fn running(plan: Plan<'_>) -> Running {
         let (flows, stretches) = (solved.as_ref().ok(), &mut plumbing.stretches);
         let walked = walk(&plumbing.network, flows, source, stretches, &mut |_, _, _| {});
         let agrees = match (&solved, &before) {
-            (Ok(now), Some(before)) => agree(now, before),
+            (Ok(now), Some(before)) => agree_within(now, before, close),
             (Ok(_), None) => false,
             (Err(_), _) => true,
         };
@@ -89,8 +94,12 @@ pub(super) fn rest(
 }
 
 pub(super) fn agree(now: &Solved, before: &Solved) -> bool {
+    agree_within(now, before, AGREE)
+}
+
+fn agree_within(now: &Solved, before: &Solved, close: f64) -> bool {
     let most = now.flows.iter().fold(0.0, |most: f64, flow| most.max(flow.si().abs()));
-    now.flows.iter().zip(&before.flows).all(|(a, b)| (*a - *b).si().abs() <= AGREE * most)
+    now.flows.iter().zip(&before.flows).all(|(a, b)| (*a - *b).si().abs() <= close * most)
 }
 
 /// The circulators of a running system.

@@ -29,6 +29,7 @@ const FREE_ROUNDS: usize = 6;
 const MOST_ROUNDS: usize = 30;
 /// Where all pieces are chosen together and that moves the flow, they are chosen again so often.
 const MOST_CHOICES: usize = 8;
+const NEAR: Length = Length::from_si(1e-7);
 
 /// Sizes each room's element for the water that reaches it, and solves flow and temperature together
 /// with the lengths until none of them changes.
@@ -49,6 +50,17 @@ pub(crate) fn size_elements(job: &Job, loads: &[RoomLoad]) -> Vec<RoomElement> {
     let mut sizing = Sizing::begin(job, loads);
     let (_, running, _) = sizing.settle_together(&circuits);
     sizing.elements(&running)
+}
+
+/// The system with just the finned length that each room needs, in no pieces; where no length would do,
+/// with what its walls take.
+pub(crate) fn solve_exact(job: &Job, loads: &[RoomLoad]) -> Solved {
+    let circuits = circuits(job, loads);
+    let mut sizing = Sizing::begin(job, loads);
+    sizing.stance = Stance::Exact;
+    let (valves, running) = sizing.settle(&circuits);
+    let together = Together::room_by_room(job, Power::ZERO);
+    sizing.finish(&circuits, &valves, running, together)
 }
 
 /// The water of each stretch, midway.
@@ -74,6 +86,8 @@ enum Stance {
     GrowOnly,
     /// They were chosen together.
     Held,
+    /// No pieces: just the length that is needed.
+    Exact,
 }
 
 impl<'a> Sizing<'a> {
@@ -161,11 +175,13 @@ impl<'a> Sizing<'a> {
                 Err(error) => break (valves, Err(error)),
             };
             let chosen: Vec<Length> = self.choices.iter().map(|choice| choice.nominal).collect();
-            if self.stance != Stance::Held && rounds > FREE_ROUNDS {
+            if self.stance == Stance::Free && rounds > FREE_ROUNDS {
                 self.stance = Stance::GrowOnly;
             }
             let walked = self.walk(&mut plumbing, Some(&solved));
-            let same = self.choices.iter().zip(&chosen).all(|(choice, old)| choice.nominal == *old);
+            // Pieces differ by more; lengths that are no pieces come to rest by and by.
+            let near = |(choice, old): (&Choice, &Length)| (choice.nominal - *old).abs() < NEAR;
+            let same = self.choices.iter().zip(&chosen).all(near);
             let agrees = same && before.as_ref().is_some_and(|before| agree(&solved, before));
             if agrees || rounds == MOST_ROUNDS {
                 break (valves, Ok(Running { plumbing, solved: Ok(solved), walked }));
@@ -201,9 +217,11 @@ impl<'a> Sizing<'a> {
             _ => false,
         };
         self.needed[at] = needed;
-        if !stands && self.stance != Stance::Held {
+        if let (Stance::Exact, Some(needed)) = (self.stance, needed) {
+            self.choices[at] = Choice { runs: Vec::new(), nominal: needed, finned: needed };
+        } else if !stands && self.stance != Stance::Held {
             let choice = choose_for(self.job, room, needed);
-            if self.stance == Stance::Free || choice.nominal > self.choices[at].nominal {
+            if self.stance != Stance::GrowOnly || choice.nominal > self.choices[at].nominal {
                 self.choices[at] = choice;
             }
             self.chosen[at] = true;

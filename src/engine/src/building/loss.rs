@@ -86,13 +86,16 @@ pub struct RoomLoad {
     /// That it has from elsewhere.
     #[serde(rename = "other_w")]
     pub other: Power,
+    /// That its element is to give beyond the loss, as the user wants it.
+    #[serde(rename = "margin_w")]
+    pub margin: Power,
     pub paths: Vec<PathLoss>,
 }
 
 impl RoomLoad {
     /// What is left for its element.
     pub fn wanted(&self) -> Power {
-        self.total - self.other
+        self.total + self.margin - self.other
     }
 
     /// The sum over one part.
@@ -150,11 +153,15 @@ pub fn losses(house: &House) -> HouseLoss {
         .rooms
         .iter()
         .zip(paths.by_ref())
-        .map(|(room, paths)| RoomLoad {
-            room: room.id,
-            total: paths.iter().map(|p| p.loss).sum(),
-            other: room.other_heat,
-            paths,
+        .map(|(room, paths)| {
+            let total: Power = paths.iter().map(|p| p.loss).sum();
+            RoomLoad {
+                room: room.id,
+                total,
+                other: room.other_heat,
+                margin: total.max(Power::ZERO) * house.margin,
+                paths,
+            }
         })
         .collect();
     let spaces = house

@@ -136,6 +136,8 @@ pub struct House {
     pub air: HouseAir,
     pub ground: Ground,
     pub ranges: Ranges,
+    /// Of its loss, that each room is to be heated beyond it.
+    pub margin: f64,
 }
 
 /// The conditions around the house.

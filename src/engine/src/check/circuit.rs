@@ -11,7 +11,7 @@ use crate::quantity::{Length, MassFlow, Power, TemperatureDifference, Unit, Velo
 /// Common practice, no source: below about 2 ft/s air may not be carried to the eliminator.
 const LEAST_VELOCITY: Velocity = Velocity::from_si(2.0 * 0.3048);
 /// Common practice, no source: above 4 ft/s the loop is heard.
-pub(super) const MOST_VELOCITY: Velocity = Velocity::from_si(4.0 * 0.3048);
+pub(crate) const MOST_VELOCITY: Velocity = Velocity::from_si(4.0 * 0.3048);
 
 fn check(severity: Severity, subject: Subject, finding: Finding, remedies: Vec<Remedy>) -> Check {
     Check { severity, subject, finding, remedies }

@@ -7,6 +7,7 @@ mod plant;
 mod room;
 mod shop;
 
+pub(crate) use circuit::MOST_VELOCITY;
 pub use circuit::practice_length;
 
 use crate::building::{RoomId, ZoneId};
@@ -288,13 +289,6 @@ pub enum Remedy {
         #[serde(rename = "length_m")]
         length: Length,
     },
-    /// The lowest supply at which this room is heated, within the boiler's limit.
-    HotterWater {
-        #[serde(rename = "supply_k")]
-        supply: Temperature,
-    },
-    /// As the first room of the loop it would be heated.
-    MoveFirst,
     HigherOutputElement,
     ReduceLoss,
     AddFreeWall,

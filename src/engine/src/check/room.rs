@@ -1,12 +1,9 @@
-//! Rules on a room: is it heated, and if not, why not and what would help.
+//! Rules on a room: is it heated, and if not, why not and what may help.
 
-use super::circuit::MOST_VELOCITY;
 use super::{Check, Finding, Remedy, Severity, Subject, shop};
-use crate::arrangement::size_elements;
-use crate::building::{Room, RoomLoad};
 use crate::design::Design;
-use crate::job::{Flow, Job, ShutOff, Zone};
-use crate::quantity::{MassFlow, Power, Temperature, TemperatureDifference, VolumeFlow};
+use crate::job::{Job, ShutOff};
+use crate::quantity::{MassFlow, Power};
 
 pub(super) fn rooms(job: &Job, design: &Design) -> Vec<Check> {
     let mut out: Vec<Check> =
@@ -61,9 +58,6 @@ fn one(job: &Job, design: &Design, at: usize) -> Option<Check> {
     if !has_run {
         return check(Severity::Stop, Finding::NoWall { load }, vec![Remedy::AddFreeWall]);
     }
-    // What is done for the first room that is short changes the water of all that follow, so only
-    // there are the numbers of a remedy worked out; each is a search that solves the loop anew.
-    let is_first = design.rooms.iter().find(|r| r.short() > Power::ZERO) == Some(solved);
     let mut remedies = Vec::new();
     let finding = match solved.element.needed {
         Some(needed) => {
@@ -76,94 +70,12 @@ fn one(job: &Job, design: &Design, at: usize) -> Option<Check> {
             Finding::WaterTooCool { water: solved.element.water_in, room: room.temperature, short }
         }
     };
-    if is_first {
-        remedies.extend(first_would_do(job, design, room).then_some(Remedy::MoveFirst));
-        let supply = hotter_water(job, design, room);
-        remedies.extend(supply.map(|supply| Remedy::HotterWater { supply }));
-    }
-    match finding {
-        // The water runs out of heat before the element does: more of it helps, output does not.
-        Finding::WaterTooCool { .. } if is_first => {
-            remedies.extend(more_flow(job, design, room).map(|flow| Remedy::MoreFlow { flow }));
-        }
-        Finding::WaterTooCool { .. } => remedies.push(Remedy::SecondCircuit),
-        _ => remedies.push(Remedy::HigherOutputElement),
-    }
+    // What is worked out by trying stands in `remedy`: it takes as long as many designs.
+    remedies.push(match finding {
+        // The water runs out of heat before the element does: more output does not help.
+        Finding::WaterTooCool { .. } => Remedy::SecondCircuit,
+        _ => Remedy::HigherOutputElement,
+    });
     remedies.push(Remedy::ReduceLoss);
     check(Severity::Stop, finding, remedies)
-}
-
-/// What `room` is short of when the loop is sized again with `change` made to the job.
-fn short_with(job: &Job, design: &Design, room: &Room, change: impl FnOnce(&mut Job)) -> Power {
-    let mut changed = job.clone();
-    change(&mut changed);
-    let load_of =
-        |id| design.rooms.iter().find(|solved| solved.room == id).map(|solved| solved.load.clone());
-    let loads: Vec<RoomLoad> = changed.house.rooms.iter().filter_map(|r| load_of(r.id)).collect();
-    loads
-        .iter()
-        .zip(&size_elements(&changed, &loads))
-        .find(|(load, _)| load.room == room.id)
-        .map_or(Power::ZERO, |(load, element)| load.wanted() - element.output)
-}
-
-/// Whether the room would be heated as the first of its loop.
-fn first_would_do(job: &Job, design: &Design, room: &Room) -> bool {
-    let Some(at) = job.house.rooms.iter().position(|r| r.id == room.id) else { return false };
-    let behind = |rooms: &Vec<usize>| rooms.iter().position(|&r| r == at).is_some_and(|at| at > 0);
-    let in_turn = |zone: &Zone| !zone.arrangement.has_branches() && zone.loops.iter().any(behind);
-    if !job.zones.iter().any(in_turn) {
-        return false;
-    }
-    let short = short_with(job, design, room, |job| {
-        for rooms in job.zones.iter_mut().flat_map(|zone| &mut zone.loops) {
-            if let Some(place) = rooms.iter().position(|&r| r == at) {
-                rooms[..=place].rotate_right(1);
-            }
-        }
-    });
-    short <= Power::ZERO
-}
-
-/// The least flow above today's, within a percent, that heats the room before the tube is heard.
-fn more_flow(job: &Job, design: &Design, room: &Room) -> Option<VolumeFlow> {
-    let limit = MOST_VELOCITY * job.circuit.tube.flow_area();
-    let enough = |flow: VolumeFlow| {
-        short_with(job, design, room, |job| job.circuit.flow = Flow::Typed(flow)) <= Power::ZERO
-    };
-    let (mut low, mut high) = (design.piping.flow, limit);
-    if low >= high || !enough(high) {
-        return None;
-    }
-    while high - low > high * 0.01 {
-        let middle = low + (high - low) / 2.0;
-        match enough(middle) {
-            true => high = middle,
-            false => low = middle,
-        }
-    }
-    Some(high)
-}
-
-/// The lowest supply above today's, within a quarter kelvin, that heats the room and that the
-/// boiler's limit allows.
-fn hotter_water(job: &Job, design: &Design, room: &Room) -> Option<Temperature> {
-    let limit = job.circuit.boiler_limit;
-    let supply = job.circuit.supply;
-    let enough = |supply: Temperature| {
-        short_with(job, design, room, |job| job.circuit.supply = supply) <= Power::ZERO
-    };
-    if supply >= limit || !enough(limit) {
-        return None;
-    }
-    let (mut low, mut high) = (supply, limit);
-    // Finer than any boiler control.
-    while high - low > TemperatureDifference::from_si(0.25) {
-        let middle = low + (high - low) / 2.0;
-        match enough(middle) {
-            true => high = middle,
-            false => low = middle,
-        }
-    }
-    Some(high)
 }

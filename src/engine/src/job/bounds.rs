@@ -108,6 +108,7 @@ fn house(field: HouseField) -> Spec {
         HouseField::ColdestMonth => spec(Unit::Fahrenheit, -50.0, 85.0, In::Required),
         // Judgement: a usual winter mean at 10 m.
         HouseField::Wind => spec(Unit::MilePerHour, 0.0, 60.0, In::Assumed(9.0)),
+        HouseField::Margin => spec(Unit::Percent, 0.0, 50.0, In::Assumed(0.0)),
     }
 }
 

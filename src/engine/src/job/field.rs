@@ -46,6 +46,8 @@ fields!(
         MeanTemperature = "mean-temperature",
         ColdestMonth = "coldest-month",
         Wind = "wind",
+        /// What each room is heated beyond its loss.
+        Margin = "margin",
     }
 );
 

@@ -185,8 +185,8 @@ pub fn read(draft: &Draft) -> Reading {
     measured::note_errors(&mut reader);
     let job = match (around, baseboard, circuit, zones, plant) {
         (Some(around), Some(baseboard), Some(circuit), Some((zones, empty_zones)), Some(plant)) => {
-            let house::Around { site, air, ground, ranges } = around;
-            let house = House { site, rooms, spaces, air, ground, ranges };
+            let house::Around { site, air, ground, ranges, margin } = around;
+            let house = House { site, rooms, spaces, air, ground, ranges, margin };
             Some(Job {
                 house,
                 approaches,

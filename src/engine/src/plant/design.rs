@@ -203,7 +203,7 @@ fn needed(job: &Job, design: &Design) -> Option<Needed> {
     (output.is_finite() && loads > Power::ZERO).then_some(Needed { loads, pipe_loss, output })
 }
 
-fn volumes(job: &Job, passages: &[Passage]) -> Option<Volumes> {
+pub(crate) fn volumes(job: &Job, passages: &[Passage]) -> Option<Volumes> {
     let (mut tubes, mut elements) = (Vec::new(), Vec::new());
     for passage in passages {
         let list = match passage.place {

@@ -21,6 +21,7 @@ pub(super) struct Around {
     pub air: HouseAir,
     pub ground: Ground,
     pub ranges: Ranges,
+    pub margin: f64,
 }
 
 pub(super) fn read_around(reader: &mut Reader<'_>) -> Option<Around> {
@@ -28,7 +29,8 @@ pub(super) fn read_around(reader: &mut Reader<'_>) -> Option<Around> {
     let air = read_air(reader);
     let ground = read_ground(reader);
     let ranges = read_ranges(reader);
-    Some(Around { site: site?, air: air?, ground: ground?, ranges: ranges? })
+    let margin = reader.si(Field::House(HouseField::Margin));
+    Some(Around { site: site?, air: air?, ground: ground?, ranges: ranges?, margin: margin? })
 }
 
 fn read_site(reader: &mut Reader<'_>) -> Option<Site> {

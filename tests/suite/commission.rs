@@ -167,6 +167,15 @@ fn hot_returns_are_told_apart() {
     assert!(matches!(reading(160.0, Some(179.0), None), CircuitFinding::Backward { .. }));
     assert!(matches!(reading(90.0, Some(85.0), None), CircuitFinding::TooCool { .. }));
     assert_eq!(reading(180.0, None, None), CircuitFinding::HalfRead);
+    // A flow tells by itself whether it is the one that is meant.
+    let flow_alone = |flow: f64| {
+        let flow = Some(VolumeFlow::of(flow, Unit::GallonPerMinute));
+        let spot = Spot { flow, ..Spot::default() };
+        let measured = Measured { spots: vec![at(first, spot)], ..Measured::default() };
+        *only(&judge(&job, &design, &measured))
+    };
+    assert!(matches!(flow_alone(meant), CircuitFinding::FlowFits { .. }));
+    assert!(matches!(flow_alone(meant * 0.5), CircuitFinding::FlowLow { .. }));
     // Flow times drop: with the flow that is meant, half the drop is half the heat.
     match reading(180.0, Some(180.0 - drop / 2.0), Some(meant)) {
         CircuitFinding::LessHeat { share } => about(share, 0.5),

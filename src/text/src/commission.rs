@@ -58,7 +58,7 @@ pub fn circuit_verdict(finding: &CircuitFinding) -> &'static str {
     match finding {
         CircuitFinding::HalfRead => "Half read",
         CircuitFinding::TooCool { .. } => "Too cool to judge",
-        CircuitFinding::Fits { .. } => "As it should be",
+        CircuitFinding::Fits { .. } | CircuitFinding::FlowFits { .. } => "As it should be",
         CircuitFinding::FlowLow { .. } => "Low flow",
         CircuitFinding::FlowHigh { .. } => "More flow than meant",
         CircuitFinding::Still { .. } => "Air, or shut",
@@ -87,6 +87,11 @@ pub fn circuit_finding(draft: &Draft, finding: &CircuitFinding, system: System) 
             "The water loses {}; at this supply {} was calculated.",
             degrees(drop),
             degrees(expected)
+        ),
+        CircuitFinding::FlowFits { measured, meant } => format!(
+            "{} flow, where {} is meant. Read supply and return too: they tell of the heat.",
+            value(measured, system),
+            value(meant, system)
         ),
         CircuitFinding::FlowLow { share, by } => format!(
             "About {} of the flow that is meant, {}. Bleed it, open what is throttled or half shut, \

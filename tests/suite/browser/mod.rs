@@ -27,6 +27,7 @@ mod process;
 mod screenshots;
 mod server;
 mod shop;
+mod site;
 mod smoke;
 mod solved;
 mod speed;

@@ -23,6 +23,8 @@ pub(super) enum Place {
     Piping,
     Circulator,
     Plant,
+    Install,
+    Commission,
 }
 
 impl Place {
@@ -30,7 +32,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 10] = [
+    pub(super) const SECTIONS: [Place; 12] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -41,6 +43,8 @@ impl Place {
         Place::Piping,
         Place::Circulator,
         Place::Plant,
+        Place::Install,
+        Place::Commission,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -66,6 +70,8 @@ impl Place {
             Place::Piping => "piping",
             Place::Circulator => "circulator",
             Place::Plant => "plant",
+            Place::Install => "install",
+            Place::Commission => "commission",
         }
         .to_owned()
     }

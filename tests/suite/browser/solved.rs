@@ -15,6 +15,7 @@ use super::page::Page;
 use super::path_from;
 use super::piping;
 use super::place::Place;
+use super::site;
 
 /// The stored job, and what `solve` prints for it.
 pub(super) struct Solved {
@@ -146,6 +147,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             add("element", element);
             figures.extend(sentences(solved, place));
         }
+        Place::Install | Place::Commission => figures.extend(site::figures(solved, place)),
         Place::Plant => {
             let plant = &design["plant"];
             add("plant.needed", number(Kind::Power, &plant["needed"]["output_w"]));

@@ -108,6 +108,7 @@ fn what_the_readings_tell() {
         CircuitFinding::HalfRead,
         CircuitFinding::TooCool { supply },
         CircuitFinding::Fits { drop, expected },
+        CircuitFinding::FlowFits { measured: flow(2.1), meant: flow(2.0) },
         CircuitFinding::FlowLow { share: 0.58, by: by_drop },
         CircuitFinding::FlowLow { share: 0.6, by: by_meter },
         CircuitFinding::FlowHigh { share: 1.6, by: by_drop },

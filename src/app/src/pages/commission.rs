@@ -177,9 +177,10 @@ impl App {
                 markup.leaf("p", &[], &text::expected_back(&in_system(back, system)));
             }
             self.typed(|draft| {
-                for finding in &of.findings {
+                for (nth, finding) in of.findings.iter().enumerate() {
                     let how = text::circuit_finding(draft, finding, system);
-                    judgement(&mut markup, first, text::circuit_verdict(finding), &how);
+                    let key = format!("judged-circuit-{}.{nth}", first.0);
+                    judgement(&mut markup, &key, text::circuit_verdict(finding), &how);
                 }
             });
         });
@@ -192,15 +193,15 @@ impl App {
         judged.with(|judged| {
             let Some((_, finding)) = judged.rooms.iter().find(|(of, _)| *of == id) else { return };
             let how = self.typed(|draft| text::room_finding(draft, finding, system));
-            judgement(&mut markup, id, text::room_verdict(finding), &how);
+            let key = format!("judged-room-{}", id.0);
+            judgement(&mut markup, &key, text::room_verdict(finding), &how);
         });
         markup.done()
     }
 }
 
-fn judgement(markup: &mut Markup, of: RoomId, verdict: &str, how: &str) {
-    let key = format!("judged-{}", of.0);
-    markup.open("p", &[("data-figure", &key)]);
+fn judgement(markup: &mut Markup, key: &str, verdict: &str, how: &str) {
+    markup.open("p", &[("data-figure", key)]);
     markup.leaf("b", &[], verdict);
     markup.text(". ");
     markup.text(how);

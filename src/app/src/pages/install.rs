@@ -59,8 +59,12 @@ fn done(draft: &Draft, ids: &[String]) -> usize {
 
 fn phase(of: Phase, steps: Vec<Step>) -> AnyView {
     let mut heeds = Markup::new();
+    let mut heeded = Vec::new();
     for danger in steps.iter().filter_map(|step| step.task.danger()) {
-        heeds.leaf("p", &[], text::danger(danger));
+        if !heeded.contains(&danger) {
+            heeds.leaf("p", &[], text::danger(danger));
+            heeded.push(danger);
+        }
     }
     let heeds = heeds.done();
     let heeds = (!heeds.is_empty()).then(|| still_markup("heed", heeds));

@@ -20,6 +20,11 @@ pub enum CircuitFinding {
         drop: TemperatureDifference,
         expected: TemperatureDifference,
     },
+    /// A flow that was measured without the water's temperatures.
+    FlowFits {
+        measured: VolumeFlow,
+        meant: VolumeFlow,
+    },
     /// `share` of the flow that is meant.
     FlowLow {
         share: f64,
@@ -106,12 +111,13 @@ pub(super) fn circuits(runs: &mut Runs<'_>) -> Vec<CircuitJudged> {
             (Some(supply), Some(came), Some(should)) => {
                 findings.push(by_water(runs, circuit, spot, Water { supply, came, should }));
             }
-            (None, None, _) | (Some(_), Some(_), None) => {}
+            (None, None, _) => findings.extend(by_flow_alone(runs, circuit, spot)),
+            (Some(_), Some(_), None) => {}
             _ => findings.push(CircuitFinding::HalfRead),
         }
         findings.extend(reversed(runs, circuit));
         findings.extend(valve(runs, circuit, spot));
-        if spot.supply.is_some() || !findings.is_empty() {
+        if expected.is_some() || !findings.is_empty() {
             judged.push(CircuitJudged { first, back: expected, findings });
         }
     }
@@ -148,18 +154,12 @@ fn by_water(runs: &Runs<'_>, circuit: &CircuitDesign, spot: Spot, water: Water) 
     let fluid = runs.job.circuit.fluid;
     let meant = circuit.mass_flow / fluid.density(supply);
     if let Some(measured) = spot.flow {
-        let share = measured / meant;
-        let by = By::Meter { measured, meant };
-        return match share {
-            share if share < HARDLY => CircuitFinding::Still { share, by },
-            share if share < *FLOW_FITS.start() => CircuitFinding::FlowLow { share, by },
-            share if share > *FLOW_FITS.end() => CircuitFinding::FlowHigh { share, by },
-            share => match share * (drop / expected) {
-                heat if heat < *HEAT_FITS.start() => CircuitFinding::LessHeat { share: heat },
-                heat if heat > *HEAT_FITS.end() => CircuitFinding::MoreHeat { share: heat },
-                _ => CircuitFinding::Fits { drop, expected },
-            },
-        };
+        let heat = (measured / meant) * (drop / expected);
+        return by_flow(measured, meant).unwrap_or(match heat {
+            share if share < *HEAT_FITS.start() => CircuitFinding::LessHeat { share },
+            share if share > *HEAT_FITS.end() => CircuitFinding::MoreHeat { share },
+            _ => CircuitFinding::Fits { drop, expected },
+        });
     }
     // Both readings of the drop may be off.
     let off = (READING * std::f64::consts::SQRT_2).max(expected * DROP_SHARE);
@@ -177,6 +177,24 @@ fn by_water(runs: &Runs<'_>, circuit: &CircuitDesign, spot: Spot, water: Water) 
         share if share < 1.0 => CircuitFinding::FlowLow { share, by },
         share => CircuitFinding::FlowHigh { share, by },
     }
+}
+
+/// What a flow that was measured tells; none where it fits.
+fn by_flow(measured: VolumeFlow, meant: VolumeFlow) -> Option<CircuitFinding> {
+    let by = By::Meter { measured, meant };
+    let share = measured / meant;
+    Some(match share {
+        share if share < HARDLY => CircuitFinding::Still { share, by },
+        share if share < *FLOW_FITS.start() => CircuitFinding::FlowLow { share, by },
+        share if share > *FLOW_FITS.end() => CircuitFinding::FlowHigh { share, by },
+        _ => return None,
+    })
+}
+
+fn by_flow_alone(runs: &Runs<'_>, circuit: &CircuitDesign, spot: Spot) -> Option<CircuitFinding> {
+    let water = &runs.job.circuit;
+    let (measured, meant) = (spot.flow?, circuit.mass_flow / water.fluid.density(water.supply));
+    Some(by_flow(measured, meant).unwrap_or(CircuitFinding::FlowFits { measured, meant }))
 }
 
 /// The share of its flow that a circuit has which loses `drop` instead of `expected`.

@@ -73,7 +73,7 @@ fn benches(criterion: &mut Criterion) {
     for (name, objective) in objectives {
         for (size, rooms) in [("12 rooms", vec![12]), ("40 rooms", vec![5; 8])] {
             for (limits, available) in
-                [("unlimited", None), ("limited", Some(rooms.len() as u32 * 3))]
+                [("unlimited", None), ("limited", Some(rooms.iter().sum::<usize>() as u32 / 4))]
             {
                 let (problem, water) = house(&rooms, available, objective);
                 let answer = choose_all(&problem, &water, NODES);

@@ -32,6 +32,7 @@ pub struct Element {
     pub circuits: Vec<Loop>,
 }
 
+#[expect(clippy::disallowed_methods, reason = "independent of the engine's own")]
 impl Element {
     fn cooled(&self, circuit: usize, room: usize, water_k: f64, finned_m: f64) -> After {
         let Loop { capacity_w_per_k: c, rooms, .. } = &self.circuits[circuit];
@@ -47,6 +48,7 @@ impl Element {
     }
 }
 
+#[expect(clippy::disallowed_methods, reason = "independent of the engine's own")]
 impl Water for Element {
     fn enters_k(&self, circuit: usize) -> f64 {
         self.circuits[circuit].enters_k

@@ -1,7 +1,10 @@
 //! Kind g: the cheapest stock pieces for rooms.
 
 use crate::tally::{Tally, Tolerance};
-use finrun_engine::sizing::select::{NODES, Outcome, Problem, Room, Selection, Stock, select};
+use finrun_engine::sizing::joint::{
+    After, Answer, Costs, NODES, Objective, Problem, Proof, Room, Run, Stock, Wall, Water,
+    choose_all,
+};
 use serde::Deserialize;
 
 /// Whole cents, so that any difference is far outside.
@@ -36,7 +39,38 @@ struct Wanted {
 pub struct Case {
     pub id: String,
     pub problem: Problem,
+    pub needs: Needs,
     pub optimum_cents: Option<u64>,
+}
+
+/// Rooms that need so many sixteenths of an inch whatever the water, each on a circuit of its own.
+#[derive(Debug, Clone)]
+pub struct Needs(pub Vec<u32>);
+
+impl Water for Needs {
+    fn enters_k(&self, _: usize) -> f64 {
+        350.0
+    }
+
+    fn needed_m(&self, circuit: usize, _: usize, _: f64) -> Option<f64> {
+        Some(f64::from(self.0[circuit]) / 16.0 * 0.0254)
+    }
+
+    fn after(&self, _: usize, _: usize, water_k: f64, finned_m: f64) -> After {
+        After { water_k, output_w: finned_m }
+    }
+
+    fn load_w(&self, circuit: usize, _: usize) -> f64 {
+        f64::from(self.0[circuit]) / 16.0 * 0.0254
+    }
+
+    fn part_enters_k(&self, circuit: usize) -> f64 {
+        self.enters_k(circuit)
+    }
+
+    fn part_after(&self, circuit: usize, room: usize, water_k: f64, finned_m: f64) -> After {
+        self.after(circuit, room, water_k, finned_m)
+    }
 }
 
 /// The problems of a file's text.
@@ -64,18 +98,28 @@ fn case(instance: &Instance) -> Result<Case, String> {
                 Some(limit.as_u64().ok_or(format!("{id}: not a number of pieces"))? as u32)
             }
         };
-        stock.push(Stock { length_sixteenths: feet * 192, price_cents: Some(cents), available });
+        // A joint for each piece, whichever run it is on, is as good as a dearer piece.
+        let price_cents = Some(cents + instance.joint_cost_cents_per_piece);
+        stock.push(Stock { length_sixteenths: feet * 192, price_cents, available });
     }
-    let mut rooms = Vec::new();
+    let (mut circuits, mut needs) = (Vec::new(), Vec::new());
     for wanted in &instance.rooms {
-        let segments = wanted.segments_usable_ft.iter().map(|&feet| sixteenths(id, feet));
-        rooms.push(Room {
-            segments_sixteenths: segments.collect::<Result<_, _>>()?,
-            need_sixteenths: sixteenths(id, wanted.min_total_ft)?,
-        });
+        let mut runs = Vec::new();
+        for &feet in &wanted.segments_usable_ft {
+            let hold_sixteenths = sixteenths(id, feet)?;
+            runs.push(Run { hold_sixteenths, wall: Wall::Outer, fixed_sixteenths: Vec::new() });
+        }
+        circuits.push(vec![Room { runs }]);
+        needs.push(sixteenths(id, wanted.min_total_ft)?);
     }
-    let problem = Problem { rooms, stock, joint_cents: instance.joint_cost_cents_per_piece };
-    Ok(Case { id: id.clone(), problem, optimum_cents })
+    let problem = Problem {
+        circuits,
+        stock,
+        bare_per_piece_m: 0.0,
+        costs: Costs { joint_cents: 0, run_cents: 0 },
+        objective: Objective::LeastCost,
+    };
+    Ok(Case { id: id.clone(), problem, needs: Needs(needs), optimum_cents })
 }
 
 /// Whole sixteenths of an inch, or the file means something else.
@@ -91,51 +135,53 @@ fn sixteenths(id: &str, feet: f64) -> Result<u32, String> {
 pub(crate) fn check(text: &str) -> Result<Tally, String> {
     let mut tally = Tally::default();
     for case in cases(text)? {
-        let outcome = select(&case.problem, NODES).map(|answer| answer.outcome);
-        match (&outcome, case.optimum_cents) {
-            (Ok(Outcome::Infeasible { .. }), None) => {
-                tally.compare("no answer", EXACT, &case.id, 1.0, 1.0);
+        let answer = choose_all(&case.problem, &case.needs, NODES);
+        let is_proven = answer.proof == Proof::Optimal;
+        let is_short = answer.short_w.iter().flatten().any(Option::is_some);
+        match case.optimum_cents {
+            None => {
+                let found = f64::from(u8::from(is_proven && is_short));
+                tally.compare("no answer", EXACT, &case.id, found, 1.0);
             }
-            (_, None) => tally.compare("no answer", EXACT, &case.id, 0.0, 1.0),
-            (Ok(Outcome::Optimal(found)), Some(cents)) => {
-                let cost = found.cost_cents.map_or(f64::NAN, |cents| cents as f64);
+            Some(cents) => {
+                let cost = answer.cost_cents.filter(|_| is_proven && !is_short);
+                let cost = cost.map_or(f64::NAN, |cents| cents as f64);
                 tally.compare("cost", EXACT, &case.id, cost, cents as f64);
-                let valid = fault(&case.problem, found).is_none();
+                let valid = fault(&case, &answer).is_none();
                 tally.compare("valid", EXACT, &case.id, f64::from(u8::from(valid)), 1.0);
             }
-            (_, Some(cents)) => tally.compare("cost", EXACT, &case.id, f64::NAN, cents as f64),
         }
         tally.case();
     }
     Ok(tally)
 }
 
-/// What is wrong with a selection, by the problem alone.
-pub fn fault(problem: &Problem, found: &Selection) -> Option<String> {
-    let Problem { rooms, stock, joint_cents } = problem;
-    if found.pieces_sixteenths.len() != rooms.len() {
+/// What is wrong with an answer, by the problem alone.
+pub fn fault(case: &Case, answer: &Answer) -> Option<String> {
+    let Problem { circuits, stock, .. } = &case.problem;
+    let mut used = vec![0; stock.len()];
+    let mut cents = 0;
+    if answer.pieces_sixteenths.len() != circuits.len() {
         return Some("not as many rooms".into());
     }
-    let mut used = vec![0; stock.len()];
-    for (at, (room, chosen)) in rooms.iter().zip(&found.pieces_sixteenths).enumerate() {
-        if chosen.len() != room.segments_sixteenths.len() {
-            return Some(format!("room {at} has not as many segments"));
+    let rooms = circuits.iter().zip(&answer.pieces_sixteenths).zip(&case.needs.0);
+    for (at, ((circuit, chosen), &need)) in rooms.enumerate() {
+        if chosen.len() != 1 || chosen[0].len() != circuit[0].runs.len() {
+            return Some(format!("room {at} has not as many runs"));
         }
-        for (&segment, pieces) in room.segments_sixteenths.iter().zip(chosen) {
-            if pieces.iter().sum::<u32>() > segment {
-                return Some(format!("room {at}: {pieces:?} on {segment}"));
-            }
-            if !pieces.is_sorted_by(|a, b| a >= b) {
-                return Some(format!("room {at}: {pieces:?} not longest first"));
+        for (run, pieces) in circuit[0].runs.iter().zip(&chosen[0]) {
+            if pieces.iter().sum::<u32>() > run.hold_sixteenths {
+                return Some(format!("room {at}: {pieces:?} on {}", run.hold_sixteenths));
             }
             for &piece in pieces {
-                match stock.iter().position(|stock| stock.length_sixteenths == piece) {
-                    Some(kind) => used[kind] += 1,
-                    None => return Some(format!("room {at}: {piece} is no stock length")),
-                }
+                let Some(kind) = stock.iter().position(|one| one.length_sixteenths == piece) else {
+                    return Some(format!("room {at}: {piece} is no stock length"));
+                };
+                used[kind] += 1;
+                cents += u64::from(stock[kind].price_cents.unwrap_or(0));
             }
         }
-        if chosen.iter().flatten().sum::<u32>() < room.need_sixteenths {
+        if chosen.iter().flatten().flatten().sum::<u32>() < need {
             return Some(format!("room {at} falls short"));
         }
     }
@@ -143,13 +189,6 @@ pub fn fault(problem: &Problem, found: &Selection) -> Option<String> {
     if stock.iter().zip(&used).any(over) {
         return Some(format!("{used:?} is more than there is"));
     }
-    let cost = |(stock, &used): (&Stock, &u32)| {
-        Some(u64::from(used) * u64::from(stock.price_cents? + joint_cents))
-    };
-    let length = |(stock, &used): (&Stock, &u32)| u64::from(used * stock.length_sixteenths);
-    let cost: Option<u64> = stock.iter().zip(&used).map(cost).sum();
-    let length: u64 = stock.iter().zip(&used).map(length).sum();
-    let sums = (found.cost_cents, found.length_sixteenths, found.pieces, &found.used);
-    let right = (cost, length, used.iter().sum::<u32>(), &used);
-    (sums != right).then(|| format!("sums {sums:?} for {right:?}"))
+    let told = (answer.cost_cents, &answer.used);
+    (told != (Some(cents), &used)).then(|| format!("sums {told:?} for {cents}, {used:?}"))
 }

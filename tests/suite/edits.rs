@@ -493,3 +493,55 @@ fn rooms_stand_in_the_order_of_the_water() {
     let zone = empty.add_zone();
     assert_eq!(empty.branches(zone), [0], "a place to drop the first room");
 }
+
+/// Whatever is named, in whatever order: the loops are as named, nobody is lost, and other zones keep
+/// their rooms.
+#[test]
+fn a_zone_is_hung_on_the_loops_that_are_named() {
+    let (draft, places) = hung();
+    let zone = places[1].zone;
+    let [others, p, q, x] = lists(&draft, &places);
+    let all = [p.as_slice(), q.as_slice(), x.as_slice()].concat();
+    let [a, b, c] = all[..] else { panic!("{all:?}") };
+    let named = |loops: &[&[RoomId]]| {
+        let mut draft = draft.clone();
+        draft.hang_on_loops(zone, loops);
+        assert_eq!(draft.rooms.len(), 5);
+        let now = lists(&draft, &places);
+        assert_eq!(now[0], others, "the other zone's");
+        (draft.zone(zone).expect("it stays").arrangement, now[1..].to_vec())
+    };
+    let split = Arrangement::Split;
+    assert_eq!(named(&[&[c, a], &[b]]), (split, vec![vec![c, a], vec![b], vec![]]));
+    assert_eq!(named(&[&[b], &[c], &[a]]), (split, vec![vec![b], vec![c], vec![a]]));
+    // One loop is a series loop.
+    assert_eq!(named(&[&[c, b, a]]).0, Arrangement::Series);
+    assert_eq!(named(&[&[c, b, a]]).1[0], [c, b, a]);
+    // What is not named stays behind what it follows; what is named twice, or elsewhere, counts once.
+    assert_eq!(named(&[&[a, c]]).1[0], [a, b, c]);
+    assert_eq!(named(&[&[c], &[a]]), (split, vec![vec![c], vec![a, b], vec![]]));
+    assert_eq!(
+        named(&[&[a, a, others[0]], &[a, b, c]]),
+        (split, vec![vec![a], vec![b, c], vec![]])
+    );
+}
+
+#[test]
+fn a_draft_whose_rooms_only_moved_is_known() {
+    let (draft, places) = hung();
+    let rooms: Vec<RoomId> = draft.rooms.iter().map(|room| room.id).collect();
+    let changed = |change: &dyn Fn(&mut Draft)| {
+        let mut changed = draft.clone();
+        change(&mut changed);
+        draft.only_moved(&changed)
+    };
+    assert!(!changed(&|_| {}), "nothing moved");
+    assert!(changed(&|draft| draft.place_room(rooms[0], places[2], None)));
+    assert!(changed(&|draft| draft.move_room_later(rooms[0])));
+    assert!(!changed(&|draft| {
+        draft.move_room_later(rooms[0]);
+        draft.name = "Another".to_string();
+    }));
+    assert!(!changed(&|draft| draft.remove_room(rooms[0])));
+    assert!(!changed(&|draft| set(draft, Field::Room(rooms[0], RoomField::FloorLength), "9")));
+}

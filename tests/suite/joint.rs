@@ -2,4 +2,7 @@
 
 mod brute;
 mod exhaustive;
+mod exported;
 mod plain;
+mod properties;
+mod stopped;

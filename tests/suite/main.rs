@@ -35,11 +35,12 @@ mod random_house;
 mod reading;
 mod routes;
 mod same_bits;
-mod select;
+
 mod shipped;
 mod shown;
 mod side_by_side;
 mod stored;
+mod suggest;
 mod support;
 mod takeoff;
 mod together;

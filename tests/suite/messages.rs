@@ -3,10 +3,12 @@
 //! The snapshots lie in `snapshots/`. After a change that is meant, `INSTA_UPDATE=always cargo test
 //! -p finrun-tests messages` writes them anew; read the difference before it is committed.
 
+mod compare;
 mod examples;
 mod house;
 mod install;
 mod lists;
+mod loops;
 mod page;
 mod piping;
 mod plant;

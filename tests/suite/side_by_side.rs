@@ -208,3 +208,38 @@ fn the_lowest_supply_is_sought_up_to_the_boilers_limit() {
     let row = row_of(&other, Arrangement::Series);
     assert_eq!((row.solved, row.lowest_supply), (false, None));
 }
+
+/// By what is best, and the other way round; what has no value always last.
+#[test]
+fn columns_order_their_rows() {
+    use finrun_engine::compare::{Column, Direction};
+    let mut rows = side_by_side(&open(FOUR_ROOMS));
+    rows[1].solved = false;
+    rows[3].lowest_supply = None;
+    for &column in Column::ALL {
+        for direction in [Direction::Rising, Direction::Falling] {
+            let places = column.order(&rows, direction);
+            let mut all = places.clone();
+            all.sort_unstable();
+            assert_eq!(all, (0..rows.len()).collect::<Vec<_>>());
+            let values: Vec<Option<f64>> =
+                places.iter().map(|&at| column.value(&rows[at]).map(|value| value.si)).collect();
+            for pair in values.windows(2) {
+                assert!(match (pair[0], pair[1], direction) {
+                    (Some(a), Some(b), Direction::Rising) => a <= b,
+                    (Some(a), Some(b), Direction::Falling) => a >= b,
+                    (before, after, _) => before.is_some() || after.is_none(),
+                });
+            }
+            assert_eq!(values[5], None);
+            if column.better() == Some(direction) {
+                let best = column.value(&rows[places[0]]);
+                assert!(
+                    column
+                        .best(&rows)
+                        .is_none_or(|of| (of.si - best.map_or(0.0, |b| b.si)).abs() < 1e-9)
+                );
+            }
+        }
+    }
+}

@@ -271,3 +271,21 @@ fn own_zones_stay_as_they_are() {
         room.surfaces.iter().all(|s| draft.entry(Field::Surface(room.id, s.id, field)).is_some())
     }));
 }
+
+/// A second run of wall in a room has two caps more, and a joint more than pieces, in every layout.
+#[test]
+fn a_second_run_has_ends_of_its_own() {
+    let mut draft = cold_day();
+    draft.element.stock_ft = vec![7];
+    let room = add_room(&mut draft, "Corner room", "8", "8");
+    // 5,400 Btu/h: one piece of 7 ft gives some 4,000.
+    add_wall(&mut draft, room, "8", "0.6");
+    add_wall(&mut draft, room, "8", "0.6");
+    for layout in layouts(&draft) {
+        let mut changed = draft.clone();
+        changed.lay_out(layout);
+        let items = counted(&changed);
+        let of = |field| part(&items, field);
+        assert_eq!((of(PriceField::Joint), of(PriceField::EndCap)), (4.0, 4.0), "{layout:?}");
+    }
+}

@@ -25,5 +25,6 @@ pub mod quantity;
 pub mod remedy;
 pub mod sizing;
 mod stored;
+pub mod suggest;
 pub mod takeoff;
 pub mod trace;

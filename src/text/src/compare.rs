@@ -20,8 +20,8 @@ pub fn column(column: Column) -> &'static str {
         Column::Element => "Element",
         Column::Joints => "Joints to make",
         Column::Electric => "Circulators draw",
-        Column::LowestSupply => "Supply, at least",
-        Column::Evenness => "Most to least served room",
+        Column::LowestSupply => "Lowest supply that heats all",
+        Column::Evenness => "Most over least served room",
         Column::Control => "Each room by itself",
         Column::Short => "Rooms short",
         Column::Head => "Head",
@@ -67,6 +67,15 @@ fn control(control: Control) -> &'static str {
         Control::ByZone => "by zone",
         Control::ByRoom => "yes, by valves",
     }
+}
+
+/// What stands in the best cells of a column, which differ from others as they are shown: whoever reads
+/// on cannot see why one of two that look alike is better.
+pub fn best_cell(of: Column, rows: &[Arranged], system: System) -> Option<String> {
+    let best = of.best(rows)?;
+    let row = rows.iter().find(|row| of.value(row) == Some(best))?;
+    let shown = cell(of, row, system);
+    rows.iter().any(|row| cell(of, row, system) != shown).then_some(shown)
 }
 
 /// Beside the best value of a column.

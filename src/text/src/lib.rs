@@ -13,6 +13,7 @@ mod compare;
 mod drawings;
 mod fields;
 mod install;
+mod loops;
 mod page;
 mod picks;
 mod piping;
@@ -39,7 +40,9 @@ pub use commission::{
     CARE, circuit_finding, circuit_verdict, expected_back, filling_finding, readings, room_finding,
     room_verdict,
 };
-pub use compare::{best, cell, column, kept_difference, laid_out, layout, sorted_by, working_on};
+pub use compare::{
+    best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
+};
 pub use drawings::{above_tank, alone, operating_point, pump_picture};
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
@@ -47,6 +50,7 @@ pub use fields::{
 pub use install::{
     circuit_at, phase, photo_number, step_how, step_numbers, step_title, steps_done,
 };
+pub use loops::*;
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{

@@ -188,6 +188,8 @@ words! {
     more_of_element: "Derating, bare tube, end caps";
     needs: "needs";
     gets: "gets";
+    beside: "beside";
+    from_elsewhere: "from elsewhere";
     no_element: "No element";
     finned_needed: "finned length needed at this water";
     short_word: "short by";

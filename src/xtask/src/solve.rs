@@ -1,4 +1,5 @@
-//! `cargo xtask solve JOB.json`: the design of a job file, its network, or the job in each arrangement.
+//! `cargo xtask solve JOB.json`: the design of a job file, its network, the job in each arrangement, or
+//! other loops.
 
 mod remedies;
 
@@ -16,6 +17,7 @@ pub(crate) enum What {
     Design,
     Network,
     EveryArrangement,
+    Suggest,
     EveryArrangementAsJson,
     Remedies,
 }
@@ -31,6 +33,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
             println!("{}", serde_json::to_string_pretty(&lowered(&job, &design(&job)))?);
         }
         What::EveryArrangement => every_arrangement(&draft),
+        What::Suggest => crate::suggest::print(&draft),
         What::EveryArrangementAsJson => {
             println!("{}", serde_json::to_string_pretty(&side_by_side(&draft))?);
         }
@@ -67,10 +70,10 @@ fn every_arrangement(draft: &Draft) {
     let names: Vec<String> =
         rows.iter().map(|row| finrun_text::layout(draft, row.layout)).collect();
     let cells = |column: Column| -> Vec<String> {
-        let best = column.best(&rows);
+        let best = finrun_text::best_cell(column, &rows, draft.units);
         let cell = |row: &Arranged| {
-            let mark = if best.is_some() && column.value(row) == best { "* " } else { "" };
-            format!("{mark}{}", finrun_text::cell(column, row, draft.units))
+            let shown = finrun_text::cell(column, row, draft.units);
+            if best.as_ref() == Some(&shown) { format!("* {shown}") } else { shown }
         };
         rows.iter().map(cell).collect()
     };

@@ -137,8 +137,8 @@ fn workings(seen: &Seen, expected: &Figures, place: Place, system: System) -> Ve
     for working in &seen.workings {
         for name in &working.figures {
             let Some(Figure::Number(value)) = expected.get(name) else { continue };
-            if place == Place::Lengths && name.ends_with(".load") {
-                // It only stands beside the output there, and opens under heat loss.
+            if place == Place::Lengths && (name.ends_with(".load") || name.ends_with(".other")) {
+                // They only stand beside the output there, and open under heat loss.
                 continue;
             }
             let precise = |system| show_precise(*value, display_unit(value.kind, system)).text();

@@ -11,7 +11,6 @@ use fantoccini::key::Key;
 use finrun_engine::arrangement::{self, CircuitDesign, RunDesign};
 use finrun_engine::building::{RoomId, ZoneId};
 use finrun_engine::check::practice_length;
-use finrun_engine::compare as sides;
 use finrun_engine::job::{Arrangement, Balancing, Hung, way_to};
 use finrun_engine::named::Named as _;
 use finrun_engine::quantity::{Kind, Length, MassFlow, Value};
@@ -31,7 +30,7 @@ pub(super) fn figures(solved: &Solved, place: Place) -> Vec<(String, Figure)> {
         Place::Room(id) => way(solved, id).into_iter().collect(),
         Place::Piping => {
             let mut all = zones(solved);
-            all.extend(side_by_side(solved));
+            all.extend(super::suggested::figures(solved));
             all
         }
         Place::Circulator => {
@@ -56,28 +55,6 @@ fn head(head: Length) -> Figure {
 fn flow(solved: &Solved, flow: MassFlow) -> Figure {
     let circuit = &solved.job.circuit;
     number(flow / circuit.fluid.density(circuit.supply))
-}
-
-fn side_by_side(solved: &Solved) -> Vec<(String, Figure)> {
-    let rows = sides::side_by_side(&solved.draft);
-    assert_eq!(rows.len(), Arrangement::ALL.len());
-    let mut all = Vec::new();
-    for (at, row) in rows.iter().enumerate() {
-        let name = |end: &str| format!("arranged-{at}.{end}");
-        assert!(row.solved, "{row:?}");
-        all.extend([
-            (name("element"), number(row.element)),
-            (name("least"), number(Value::share(row.least))),
-            (name("most"), number(Value::share(row.most))),
-            (name("flow"), number(row.flow)),
-            (name("head"), head(row.head)),
-            (name("back"), number(row.back)),
-            (name("fastest"), number(row.velocity)),
-            (name("watts"), Figure::Words(text::watts(row.electric))),
-            (name("valves"), Figure::Words(row.valves.to_string())),
-        ]);
-    }
-    all
 }
 
 fn way(solved: &Solved, room: u64) -> Option<(String, Figure)> {
@@ -203,7 +180,7 @@ fn practice(solved: &Solved) -> Vec<(String, Figure)> {
 }
 
 /// The order of the rooms by their names, each zone and loop a list.
-fn order(solved: &Solved) -> Vec<Vec<String>> {
+pub(super) fn order(solved: &Solved) -> Vec<Vec<String>> {
     let draft = &solved.draft;
     let mut lists: Vec<(Hung, Vec<String>)> = Vec::new();
     for id in draft.in_order() {
@@ -217,7 +194,7 @@ fn order(solved: &Solved) -> Vec<Vec<String>> {
     lists.into_iter().map(|(_, list)| list).collect()
 }
 
-fn solve_saved(page: &Page) -> Solved {
+pub(super) fn solve_saved(page: &Page) -> Solved {
     page.settle();
     page.wait_until_saved();
     solve(page)
@@ -309,7 +286,7 @@ fn a_room_moves_to_another_zone_by_its_list_and_by_buttons() {
 /// Drags the handle of one room by mouse or finger to a place of another's row, as a share of its
 /// height from the top.
 #[track_caller]
-fn drag(page: &Page, room: &str, to: &str, share: f64) {
+pub(super) fn drag(page: &Page, room: &str, to: &str, share: f64) {
     let row = |name: &str| {
         let css = format!("//li[.//b[text()='{name}']]");
         page.wait_on(page.client.find(Locator::XPath(&css))).expect("a row of that name")

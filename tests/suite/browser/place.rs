@@ -23,6 +23,7 @@ pub(super) enum Place {
     Piping,
     Circulator,
     Plant,
+    Compare,
     Install,
     Commission,
 }
@@ -32,7 +33,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 12] = [
+    pub(super) const SECTIONS: [Place; 13] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -43,6 +44,7 @@ impl Place {
         Place::Piping,
         Place::Circulator,
         Place::Plant,
+        Place::Compare,
         Place::Install,
         Place::Commission,
     ];
@@ -70,6 +72,7 @@ impl Place {
             Place::Piping => "piping",
             Place::Circulator => "circulator",
             Place::Plant => "plant",
+            Place::Compare => "compare",
             Place::Install => "install",
             Place::Commission => "commission",
         }

@@ -192,10 +192,17 @@ fn a_wall_is_ruled_out_and_other_heat_counted_on() {
             .collect();
         assert_eq!(walls, [15], "the inside wall alone");
         page.press("Shape, temperature and air");
-        type_all(page, &[("Other heat", "9000")]);
+        type_all(page, &[("Other heat on the design day", "300")]);
+        page.wait_until_saved();
+        compare(page, &solve(page), Place::Lengths);
+        page.wait_for_text("beside 300 Btu/h from elsewhere");
+        page.go(BATH);
+        page.press("Shape, temperature and air");
+        type_all(page, &[("Other heat on the design day", "9000")]);
         page.wait_until_saved();
         let solved = solve(page);
         assert_eq!(pieces(&solved, 2), [0_u32; 0]);
+        compare(page, &solved, Place::Lengths);
         compare(page, &solved, Place::Loop);
         page.wait_for_text("Bath has all its heat from elsewhere");
     });

@@ -11,10 +11,12 @@ use finrun_engine::quantity::{Kind, System, Value, show};
 use finrun_text as text;
 use serde_json::Value as Json;
 
+use super::compare;
 use super::page::Page;
 use super::path_from;
 use super::piping;
 use super::place::Place;
+use super::remedies;
 use super::site;
 
 /// The stored job, and what `solve` prints for it.
@@ -125,6 +127,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
     let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
     match place {
         Place::Rooms | Place::Ground | Place::Prices | Place::Piping | Place::Circulator => {}
+        Place::Compare => figures.extend(compare::figures(solved)),
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
             Some(room) => {
@@ -172,6 +175,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
         }
     }
     figures.extend(piping::figures(solved, place));
+    figures.extend(remedies::figures(solved, place));
     for (room, job) in solved.rooms().iter().zip(&solved.job.house.rooms) {
         match place {
             Place::HeatLoss => figures.extend(losses(room, job.floor_area.si())),
@@ -307,11 +311,13 @@ fn losses(room: &Json, floor_m2: f64) -> Vec<(String, Figure)> {
 
 fn elements(room: &Json, system: System) -> Vec<(String, Figure)> {
     let name = |what: &str| format!("room-{}.{what}", room["room"]);
-    let (load, element) = (&room["load"]["total_w"], &room["element"]);
-    let (needs, gets) = (si(load), si(&element["output_w"]));
+    let (load, element) = (&room["load"], &room["element"]);
+    let other = si(&load["other_w"]);
+    let needs = (si(&load["total_w"]) - other).max(0.0);
+    let gets = si(&element["output_w"]);
     let shown: Vec<_> = pieces(room).iter().map(|piece| show(*piece, system).text()).collect();
     let mut figures = vec![
-        (name("load"), number(Kind::Power, load)),
+        (name("load"), Figure::Number(Value::new(Kind::Power, needs))),
         (name("output"), number(Kind::Power, &element["output_w"])),
         (name("nominal"), number(Kind::Length, &element["choice"]["nominal_m"])),
         (name("pieces"), Figure::Words(shown.join(" + "))),
@@ -322,10 +328,14 @@ fn elements(room: &Json, system: System) -> Vec<(String, Figure)> {
     if !element["needed_m"].is_null() {
         figures.push((name("needed"), number(Kind::Length, &element["needed_m"])));
     }
+    if other > 0.0 {
+        figures.push((name("other"), Figure::Number(Value::new(Kind::Power, other))));
+    }
     // A billionth of the load is rounding.
-    figures.push(match needs - gets > 1e-9 * needs.abs() {
-        true => (name("short"), Figure::Number(Value::new(Kind::Power, needs - gets))),
-        false => (name("over"), Figure::Number(Value::share((gets - needs) / needs))),
-    });
+    if needs - gets > 1e-9 * needs {
+        figures.push((name("short"), Figure::Number(Value::new(Kind::Power, needs - gets))));
+    } else if needs > 0.0 {
+        figures.push((name("over"), Figure::Number(Value::share((gets - needs) / needs))));
+    }
     figures
 }

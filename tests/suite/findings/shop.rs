@@ -1,6 +1,6 @@
 //! Jobs for what the shop has: prices, counts, walls and pieces that stay.
 
-use super::cases::{Case, wall};
+use super::cases::{Case, typed_flow, wall};
 use super::{FIRST, FIRST_WALL, SECOND, SECOND_WALL, sound};
 use crate::support::{add_wall, room, set, solve};
 use finrun_engine::building::WallUse;
@@ -131,7 +131,40 @@ pub(super) const SHOP: &[Case] = &[
         brings: &["stop room-1 no-piece-fits: shorter-pieces, add-free-wall"],
         takes: &[HEATED],
     },
+    // No water is warm enough, but no piece finds a place in the first room to begin with.
+    Case {
+        change: |draft| {
+            typed_flow(draft, "0.05");
+            first_wall(draft, WallUse::Never);
+        },
+        brings: &[
+            "stop room-1 walls-ruled-out: allow-wall",
+            "stop room-3 water-too-cool: second-circuit, reduce-loss",
+            "watch loop drop: more-flow, second-circuit",
+            "watch loop velocity: more-flow, other-tube, purge-at-high-flow",
+            "watch boiler return-cool: bypass, condensing-boiler",
+        ],
+        takes: &[HEATED, "holds loop drop", "holds loop velocity"],
+    },
     // One 8 ft piece for two rooms that need some 6 ft each; two of them, of which one is bought.
+    Case {
+        change: |draft| {
+            draft.element.stock_ft = vec![8];
+            available(draft, 8, "1");
+        },
+        brings: &["stop room-1 stock-used-up: more-pieces"],
+        takes: &[HEATED],
+    },
+    Case {
+        change: |draft| {
+            draft.element.stock_ft = vec![8];
+            available(draft, 8, "1");
+            stocked(draft, 8, StockField::Have, "1");
+        },
+        brings: &[],
+        takes: &[],
+    },
+    // The same with the one in the first room kept.
     Case {
         change: |draft| {
             draft.element.stock_ft = vec![8];
@@ -150,6 +183,26 @@ pub(super) const SHOP: &[Case] = &[
         },
         brings: &[],
         takes: &[],
+    },
+    // Where the wall is too short, it is not for counts that no more fits.
+    Case {
+        change: |draft| {
+            available(draft, 2, "50");
+            wall(draft, SurfaceField::Free, "4", "12");
+        },
+        brings: &["stop room-1 does-not-fit: more-wall, higher-output-element, reduce-loss"],
+        takes: &[HEATED],
+    },
+    // 9 ft 2 in would take the 7 ft piece that does, but not beside the one that is kept.
+    Case {
+        change: |draft| {
+            draft.element.stock_ft = vec![5, 7];
+            wall(draft, SurfaceField::Free, "9' 6\"", "12");
+            draft.fix_pieces(FIRST, FIRST_WALL, 0, vec![5]);
+        },
+        brings: &["stop room-1 does-not-fit: more-wall, let-pieces-go, higher-output-element, \
+             reduce-loss"],
+        takes: &[HEATED],
     },
     // Kept pieces leave no place for an 8 ft one.
     Case {

@@ -66,7 +66,7 @@ fn all_ways(problem: &Problem) -> Vec<Vec<Vec<Way>>> {
             let mut fills = Vec::new();
             fill(problem, run.hold_sixteenths.saturating_sub(fixed), &mut Vec::new(), &mut fills);
             let more = |way: &Way| -> Vec<Way> {
-                let with = |fill: &Vec<u32>| [way.as_slice(), &[fill.clone()]].concat();
+                let with = |fill: &Vec<u32>| [way.as_slice(), std::slice::from_ref(fill)].concat();
                 fills.iter().map(with).collect()
             };
             ways = ways.iter().flat_map(more).collect();

@@ -74,7 +74,7 @@ prop_compose! {
 
 fn holds(problem: Problem, water: &Element, objective: Objective) -> Result<(), TestCaseError> {
     let problem = Problem { objective, ..problem };
-    prop_assume!(brute::count(&problem) < 30_000.0);
+    prop_assume!(brute::count(&problem) < 8_000.0);
     let answer = choose_all(&problem, water, NODES);
     let best = brute::best(&problem, water).expect("there is always a choice");
     let told = brute::merit(&problem, water, &answer, best.short > 0);
@@ -105,5 +105,10 @@ proptest! {
     #[test]
     fn no_choice_is_closer((problem, water) in small()) {
         holds(problem, &water, Objective::Closest)?;
+    }
+
+    #[test]
+    fn no_choice_is_more_even((problem, water) in small()) {
+        holds(problem, &water, Objective::MostEven)?;
     }
 }

@@ -151,25 +151,20 @@ impl Table {
 
     fn cell(self, number: u32, column: Column) -> AnyView {
         let key = format!("arranged-{number}.{}", column.name());
-        let of_row = move |look: &dyn Fn(&[Arranged], &Arranged) -> String| {
+        // What is shown, and whether that is the best.
+        let cell = move || {
+            let system = self.app.system();
             self.running.rows(|rows| match rows.iter().find(|row| row.layout == layout(number)) {
-                Some(row) => look(rows, row),
-                None => String::new(),
+                Some(row) => {
+                    let shown = text::cell(column, row, system);
+                    let is_best = text::best_cell(column, rows, system).as_ref() == Some(&shown);
+                    (shown, is_best)
+                }
+                None => (String::new(), false),
             })
         };
-        let shown = live(move || {
-            let system = self.app.system();
-            of_row(&|_, row| text::cell(column, row, system))
-        });
-        let best = live(move || {
-            of_row(&|rows, row| {
-                match (column.best(rows), column.value(row)) {
-                    (Some(best), Some(value)) if best == value => text::best(),
-                    _ => "",
-                }
-                .to_string()
-            })
-        });
+        let shown = live(move || cell().0);
+        let best = live(move || if cell().1 { text::best() } else { "" }.to_string());
         view! { <td><span data-figure=key>{shown}</span> <b class="best">{best}</b></td> }
             .into_any()
     }

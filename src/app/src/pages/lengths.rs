@@ -103,7 +103,8 @@ fn one_room(draft: &Draft, job: &Job, room: &RoomDesign) -> AnyView {
         let system = app.system();
         pieces.iter().map(|piece| in_system(*piece, system)).collect::<Vec<_>>().join(" + ")
     });
-    let load = room.load.total;
+    // Other heat is not the element's to give.
+    let load = room.load.wanted().max(Power::ZERO);
     let needs_element = load > Power::ZERO;
     let short = room.short();
     let over = Value::share((element.output - load) / load);
@@ -139,11 +140,15 @@ fn one_room(draft: &Draft, job: &Job, room: &RoomDesign) -> AnyView {
         </span>
     };
     let needs = figure(&what("load"), load);
+    let other = (room.load.other > Power::ZERO).then(|| {
+        let other = figure(&what("other"), room.load.other);
+        view! { " " {text::beside()} " " {other} " " {text::from_elsewhere()} }.into_any()
+    });
     let gets = figure(&what("output"), element.output);
     let thumb = figure(&what("rule-of-thumb"), element.rule_of_thumb);
     let balance = view! {
         <span class="row">
-            <span>{text::needs()} " " {needs} ", " {text::gets()}</span>
+            <span>{text::needs()} " " {needs} {other} ", " {text::gets()}</span>
             {gets}
         </span>
     };

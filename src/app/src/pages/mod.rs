@@ -27,6 +27,7 @@ mod room;
 mod rooms;
 mod route;
 mod running;
+mod suggested;
 mod surface;
 
 use crate::page::{JobKey, Page, Section, Station};

@@ -3,6 +3,7 @@
 use super::hung::{Drag, rooms_of_loop};
 use super::rooms::section_links;
 use super::section;
+use super::suggested::{Watched, moved_line, suggestion, watch_moves};
 use crate::markup::{Markup, live_markup};
 use crate::page::{JobKey, Section};
 use crate::parts::{
@@ -24,10 +25,11 @@ use leptos::prelude::*;
 pub(super) fn piping(job: &JobKey) -> AnyView {
     let app = use_app();
     let drag = Drag::new();
+    let moves = watch_moves();
     let ids = move || app.typed(|draft| draft.zones.iter().map(|zone| zone.id.0).collect());
     let cards = {
         let job = job.clone();
-        each(ids, move |id| card(&job, ZoneId(id), drag))
+        each(ids, move |id| card(&job, ZoneId(id), drag, moves))
     };
     let add = move || {
         app.edit(EditKey::Single, |draft| {
@@ -61,12 +63,12 @@ pub(super) fn several() -> bool {
 }
 
 /// What is asked of a zone depends on its arrangement, and on whether it is alone.
-fn asked(zone: ZoneId, test: fn(&Draft, &ZoneDraft) -> bool) -> impl Fn() -> bool {
+pub(super) fn asked(zone: ZoneId, test: fn(&Draft, &ZoneDraft) -> bool) -> impl Fn() -> bool {
     let app = use_app();
     move || app.typed(|draft| draft.zone(zone).is_some_and(|of| test(draft, of)))
 }
 
-fn card(job: &JobKey, zone: ZoneId, drag: Drag) -> AnyView {
+fn card(job: &JobKey, zone: ZoneId, drag: Drag, moves: Memo<Watched>) -> AnyView {
     let app = use_app();
     let title = kept(move || app.typed(|draft| text::zone_name(draft, zone)));
     let name = words(move || {
@@ -139,7 +141,9 @@ fn card(job: &JobKey, zone: ZoneId, drag: Drag) -> AnyView {
             </details>
             <h3>{text::zone_rooms()}</h3>
             <p class="note">{text::zone_rooms_note()}</p>
+            {moved_line(zone, moves)}
             {loops}
+            {suggestion(zone)}
             {remove}
         </section>
     }

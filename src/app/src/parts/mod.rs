@@ -6,6 +6,7 @@ mod foot;
 mod frame;
 mod live;
 mod result;
+mod slices;
 mod working;
 
 pub(crate) use choice::{choice, choice_field, text_box};
@@ -16,4 +17,5 @@ pub(crate) use live::{
     button, button_on, each, kept, live, live_button, live_view, when, words, yes,
 };
 pub(crate) use result::{figure, in_system};
+pub(crate) use slices::{Pace, Slice, Work, in_slices, pace_said};
 pub(crate) use working::{working, working_of};

@@ -261,6 +261,7 @@ impl App {
             Field::Assembly(..) | Field::Layer(..) => section(Section::Assemblies),
             Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
             Field::Plant(_) => section(Section::Plant),
+            Field::House(HouseField::Margin) => Page::Station(job, Station::HeatLoss),
             Field::House(_) => Page::Station(job, Station::Rooms),
             Field::Price(_) => section(Section::Prices),
             Field::Element(_)

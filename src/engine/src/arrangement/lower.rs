@@ -415,7 +415,7 @@ fn whole(approach: &Approach) -> PipeLeg {
     PipeLeg { length: inside.length + outside.length, elbows: inside.elbows + outside.elbows }
 }
 
-fn bare(job: &Job, place: Place, tube: Tube, leg: PipeLeg) -> Link {
+pub(crate) fn bare(job: &Job, place: Place, tube: Tube, leg: PipeLeg) -> Link {
     let circuit = &job.circuit;
     Link {
         place,

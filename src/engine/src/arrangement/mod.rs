@@ -15,13 +15,15 @@ mod together;
 pub use balance::ValveSetting;
 pub use coolest::lowest_supply;
 pub use laid::{Laid, laid};
+pub(crate) use lower::bare;
 pub use lowered::{LoweredLink, LoweredPart, lowered};
+pub(crate) use practice::zone_head_of;
 pub use practice::{Practice, Rule, practice, zone_head};
 pub(crate) use pumping::gives;
 pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
 pub use run::run;
 pub use size::{Solved, solve_piping};
-pub(crate) use size::{size_elements, solve_exact};
+pub(crate) use size::{choose_for, size_elements, solve_exact};
 pub use together::{Counted, Proof, Together};
 
 use crate::building::{RoomId, ZoneId};

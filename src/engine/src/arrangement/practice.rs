@@ -72,7 +72,10 @@ fn length(piping: &PipingDesign, circuit: &CircuitDesign) -> Length {
 /// The most that a circuit of a zone takes on its whole way, as height of the water at supply
 /// temperature.
 pub fn zone_head(job: &Job, design: &Design, zone: ZoneId) -> Length {
-    let piping = &design.piping;
+    zone_head_of(job, &design.piping, zone)
+}
+
+pub(crate) fn zone_head_of(job: &Job, piping: &PipingDesign, zone: ZoneId) -> Length {
     let taken = |circuit: &CircuitDesign| -> Pressure {
         let way = circuit.path.iter().filter_map(|&at| piping.passages.get(at));
         way.map(|passage| passage.pressure_drop()).sum()

@@ -441,7 +441,7 @@ fn ends_at_boiler(plumbing: &Plumbing) -> Vec<NodeId> {
 
 /// Pieces on the outside walls where they suffice, otherwise on all walls. Without a length that
 /// would do, as much as the walls take is chosen, so that the shortfall is the least possible.
-fn choose_for(job: &Job, room: &Room, needed: Option<Length>) -> Choice {
+pub(crate) fn choose_for(job: &Job, room: &Room, needed: Option<Length>) -> Choice {
     let needed = needed.unwrap_or(Length::from_si(1e4));
     if needed == Length::ZERO {
         return Choice::none();

@@ -6,10 +6,12 @@ use crate::building::ZoneId;
 use crate::design::Design;
 use crate::job::{Flow, Job};
 use crate::pipe::{Nominal, Tube};
-use crate::quantity::{Length, MassFlow, Power, TemperatureDifference, Unit, Velocity, VolumeFlow};
+use crate::quantity::{
+    Length, MassFlow, Power, Temperature, TemperatureDifference, Unit, Velocity, VolumeFlow,
+};
 
 /// Common practice, no source: below about 2 ft/s air may not be carried to the eliminator.
-const LEAST_VELOCITY: Velocity = Velocity::from_si(2.0 * 0.3048);
+pub(crate) const LEAST_VELOCITY: Velocity = Velocity::from_si(2.0 * 0.3048);
 /// Common practice, no source: above 4 ft/s the loop is heard.
 pub(crate) const MOST_VELOCITY: Velocity = Velocity::from_si(4.0 * 0.3048);
 
@@ -146,10 +148,7 @@ fn carried(job: &Job, design: &Design, circuit: &CircuitDesign, subject: Subject
         .map(|passage| passage.heat)
         .sum();
     let tube = job.circuit.tube;
-    let drop = job.circuit.supply - circuit.back;
-    let mean = circuit.back + drop / 2.0;
-    let flow = MOST_VELOCITY * tube.flow_area() * job.circuit.fluid.density(mean);
-    let carried: Power = flow * job.circuit.fluid.specific_heat(mean) * planned(job);
+    let carried = most_carried(job, circuit.back);
     // Pipes in air warmer than the water can put in more than the elements take out.
     if given <= Power::ZERO {
         return None;
@@ -163,6 +162,14 @@ fn carried(job: &Job, design: &Design, circuit: &CircuitDesign, subject: Subject
     remedies.extend(resized(tube, 1).map(|tube| Remedy::OtherTube { tube }));
     remedies.extend(matches!(job.circuit.flow, Flow::FromDrop(_)).then_some(Remedy::LargerDrop));
     Some(check(Severity::Watch, subject, finding, remedies))
+}
+
+/// The heat that the elements' tube carries at the highest velocity and the planned drop, in water
+/// between the supply and this return.
+pub(crate) fn most_carried(job: &Job, back: Temperature) -> Power {
+    let mean = back + (job.circuit.supply - back) / 2.0;
+    let flow = MOST_VELOCITY * job.circuit.tube.flow_area() * job.circuit.fluid.density(mean);
+    flow * job.circuit.fluid.specific_heat(mean) * planned(job)
 }
 
 /// The tube of the same standard that is `step` sizes larger.

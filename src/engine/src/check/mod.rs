@@ -7,8 +7,9 @@ mod plant;
 mod room;
 mod shop;
 
-pub(crate) use circuit::MOST_VELOCITY;
 pub use circuit::practice_length;
+pub(crate) use circuit::{LEAST_VELOCITY, MOST_VELOCITY, most_carried};
+pub(crate) use piping::PUMP_REACHES;
 
 use crate::building::{RoomId, ZoneId};
 use crate::design::Design;

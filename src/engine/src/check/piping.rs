@@ -8,7 +8,7 @@ use crate::job::{Balancing, Flow, Job, Zoning};
 use crate::quantity::{Length, MassFlow};
 
 /// Short of what is meant by more than this, a circulator does not reach it: judgement.
-const PUMP_REACHES: f64 = 0.9;
+pub(crate) const PUMP_REACHES: f64 = 0.9;
 /// Off what is meant by more than this share, a circuit wants a valve: judgement.
 const UNEVEN: f64 = 0.25;
 /// Less than this share of what is meant is as good as nothing: judgement.

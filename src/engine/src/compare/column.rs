@@ -96,8 +96,8 @@ impl Column {
         }
     }
 
-    /// The best of several values that differ; none while a price is missing for a cost, since what is
-    /// not priced may decide.
+    /// The best of several values that differ; of costs none while a price is missing, since what has no
+    /// price may decide.
     pub fn best(self, rows: &[Arranged]) -> Option<Value> {
         let better = self.better()?;
         if self == Column::Cost && rows.iter().any(|row| row.unpriced > 0) {
@@ -130,14 +130,19 @@ impl Column {
         places
     }
 
-    /// How much more a row has than another; none where either has nothing, and where a difference
-    /// says nothing.
+    /// How much more a row has than another; none where either has nothing, or the difference says
+    /// nothing: of a control, and of costs while a price is missing.
     pub fn more(self, row: &Arranged, than: &Arranged) -> Option<Value> {
         let (a, b) = (self.value(row)?, self.value(than)?);
         let kind = match a.kind {
             Kind::Temperature => Kind::TemperatureDifference,
             kind => kind,
         };
-        (self != Column::Control).then(|| Value::new(kind, a.si - b.si))
+        let says = match self {
+            Column::Control => false,
+            Column::Cost => row.unpriced == 0 && than.unpriced == 0,
+            _ => true,
+        };
+        says.then(|| Value::new(kind, a.si - b.si))
     }
 }

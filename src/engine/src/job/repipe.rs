@@ -1,6 +1,6 @@
 //! Changes of the piping: zones, arrangements, routes, and which room hangs where.
 
-use super::draft::Draft;
+use super::draft::{Draft, RoomDraft};
 use super::entries::Entries;
 use super::piping::{
     Arrangement, Balancing, Hung, LegDraft, LegKind, MOST_ZONES, PumpKind, ZoneDraft,
@@ -140,6 +140,57 @@ impl Draft {
             None => places.next_back().map_or(own, |last| last + 1),
         };
         self.rooms.insert(at, room);
+    }
+
+    /// Hangs the rooms of a zone on these loops, each in the order of its water: one makes a series
+    /// loop, several a split one. A room of the zone that is not named stays behind the one that it
+    /// follows now.
+    pub fn hang_on_loops(&mut self, zone: ZoneId, loops: &[&[RoomId]]) {
+        let now: Vec<RoomId> = self.rooms_of(zone).map(|room| room.id).collect();
+        let named = |id: &RoomId| loops.iter().any(|rooms| rooms.contains(id));
+        let mut order: Vec<(RoomId, u32)> = Vec::new();
+        for (branch, rooms) in (0..).zip(loops) {
+            for room in rooms.iter().filter(|room| now.contains(room)) {
+                if !order.iter().any(|(other, _)| other == room) {
+                    order.push((*room, branch));
+                }
+            }
+        }
+        for (at, room) in now.iter().enumerate().filter(|(_, room)| !named(room)) {
+            let before = at.checked_sub(1).and_then(|at| now.get(at));
+            let before = before.and_then(|id| order.iter().position(|(other, _)| other == id));
+            let branch = before.and_then(|at| order.get(at)).map_or(0, |(_, branch)| *branch);
+            order.insert(before.map_or(0, |at| at + 1), (*room, branch));
+        }
+        self.arrange(
+            zone,
+            match loops.len() {
+                0 | 1 => Arrangement::Series,
+                _ => Arrangement::Split,
+            },
+        );
+        let places: Vec<usize> =
+            (0..self.rooms.len()).filter(|&at| now.contains(&self.rooms[at].id)).collect();
+        let before = self.rooms.clone();
+        for (&(id, branch), place) in order.iter().zip(places) {
+            if let Some(room) = before.iter().find(|room| room.id == id) {
+                self.rooms[place] = RoomDraft { zone, branch, ..room.clone() };
+            }
+        }
+    }
+
+    /// Whether another draft differs from this one in nothing but where its rooms hang, and in which
+    /// order.
+    pub fn only_moved(&self, other: &Draft) -> bool {
+        let settled = |draft: &Draft| {
+            let mut draft = draft.clone();
+            draft.rooms.sort_by_key(|room| room.id);
+            for room in &mut draft.rooms {
+                (room.zone, room.branch) = (ZoneId(0), 0);
+            }
+            draft
+        };
+        self.rooms != other.rooms && settled(self) == settled(other)
     }
 
     /// A curve that is to be typed begins with rows to fill in.

@@ -55,10 +55,10 @@ impl Search {
         } else {
             let middle = low + (high - low) / 2.0;
             let tried = self.try_with(case, middle);
-            let enough = match (self.aim, tried.does) {
-                (_, Does::HeatsAll) | (Aim::ThisRoom, Does::HeatsRoom) => true,
-                _ => false,
-            };
+            let enough = matches!(
+                (self.aim, tried.does),
+                (_, Does::HeatsAll) | (Aim::ThisRoom, Does::HeatsRoom)
+            );
             match enough {
                 true => {
                     self.reach.high = middle;

@@ -2,7 +2,6 @@
 
 pub mod joint;
 mod pack;
-pub mod select;
 
 pub use pack::{Choice, RunPieces, choose};
 pub(crate) use pack::{from_sixteenths, sixteenths};

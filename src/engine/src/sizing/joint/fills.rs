@@ -15,8 +15,8 @@ pub(super) struct Candidate {
     /// With rents.
     pub rented: Weight,
     pub used: Used,
-    /// By run: its way among [`RunFills::list`]; of a run's way nothing.
-    runs: Vec<u32>,
+    /// By run: the place of its way in the list of what fills it; of a run's way nothing.
+    pub runs: Vec<u32>,
 }
 
 impl Candidate {
@@ -40,12 +40,11 @@ pub(super) struct Source<'a> {
     pub tables: &'a Tables,
     /// The kinds without limits, by themselves.
     free: Fills,
-    /// The least rented weight of a sum in any number of pieces up to a count, by sum and count.
     runs: Vec<RunFills>,
 }
 
 /// When the nodes are spent, ways are looked for in so many steps.
-const NARROW_STEPS: u64 = 4096;
+const NARROW_STEPS: u64 = 1024;
 /// Each way is compared with so many lighter ones (judgement: more take longer than they spare).
 pub(super) const COMPARED: usize = 128;
 
@@ -140,22 +139,33 @@ impl<'a> Source<'a> {
         is_last: bool,
     ) -> Vec<Candidate> {
         ways.sort_by(|a, b| {
-            let order = a.weight.cmp(&b.weight).then(a.finned.cmp(&b.finned));
+            let order = a.finned.cmp(&b.finned).then(a.weight.cmp(&b.weight));
             order.then(a.used.cmp(&b.used))
         });
+        let mut ways = self.kept(ways, |one, way| one.finned == way.finned);
+        ways.sort_by_key(|way| way.weight);
+        let mut ways = self.kept(ways, |one, way| {
+            (is_last && one.finned >= way.finned.min(most_need))
+                || (one.finned >= most_need && one.finned <= way.finned)
+        });
+        ways.sort_by_key(|way| way.rented);
+        ways
+    }
+
+    /// Without the ways for which another before it does, and uses no more of anything.
+    fn kept(
+        &self,
+        ways: Vec<Candidate>,
+        does: impl Fn(&Candidate, &Candidate) -> bool,
+    ) -> Vec<Candidate> {
         let mut kept: Vec<Candidate> = Vec::new();
         for way in ways {
-            let beats = |one: &Candidate| {
-                let does = one.finned == way.finned
-                    || (is_last && one.finned >= way.finned.min(most_need))
-                    || (one.finned >= most_need && one.finned <= way.finned);
-                does && self.limits.no_more(&one.used, &way.used)
-            };
+            let beats =
+                |one: &Candidate| does(one, &way) && self.limits.no_more(&one.used, &way.used);
             if !kept.iter().rev().take(COMPARED).any(beats) {
                 kept.push(way);
             }
         }
-        kept.sort_by_key(|way| way.rented);
         kept
     }
 }
@@ -212,23 +222,23 @@ impl Filling<'_, '_> {
         let Some(one) = model.kinds.get(kind) else {
             return self.end(part);
         };
-        self.from(kind + 1, part, budget);
-        if one.limit.is_none() || part.sum + one.length > self.hold {
-            return;
+        // Longer pieces first: what comes first is what there is when the nodes are spent.
+        if one.limit.is_some()
+            && part.sum + one.length <= self.hold
+            && let Some(used) = limits.sum(&part.used, &limits.piece(kind))
+        {
+            let more = Part {
+                sum: part.sum + one.length,
+                count: part.count + u32::from(model.bare > 0),
+                weight: part.weight + one.weight,
+                rented: part.rented + one.weight + tables.rents[kind],
+                used,
+            };
+            self.counts[kind] += 1;
+            self.from(kind, &more, budget);
+            self.counts[kind] -= 1;
         }
-        let Some(used) = limits.sum(&part.used, &limits.piece(kind)) else {
-            return;
-        };
-        let more = Part {
-            sum: part.sum + one.length,
-            count: part.count + u32::from(model.bare > 0),
-            weight: part.weight + one.weight,
-            rented: part.rented + one.weight + tables.rents[kind],
-            used,
-        };
-        self.counts[kind] += 1;
-        self.from(kind, &more, budget);
-        self.counts[kind] -= 1;
+        self.from(kind + 1, part, budget);
     }
 
     /// Limited pieces with every way to fill the rest.

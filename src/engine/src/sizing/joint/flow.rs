@@ -92,7 +92,7 @@ struct Label {
 }
 
 /// One circuit's best ways, and what they weigh.
-fn best(
+pub(super) fn best(
     model: &Model,
     water: &dyn Water,
     at: usize,
@@ -135,7 +135,7 @@ fn best(
 /// What a room's heat adds to a weight.
 pub(super) fn heat(model: &Model, output_w: f64) -> Weight {
     match model.problem.objective {
-        Objective::Closest => model.scale.heat(microwatts(output_w)),
+        Objective::Closest => model.scale.objective_of(microwatts(output_w)),
         _ => 0,
     }
 }

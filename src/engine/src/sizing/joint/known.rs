@@ -31,6 +31,11 @@ impl Budget {
         self.nodes = self.nodes.max(self.taken).saturating_add(self.nodes / 2);
     }
 
+    /// One of so many parts of what is left.
+    pub(super) fn share(&self, parts: u64) -> Budget {
+        Budget::of(self.nodes.saturating_sub(self.taken) / parts.max(1))
+    }
+
     pub(super) fn taken(&self) -> u64 {
         self.taken
     }

@@ -6,6 +6,8 @@
 
 mod ahead;
 mod answer;
+mod even;
+mod export;
 mod fills;
 mod flow;
 mod known;
@@ -16,10 +18,10 @@ mod model;
 mod rents;
 mod room;
 mod search;
+mod short;
 
 pub use answer::{Answer, Proof};
-
-use answer::{Bound, Found};
+pub use export::{Instance, Length, RoomRow, RunRow, StockRow, export};
 
 use known::Budget;
 use model::Model;
@@ -141,11 +143,7 @@ pub fn choose_all(problem: &Problem, water: &dyn Water, nodes: u64) -> Answer {
     let mut budget = Budget::of(nodes);
     let fills = Fills::of(&model, &model.kinds);
     let circuits = flow::circuits(&model, water, &fills);
-    let found = match flow::cheapest(&model, water, &fills, &circuits) {
-        Some((plan, weight)) if rents::is_within(&model, &plan) => {
-            Found { plan, weight, bound: Bound::Weight(weight) }
-        }
-        _ => limited::best(&model, water, &circuits, &mut budget),
-    };
+    let endless = flow::cheapest(&model, water, &fills, &circuits);
+    let found = limited::best(&model, water, &circuits, endless, &mut budget);
     answer::of(&model, water, &found, budget.taken())
 }

@@ -55,7 +55,7 @@ pub(super) struct Model<'a> {
     /// The longest run.
     pub longest: u32,
     pub bare: Picometres,
-    unit: u32,
+    pub unit: u32,
 }
 
 /// How far each field of a weight is shifted.
@@ -113,9 +113,9 @@ impl Scale {
         }
     }
 
-    /// Microwatts as part of a weight.
-    pub(super) fn heat(&self, microwatts: i64) -> Weight {
-        Weight::from(microwatts) << self.objective
+    /// An amount of the objective, for heat in microwatts, as part of a weight.
+    pub(super) fn objective_of(&self, amount: i64) -> Weight {
+        Weight::from(amount) << self.objective
     }
 
     /// A difference as a way to go for rents: one of inner walls alone, which no price makes up
@@ -140,9 +140,14 @@ impl Scale {
         ((weight >> self.objective) & ((1 << (self.inner - self.objective)) - 1)) as i64
     }
 
-    /// The microwatts that are missing.
-    pub(super) fn shortage(&self, weight: Weight) -> i64 {
-        (weight >> self.short) as i64
+    /// The objective and what is less than it.
+    pub(super) fn objective_and_less(&self, weight: Weight) -> Weight {
+        weight & ((1 << self.inner) - 1)
+    }
+
+    /// The greatest weight that is as good in what counts before the objective.
+    pub(super) fn up_to_objective(&self, weight: Weight) -> Weight {
+        weight | ((1 << self.inner) - 1)
     }
 }
 
@@ -159,17 +164,8 @@ impl<'a> Model<'a> {
     pub(super) fn of(problem: &'a Problem) -> Model<'a> {
         let scale = Scale::of(problem);
         let bare = picometres(problem.bare_per_piece_m.max(0.0));
-        let frees: Vec<u32> = problem
-            .circuits
-            .iter()
-            .flatten()
-            .flat_map(|room| &room.runs)
-            .map(|run| {
-                run.fixed_sixteenths
-                    .iter()
-                    .fold(run.hold_sixteenths, |free, &fixed| free.saturating_sub(fixed))
-            })
-            .collect();
+        let frees: Vec<u32> =
+            problem.circuits.iter().flatten().flat_map(|room| &room.runs).map(free).collect();
         let longest = frees.iter().copied().max().unwrap_or(0);
         let priced = problem.stock.iter().all(|stock| stock.price_cents.is_some());
         let usable = |at: &usize| {
@@ -285,6 +281,12 @@ impl<'a> Model<'a> {
         Picometres::from(units) * Picometres::from(self.unit) * PER_SIXTEENTH
             - Picometres::from(pieces) * self.bare
     }
+}
+
+/// What a run holds beside its fixed pieces, in sixteenths of an inch.
+pub(super) fn free(run: &Run) -> u32 {
+    let fixed = run.fixed_sixteenths.iter();
+    fixed.fold(run.hold_sixteenths, |free, &fixed| free.saturating_sub(fixed))
 }
 
 /// The fins of a piece.

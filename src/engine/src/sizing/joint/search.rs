@@ -24,6 +24,8 @@ struct Label {
     from: u32,
     way: u32,
     weight: Weight,
+    /// Where heat counts, the weight with which its circuit began.
+    begun: Weight,
     /// With rents.
     rented: Weight,
     /// No choice with this beginning weighs less.
@@ -34,8 +36,8 @@ struct Label {
 
 /// When the nodes are spent, so many labels go on from a room.
 const NARROW: usize = 64;
-/// Then about so many are made in a room.
-const MOST_NARROW: usize = 4096;
+/// Then so many of a room's ways are tried for each.
+const NARROW_WAYS: usize = 32;
 
 /// A room's ways, and of each of its labels the label before and the way.
 type Layer = (Vec<Candidate>, Vec<(u32, u32)>);
@@ -69,6 +71,7 @@ impl Search<'_> {
             from: 0,
             way: 0,
             weight: 0,
+            begun: 0,
             rented: 0,
             bound: later,
             water_k: 0.0,
@@ -80,7 +83,12 @@ impl Search<'_> {
         for (at, circuit) in model.circuits.iter().enumerate() {
             later -= starts[at];
             let enters_k = known.water.enters_k(at);
-            labels.iter_mut().for_each(|label| label.water_k = enters_k);
+            for label in &mut labels {
+                label.water_k = enters_k;
+                if model.problem.objective == Objective::Closest {
+                    label.begun = label.weight;
+                }
+            }
             let others = all - starts[at] + self.hot_sum(known, at) + heats[at];
             for (room, (one, ((goal, rest), least))) in circuit.iter().zip(&mut rooms).enumerate() {
                 let hot = known.hot[at][room];
@@ -142,6 +150,7 @@ impl Search<'_> {
         next: &mut Vec<Label>,
         budget: &mut Budget,
     ) -> bool {
+        let mut whole = true;
         let hot = known.hot[at][room];
         let fixed = known.model.circuits[at][room].fixed;
         let least = later + self.ahead.least_of_all((at, room + 1));
@@ -155,6 +164,7 @@ impl Search<'_> {
             let stream = Stream { at, room, water_k: label.water_k };
             let needed = known.needed(stream, &hot);
             let mut followed = vec![None; lengths.len()];
+            let mut tried = 0;
             for (way, (one, &place)) in ways.iter().zip(&places).enumerate() {
                 budget.take(u64::from(way % 8 == 0));
                 let rented = label.rented + one.rented;
@@ -168,6 +178,11 @@ impl Search<'_> {
                 let Some(used) = self.limits.sum(&label.used, &one.used) else {
                     continue;
                 };
+                tried += 1;
+                if tried > NARROW_WAYS && budget.is_spent() {
+                    whole = false;
+                    break;
+                }
                 let (water_k, own, onward) = *followed[place].get_or_insert_with(|| {
                     match known.given(stream, &hot, needed, finned) {
                         None => (0.0, 0, super::model::NEVER),
@@ -185,6 +200,7 @@ impl Search<'_> {
                     from: from as u32,
                     way: way as u32,
                     weight: label.weight + one.weight + own,
+                    begun: label.begun,
                     rented,
                     bound,
                     water_k,
@@ -192,15 +208,16 @@ impl Search<'_> {
                 });
                 budget.take(1);
             }
-            if budget.is_spent() && next.len() > MOST_NARROW {
+            if budget.is_spent() && next.len() > NARROW * NARROW_WAYS {
                 return false;
             }
         }
-        true
+        whole
     }
 
     /// Drops labels for which another is no heavier, no cooler and has used no more of anything:
-    /// whatever follows the one can follow the other. Where heat counts, see `flow::thinned`.
+    /// whatever follows the one can follow the other. Where heat counts, see `flow::thinned`: that
+    /// holds within a circuit, so what the circuits before weigh must be no more either.
     fn thin(&self, mut labels: Vec<Label>, budget: &mut Budget) -> Vec<Label> {
         labels.sort_by(|a, b| {
             let hotter = b.water_k.total_cmp(&a.water_k);
@@ -210,7 +227,9 @@ impl Search<'_> {
         let mut kept: Vec<Label> = Vec::new();
         for label in labels {
             let beats = |one: &Label| {
-                one.water_k >= label.water_k && self.limits.no_more(&one.used, &label.used)
+                one.water_k >= label.water_k
+                    && one.begun <= label.begun
+                    && self.limits.no_more(&one.used, &label.used)
             };
             if !kept.iter().rev().take(COMPARED).any(beats) {
                 kept.push(label);

@@ -55,10 +55,12 @@ pub enum Section {
     Plant,
     Drawings,
     Compare,
+    Install,
+    Commission,
 }
 
 impl Section {
-    pub const ALL: [Section; 12] = [
+    pub const ALL: [Section; 14] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -71,6 +73,8 @@ impl Section {
         Section::Plant,
         Section::Drawings,
         Section::Compare,
+        Section::Install,
+        Section::Commission,
     ];
 
     /// The station that it belongs to.
@@ -83,7 +87,9 @@ impl Section {
             | Section::Circulator
             | Section::Plant
             | Section::Drawings
-            | Section::Compare => Station::Loop,
+            | Section::Compare
+            | Section::Install
+            | Section::Commission => Station::Loop,
         }
     }
 
@@ -102,6 +108,8 @@ impl Section {
             Section::Plant => text::section_plant(),
             Section::Drawings => text::section_drawings(),
             Section::Compare => text::section_compare(),
+            Section::Install => text::section_install(),
+            Section::Commission => text::section_commission(),
         }
     }
 
@@ -119,6 +127,8 @@ impl Section {
             Section::Plant => "plant",
             Section::Drawings => "drawings",
             Section::Compare => "compare",
+            Section::Install => "install",
+            Section::Commission => "commission",
         }
     }
 }

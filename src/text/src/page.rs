@@ -61,6 +61,8 @@ words! {
     section_circulator: "Circulator and balancing";
     section_plant: "Boiler and fill";
     section_drawings: "Drawings";
+    section_install: "Installation";
+    section_commission: "Commissioning sheet";
     section_compare: "Compare arrangements";
     stations: "Stations of this job";
 
@@ -269,6 +271,29 @@ words! {
     outdoors_word: "Outdoors";
     air_eliminator: "Air eliminator: in the supply pipe at the boiler's outlet, where the water is hottest. Behind it the expansion tank, and then the circulator, which so pumps away from the tank: the pressure at the tank stays, and rises everywhere else.";
     to_heed: "To heed here";
+    on_site: "On site";
+    install_note: "From this job, in working order. Local codes and the makers' instructions stand above it; what the law keeps for licensed hands stays with them.";
+    no_steps_yet: "The steps follow from the rooms and the loop.";
+    all_phases: "Phases";
+    step_more: "Note, photo, date";
+    step_note: "Note";
+    step_photo: "Number of the photo";
+    step_date: "Date";
+    commission_note: "With every zone calling and the water hot, once no reading changes. A blank is not judged. Thermometers on the pipe under insulation read to about 2 °F (1 °C), and the judgement allows for that.";
+    readings_whole: "Pressures and weather";
+    readings_circuits: "Circuits";
+    readings_circuits_note: "Supply where the circuit leaves the boiler room, return where it comes back, before it joins others.";
+    readings_rooms: "Rooms";
+    readings_rooms_note: "In the middle of the room, about 5 ft (1.5 m) up, out of the sun.";
+    calculated: "calculated";
+    valve_open: "open";
+    hand_over: "Hand-over";
+    care: "Care";
+    hand_over_said: "The system was shown, with its gauge, shut-offs, switch and thermostats. Findings above that were not mended are known to both.";
+    signed_by_installer: "Installed by: name, signature, date";
+    signed_by_licensed: "Boiler and electrical by: name, licence, signature, date";
+    signed_by_owner: "Received by: name, signature, date";
+    print_sheet: "Print";
     tube_label: "Tube";
     flow_from: "How is the flow fixed?";
     pipes: "Pipes and boiler room";

@@ -30,6 +30,7 @@ mod remedies;
 mod screenshots;
 mod server;
 mod shop;
+mod site;
 mod smoke;
 mod solved;
 mod speed;

@@ -25,6 +25,8 @@ pub(super) enum Place {
     Plant,
     Compare,
     Drawings,
+    Install,
+    Commission,
 }
 
 impl Place {
@@ -32,7 +34,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 12] = [
+    pub(super) const SECTIONS: [Place; 14] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -45,6 +47,8 @@ impl Place {
         Place::Plant,
         Place::Compare,
         Place::Drawings,
+        Place::Install,
+        Place::Commission,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -72,6 +76,8 @@ impl Place {
             Place::Plant => "plant",
             Place::Compare => "compare",
             Place::Drawings => "drawings",
+            Place::Install => "install",
+            Place::Commission => "commission",
         }
         .to_owned()
     }

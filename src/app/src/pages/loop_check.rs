@@ -226,6 +226,8 @@ fn loop_settings(job: &JobKey) -> AnyView {
             {field(CircuitField::Supply)}
             {field(CircuitField::BoilerLimit)}
             {flow_settings()}
+            <h2>{text::on_site()}</h2>
+            {section_links(job, &[Section::Install, Section::Commission])}
         </section>
     }
     .into_any()

@@ -203,7 +203,8 @@ fn loop_troubles(job: &Job, at: usize, facts: &Facts) -> Vec<Trouble> {
     if velocity > MOST_VELOCITY {
         all.push(Trouble::Fast { at, velocity, most: MOST_VELOCITY });
     }
-    if velocity < LEAST_VELOCITY && velocity > Velocity::ZERO {
+    // A hair below would read as the limit itself.
+    if velocity < LEAST_VELOCITY * 0.97 && velocity > Velocity::ZERO {
         all.push(Trouble::Slow { at, velocity, least: LEAST_VELOCITY });
     }
     all

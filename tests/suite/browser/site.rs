@@ -193,7 +193,7 @@ fn the_list_and_the_sheet_print_whole() {
         let sheet = printed(page, "commission-sheet");
         assert!((2..7).contains(&sheet.len()), "{} pages", sheet.len());
         let last = sheet.last().cloned().unwrap_or_default();
-        for line in [text::signed_by_installer(), text::signed_by_owner(), text::care()] {
+        for line in [text::signed_by_installer(), text::signed_by_owner(), text::hand_over()] {
             assert!(last.contains(line), "{line} is not on the last page\n{last}");
         }
     });

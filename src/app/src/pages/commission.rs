@@ -123,12 +123,14 @@ fn handed_over() -> String {
         markup.leaf("dd", &[], how);
     }
     markup.close("dl");
+    markup.open("div", &[("class", "signs")]);
     markup.leaf("h2", &[], text::hand_over());
     markup.leaf("p", &[], text::hand_over_said());
     let lines = [text::signed_by_installer(), text::signed_by_licensed(), text::signed_by_owner()];
     for line in lines {
         markup.leaf("p", &[("class", "sign")], line);
     }
+    markup.close("div");
     markup.done()
 }
 

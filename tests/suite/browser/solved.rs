@@ -320,12 +320,15 @@ fn elements(room: &Json, system: System) -> Vec<(String, Figure)> {
     let mut figures = vec![
         (name("load"), Figure::Number(Value::new(Kind::Power, needs))),
         (name("output"), number(Kind::Power, &element["output_w"])),
-        (name("nominal"), number(Kind::Length, &element["choice"]["nominal_m"])),
         (name("pieces"), Figure::Words(shown.join(" + "))),
         (name("rule-of-thumb"), number(Kind::Length, &element["rule_of_thumb_m"])),
         (name("water-in"), number(Kind::Temperature, &element["water_in_k"])),
         (name("water-out"), number(Kind::Temperature, &element["water_out_k"])),
     ];
+    // Without an element there are words instead.
+    if si(&element["choice"]["nominal_m"]) > 0.0 {
+        figures.push((name("nominal"), number(Kind::Length, &element["choice"]["nominal_m"])));
+    }
     if !element["needed_m"].is_null() {
         figures.push((name("needed"), number(Kind::Length, &element["needed_m"])));
     }

@@ -158,8 +158,13 @@ fn numbers(passages: &[Passage], names: &[String]) -> AnyView {
                 true => working(Topic::Pipe(place), water),
                 false => ().into_any(),
             };
+            // A stretch without length or fittings loses none.
+            let pressure = match passage.pressure_drop().si() > 0.0 {
+                true => working(Topic::Pressure(place), pressure),
+                false => ().into_any(),
+            };
             view! {
-                {working(Topic::Pressure(place), pressure)}
+                {pressure}
                 {cooling}
             }
             .into_any()

@@ -124,6 +124,7 @@ def job(name, rooms, **parts):
                        "entries": {}}]
     whole["plant"] = {"boiler": "non-condensing", "tank": "none", "metal": "copper",
                       "valve": "motor", "antifreeze": "none", "entries": {}}
+    whole["progress"] = {"steps": [], "measured": {}, "spots": []}
     whole["next_id"] = next(ids)
     return whole
 

@@ -23,7 +23,7 @@ const LOAD_W: f64 = 5600.0 * 0.293_071;
 const WATER_J_KG_K: f64 = 4191.0;
 
 /// Heat of so many feet in water that enters at a supply, in °F and W: the rating of 600 Btu/h a foot at
-/// 180 °F over 65, to the power 1.4, at 4 gpm of 8.33 lb; marched in 2000 slices.
+/// 180 °F over 65, to the power 1.4, at 4 gpm of 8.1 lb, as hot water weighs; marched in 2000 slices.
 #[expect(clippy::disallowed_methods, reason = "independent of the engine's own")]
 fn marched(feet: f64, supply_f: f64, flow_kg_s: f64) -> f64 {
     let slices = 2000;

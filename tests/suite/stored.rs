@@ -58,6 +58,9 @@ const FULL: &str = r#"
         "entries":{"trunk":{"text":"3","unit":"Metre"}}}],
     "plant":{"boiler":"condensing","tank":"at-once","metal":"steel","valve":"heated-element",
         "antifreeze":"propylene-glycol","entries":{"other-volume":{"text":"40","unit":"LiquidLitre"}}},
+    "progress":{"steps":[{"step":"solder.room-1","done":"done","date":"2026-03-01","note":"n","photo":"7"}],
+        "measured":{"fill":{"text":"15","unit":"Psi"}},
+        "spots":[{"room":1,"entries":{"supply":{"text":"80","unit":"Celsius"}}}]},
     "next_id":4294967295}}"#;
 
 /// The least that is a file.
@@ -90,7 +93,7 @@ const LEAST_WHOLE: &str = r#"
     "tube":"pex-1","flow_basis":"typed","circuit":{},"part":{},"pipe_cover":"bare","zoning":"valves",
     "pump":{"kind":{"typical":"small"},"set":"one","points":[]},"zones":[],
     "plant":{"boiler":"non-condensing","tank":"none","metal":"copper","valve":"motor","antifreeze":"none",
-        "entries":{}},"next_id":6}}"#;
+        "entries":{}},"progress":{"steps":[],"measured":{},"spots":[]},"next_id":6}}"#;
 
 /// What a file must have, by place; items of lists without their number.
 const NEEDED: &str = "finrun job job.name job.units job.air_class job.rooms job.element job.tube
@@ -109,6 +112,7 @@ const NEEDED: &str = "finrun job job.name job.units job.air_class job.rooms job.
     job.bills.list[].id
     job.rooms[].route[].kind job.zones[].id job.zones[].arrangement job.zones[].main job.zones[].pipe
     job.rooms[].surfaces[].fixed[].run job.rooms[].surfaces[].fixed[].pieces_ft job.element.stock[].feet
+    job.progress.steps[].step job.progress.spots[].room
     job.element.rating_basis job.element.heating_effect job.element.stock_ft";
 
 /// Without the line ends and the space before the lines.
@@ -174,7 +178,7 @@ fn said(place: &str, what: &str) -> String {
 
 /// Whether the members there are the texts typed into fields.
 fn is_entries(pointer: &str) -> bool {
-    ["entries", "house", "certainty", "circuit", "part", "prices", "points[]"]
+    ["entries", "house", "certainty", "circuit", "part", "prices", "points[]", "measured"]
         .iter()
         .any(|end| kind(pointer).ends_with(end))
 }

@@ -8,7 +8,8 @@ use finrun_engine::job::{
     OpeningDraft, OpeningField, PointField, RoomField, SurfaceField, UValue, read,
 };
 use finrun_engine::job::{
-    LegField, PartField, PlantField, PriceField, PumpPointField, StockField, ZoneField,
+    LegField, MeasuredField, PartField, PlantField, PriceField, PumpPointField, SpotField,
+    StockField, ZoneField,
 };
 use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
@@ -143,6 +144,10 @@ pub(crate) fn fields(draft: &Draft) -> Vec<Field> {
         for row in 0..room.route.len() {
             out.extend(LegField::ALL.iter().map(|&field| Field::Leg(room.id, row, field)));
         }
+    }
+    out.extend(MeasuredField::ALL.iter().copied().map(Field::Measured));
+    for room in &draft.rooms {
+        out.extend(SpotField::ALL.iter().map(|&field| Field::Spot(room.id, field)));
     }
     for room in draft.all_rooms() {
         out.extend(RoomField::ALL.iter().map(|&field| Field::Room(room.id, field)));

@@ -55,6 +55,14 @@ impl Markup {
         }
     }
 
+    /// Whether a path of this shape was drawn.
+    pub(crate) fn has_path(&self, d: &str) -> bool {
+        // From one quotation mark to the next: one shape may begin as another does.
+        self.0.match_indices(d).any(|(at, _)| {
+            self.0[..at].ends_with(" d=\"") && self.0[at + d.len()..].starts_with('"')
+        })
+    }
+
     pub(crate) fn done(self) -> String {
         self.0
     }

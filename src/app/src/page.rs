@@ -53,11 +53,14 @@ pub enum Section {
     Piping,
     Circulator,
     Plant,
+    Drawings,
     Compare,
+    Install,
+    Commission,
 }
 
 impl Section {
-    pub const ALL: [Section; 11] = [
+    pub const ALL: [Section; 14] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -68,7 +71,10 @@ impl Section {
         Section::Piping,
         Section::Circulator,
         Section::Plant,
+        Section::Drawings,
         Section::Compare,
+        Section::Install,
+        Section::Commission,
     ];
 
     /// The station that it belongs to.
@@ -77,9 +83,13 @@ impl Section {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
             Section::Certainty | Section::Bills => Station::HeatLoss,
             Section::Prices => Station::Lengths,
-            Section::Piping | Section::Circulator | Section::Plant | Section::Compare => {
-                Station::Loop
-            }
+            Section::Piping
+            | Section::Circulator
+            | Section::Plant
+            | Section::Drawings
+            | Section::Compare
+            | Section::Install
+            | Section::Commission => Station::Loop,
         }
     }
 
@@ -96,7 +106,10 @@ impl Section {
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
             Section::Plant => text::section_plant(),
+            Section::Drawings => text::section_drawings(),
             Section::Compare => text::section_compare(),
+            Section::Install => text::section_install(),
+            Section::Commission => text::section_commission(),
         }
     }
 
@@ -112,7 +125,10 @@ impl Section {
             Section::Piping => "piping",
             Section::Circulator => "circulator",
             Section::Plant => "plant",
+            Section::Drawings => "drawings",
             Section::Compare => "compare",
+            Section::Install => "install",
+            Section::Commission => "commission",
         }
     }
 }

@@ -1,11 +1,11 @@
 //! Labels and hints of fields, and the names of the things they belong to.
 
-use crate::{plant, shop};
+use crate::{install, plant, shop};
 use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId};
 use finrun_engine::job::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, Draft,
     ElementField, Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField,
-    PointField, PumpPointField, RoomField, SurfaceField, ZoneField,
+    PointField, PumpPointField, RoomField, SpotField, SurfaceField, ZoneField,
 };
 use finrun_engine::quantity::{System, Value, show};
 
@@ -208,6 +208,8 @@ pub fn field_label(field: Field) -> &'static str {
             OpeningField::U => "U-value",
             OpeningField::R => "R-value",
         },
+        Field::Measured(field) => install::measured_label(field),
+        Field::Spot(_, field) => install::spot_label(field),
     }
 }
 
@@ -322,6 +324,9 @@ pub(crate) fn field_owner(draft: &Draft, field: Field) -> String {
         Field::PumpPoint(row, _) => format!("Circulator's curve, point {}", row + 1),
         Field::Leg(room, row, _) => format!("{}, step {}", room_name(draft, room), row + 1),
         Field::Room(room, _) => room_name(draft, room),
+        Field::Measured(_) => "Readings".to_string(),
+        Field::Spot(room, SpotField::Air) => room_name(draft, room),
+        Field::Spot(room, _) => install::circuit_at(draft, room),
         Field::Surface(room, surface, _) => {
             format!("{}, {}", room_name(draft, room), surface_name(draft, room, surface))
         }

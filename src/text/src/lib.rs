@@ -8,9 +8,11 @@ mod certainty;
 mod checks;
 mod choices;
 mod climate;
+mod commission;
 mod compare;
 mod drawings;
 mod fields;
+mod install;
 mod loops;
 mod page;
 mod picks;
@@ -34,12 +36,19 @@ pub use climate::{
     more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
     station_taken, stations_failed, zip_spread,
 };
+pub use commission::{
+    CARE, circuit_finding, circuit_verdict, expected_back, filling_finding, readings, room_finding,
+    room_verdict,
+};
 pub use compare::{
     best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
 };
-pub use drawings::{above_tank, alone, operating_point, pump_picture};
+pub use drawings::*;
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
+};
+pub use install::{
+    circuit_at, phase, photo_number, step_how, step_numbers, step_title, steps_done,
 };
 pub use loops::*;
 pub use page::*;
@@ -55,9 +64,10 @@ pub use plant::{
 };
 pub use problems::{file_problem, problem, problem_at};
 pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
-pub use safety::{CAUTIONS, Caution};
+pub use safety::{CAUTIONS, Caution, danger};
 pub use shop::{
-    kept_pieces, objective, objective_note, prices_fact, together, wall_stretch, wall_use,
+    kept_pieces, objective, objective_note, prices_fact, stretch_holds, together, wall_stretch,
+    wall_use,
 };
 pub use working::{
     Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,

@@ -1,5 +1,46 @@
 //! The cautions, short. They defer to local codes and licensed practice.
 
+use finrun_engine::install::Danger;
+
+/// What to heed at a step, in a line or two; [`CAUTIONS`] has the whole.
+pub fn danger(danger: Danger) -> &'static str {
+    match danger {
+        Danger::Scald => {
+            "Hot water under pressure scalds: cool down and drain before anything is opened."
+        }
+        Danger::Relief => {
+            "What the relief valve lets out burns: its pipe ends where it hurts nobody and can be seen, \
+             and is never shut, plugged or made narrower."
+        }
+        Danger::Fire => {
+            "Soldering sets houses on fire, also an hour later: extinguisher, heat shield and someone \
+             who watches. Some places ask for a permit."
+        }
+        Danger::Gas => {
+            "Gas, oil, flue and combustion air are licensed work. Carbon monoxide kills without a smell."
+        }
+        Danger::Mains => "Mains kill: licensed hands, power off, tested to be off.",
+        Danger::OldHouse => {
+            "Asbestos and lead: do not cut, sand or strip what may hold them until it was tested."
+        }
+        Danger::Freezing => {
+            "Pipe in cold spaces freezes and bursts: insulate, keep it warm, or glycol."
+        }
+        Danger::Structure => {
+            "Holes and notches in joists and studs only where the code allows them; none in beams, posts \
+             or trusses without an engineer."
+        }
+        Danger::DrinkingWater => {
+            "Heating water must not reach the drinking water: a backflow preventer on the fill line, as \
+             the code asks, and never a hose left connected."
+        }
+        Danger::Pressure => {
+            "Compressed air in a test bursts like a bomb: water only, eyes protected, and off before \
+             anything is mended."
+        }
+    }
+}
+
 /// A heading with what to heed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Caution {

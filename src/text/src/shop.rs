@@ -86,6 +86,10 @@ pub fn wall_stretch(nth: usize) -> String {
     format!("stretch {}", nth + 1)
 }
 
+pub fn stretch_holds(nth: usize, pieces: &str) -> String {
+    format!("Stretch {}: {pieces}", nth + 1)
+}
+
 /// Pieces that stay.
 pub fn kept_pieces(pieces: &str) -> String {
     format!("Kept: {pieces}")

@@ -11,9 +11,10 @@ use flate2::write::GzEncoder;
 /// All files together as brotli, in bytes: some seconds on a slow telephone connection.
 const GOAL: usize = 250_000;
 /// What is refused. It stands above the goal since the page finds the whole heat loss of a house,
-/// brings 1,020 climate stations along, and solves and draws every piping arrangement with its plant; it
-/// follows the page down, and up only for what is worth it.
-const LIMIT: usize = 415_000;
+/// brings 1,020 climate stations along, solves and draws every piping arrangement with its plant, chooses
+/// all pieces together with proof, compares, suggests and works out remedies, and leads through the
+/// installation; it follows the page down, and up only for what is worth it.
+const LIMIT: usize = 560_000;
 
 struct Size {
     name: String,

@@ -40,7 +40,7 @@ const LOOK: &str = "
     const words = (element) => element.textContent.replace(/\\s+/g, ' ').trim();
     const all = (around, css, take) => [...around.querySelectorAll(css)].map(take);
     // What stands in two elements is two words, though nothing but their ends lies between.
-    const apart = (element) => element.localName === 'li' ? all(element, ':scope > *', words).join(' ') : words(element);
+    const apart = (element) => element.localName === 'li' && element.children.length ? all(element, ':scope > *', words).join(' ') : words(element);
     return {
       figures: all(document, '[data-figure]', (f) => [f.dataset.figure, apart(f)]),
       workings: all(document, '.working', (working) => ({

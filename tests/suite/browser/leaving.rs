@@ -9,7 +9,7 @@ use super::place::Place;
 use super::visit;
 
 /// What is typed into a box of each page that has boxes.
-const TYPED: [(Place, &str, &str); 8] = [
+const TYPED: [(Place, &str, &str); 9] = [
     (Place::Rooms, "house.outdoors", "-4"),
     (Place::Climate, "house.altitude", "200"),
     (Place::Air, "air.blower-flow", "2300"),
@@ -18,6 +18,7 @@ const TYPED: [(Place, &str, &str); 8] = [
     (Place::Lengths, "element.output", "590"),
     (Place::Loop, "circuit.supply", "172"),
     (Place::Plant, "plant.fill", "14"),
+    (Place::Commission, "measured.outdoors", "31"),
 ];
 
 fn focus(page: &Page, id: &str) {

@@ -24,6 +24,9 @@ pub(super) enum Place {
     Circulator,
     Plant,
     Compare,
+    Drawings,
+    Install,
+    Commission,
 }
 
 impl Place {
@@ -31,7 +34,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 11] = [
+    pub(super) const SECTIONS: [Place; 14] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -43,6 +46,9 @@ impl Place {
         Place::Circulator,
         Place::Plant,
         Place::Compare,
+        Place::Drawings,
+        Place::Install,
+        Place::Commission,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -69,6 +75,9 @@ impl Place {
             Place::Circulator => "circulator",
             Place::Plant => "plant",
             Place::Compare => "compare",
+            Place::Drawings => "drawings",
+            Place::Install => "install",
+            Place::Commission => "commission",
         }
         .to_owned()
     }

@@ -101,7 +101,7 @@ fn ways_out_come_and_go_with_the_shortage() {
             page.press_key(Key::Tab);
             page.wait_until_gone(text::remedies());
             assert_eq!(page.texts_of(&ways), [""; 0]);
-            page.settle();
+            page.wait_until_saved();
             compare(page, &solve(page), Place::Lengths);
             page.screenshot(&format!("oversize-{view:?}").to_lowercase());
             assert_eq!(page.sideways(), "");

@@ -69,7 +69,12 @@ fn every_station_prints() {
     let job = whole();
     visit(View::Desk, |page| {
         page.open_job(&job.text, Place::Rooms);
-        for place in Place::STATIONS.into_iter().chain([Place::Certainty, Place::Bills]) {
+        for place in Place::STATIONS.into_iter().chain([
+            Place::Certainty,
+            Place::Bills,
+            Place::Install,
+            Place::Commission,
+        ]) {
             page.go(place);
             page.wait_for(".plate b");
             let pdf = fs::read(page.print_pdf(&place.word())).expect("the print is kept");

@@ -150,7 +150,7 @@ fn kept_pieces_that_no_longer_fit_are_named_and_let_go() {
         page.press("South wall");
         page.within("South wall", || {
             type_all(page, &[("Length", "7")]);
-            page.within("Window", || type_all(page, &[("Width", "3")]));
+            page.within("Window", || type_all(page, &[("From the left", "1")]));
         });
         page.press("Show the field");
         page.wait_for("[id='room-6.surface-2.fixed']:focus");

@@ -17,6 +17,7 @@ use super::path_from;
 use super::piping;
 use super::place::Place;
 use super::remedies;
+use super::site;
 
 /// The stored job, and what `solve` prints for it.
 pub(super) struct Solved {
@@ -126,6 +127,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
     let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
     match place {
         Place::Rooms | Place::Ground | Place::Prices | Place::Piping | Place::Circulator => {}
+        Place::Drawings => {}
         Place::Compare => figures.extend(compare::figures(solved)),
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
@@ -149,6 +151,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             add("element", element);
             figures.extend(sentences(solved, place));
         }
+        Place::Install | Place::Commission => figures.extend(site::figures(solved, place)),
         Place::Plant => {
             let plant = &design["plant"];
             add("plant.needed", number(Kind::Power, &plant["needed"]["output_w"]));
@@ -317,12 +320,15 @@ fn elements(room: &Json, system: System) -> Vec<(String, Figure)> {
     let mut figures = vec![
         (name("load"), Figure::Number(Value::new(Kind::Power, needs))),
         (name("output"), number(Kind::Power, &element["output_w"])),
-        (name("nominal"), number(Kind::Length, &element["choice"]["nominal_m"])),
         (name("pieces"), Figure::Words(shown.join(" + "))),
         (name("rule-of-thumb"), number(Kind::Length, &element["rule_of_thumb_m"])),
         (name("water-in"), number(Kind::Temperature, &element["water_in_k"])),
         (name("water-out"), number(Kind::Temperature, &element["water_out_k"])),
     ];
+    // Without an element there are words instead.
+    if si(&element["choice"]["nominal_m"]) > 0.0 {
+        figures.push((name("nominal"), number(Kind::Length, &element["choice"]["nominal_m"])));
+    }
     if !element["needed_m"].is_null() {
         figures.push((name("needed"), number(Kind::Length, &element["needed_m"])));
     }

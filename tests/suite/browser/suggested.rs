@@ -124,7 +124,7 @@ fn zoned(draft: &Draft, design: &Design) -> text::Zoned {
 }
 
 #[test]
-fn a_moved_room_says_what_it_changes_until_something_else_is_typed() {
+fn a_moved_room_says_what_it_changes_until_something_else_is_chosen() {
     visit(View::Desk, |page| {
         page.open_job(FOUR_ROOMS, Place::Piping);
         let draft: Draft = open(FOUR_ROOMS);
@@ -148,7 +148,7 @@ fn a_moved_room_says_what_it_changes_until_something_else_is_typed() {
             draft.units,
         );
         page.wait_for_text(&line.replace('\u{a0}', " "));
-        page.type_into("Name of the zone", "Ground floor");
+        page.choose("The way back", "Above the elements, in the enclosure");
         page.settle();
         page.wait_until_gone("By the last move");
     });

@@ -40,6 +40,7 @@ fn words_of_the_shop() {
     }
     book.add("prices", text::prices_fact(&draft));
     book.add("stretch", text::wall_stretch(1));
+    book.add("stretch with pieces", text::stretch_holds(1, "6 ft"));
     book.add("kept", text::kept_pieces("5 ft + 3 ft"));
     insta::assert_snapshot!(book.text());
 }

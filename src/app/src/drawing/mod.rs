@@ -1,15 +1,27 @@
 //! Drawings, to scale, that carry the design's numbers.
 
+mod all;
+mod boiler_room;
+mod chain;
+mod elevation;
+mod follow;
+mod key;
 mod pen;
 mod plan;
 mod plot;
 mod pump;
+mod route;
 mod schematic;
+mod sheet;
+#[cfg(test)]
+mod sheet_tests;
+mod stand;
 mod temperature;
 #[cfg(test)]
 mod tests;
 mod wall;
 
+pub(crate) use all::all_drawings;
 pub(crate) use plan::plans;
 pub(crate) use pump::pump_charts;
 pub(crate) use schematic::schematic;

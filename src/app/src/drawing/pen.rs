@@ -35,7 +35,7 @@ pub(super) fn words(
 /// As much of a text as `room` takes.
 pub(super) fn fit(text: &str, room: f64) -> String {
     // The ellipsis wants its place only where something is cut.
-    if text.chars().map(letter).sum::<f64>() <= room {
+    if wide(text) <= room {
         return text.to_string();
     }
     let mut left = room - letter('m');
@@ -50,6 +50,11 @@ pub(super) fn fit(text: &str, room: f64) -> String {
     cut.truncate(cut.trim_end().len());
     cut.push('…');
     cut
+}
+
+/// Width of a text.
+pub(super) fn wide(text: &str) -> f64 {
+    text.chars().map(letter).sum()
 }
 
 /// Width of a letter, rather too much: a fallback font may be wider than ours.

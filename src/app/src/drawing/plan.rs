@@ -1,12 +1,13 @@
 //! Plans, storey by storey: every heated room to scale, shaded by what a part of its floor loses.
 
+use super::pen::way;
 use crate::markup::{Markup, num};
 use crate::parts::in_system;
-use finrun_engine::building::Level;
+use finrun_engine::building::{Level, RoomId};
 use finrun_engine::design::Design;
 use finrun_engine::job::{Draft, Job, Outline, outline};
 use finrun_engine::named::Named as _;
-use finrun_engine::quantity::{Kind, Power, System, Value};
+use finrun_engine::quantity::{Kind, Length, Power, System, Value};
 use finrun_text as text;
 
 /// Width of the picture in its own units; its height follows.
@@ -16,13 +17,14 @@ const LINE: f64 = 16.0;
 const LETTER: f64 = 6.6;
 
 /// A room on the plan: metres from the left and from the back.
-struct Placed {
-    name: String,
-    outline: Outline,
+pub(super) struct Placed {
+    pub(super) id: RoomId,
+    pub(super) name: String,
+    pub(super) outline: Outline,
     load: Power,
     per_area: f64,
-    x: f64,
-    y: f64,
+    pub(super) x: f64,
+    pub(super) y: f64,
 }
 
 /// A plan of every storey that has a heated room, all to one scale.
@@ -65,7 +67,7 @@ fn densities(job: &Job, design: &Design) -> impl Iterator<Item = f64> {
 }
 
 /// The rooms of one storey, not yet in their places.
-fn placed(draft: &Draft, job: &Job, design: &Design, level: Level) -> Vec<Placed> {
+pub(super) fn placed(draft: &Draft, job: &Job, design: &Design, level: Level) -> Vec<Placed> {
     job.house
         .rooms
         .iter()
@@ -75,14 +77,15 @@ fn placed(draft: &Draft, job: &Job, design: &Design, level: Level) -> Vec<Placed
         .filter_map(|((room, solved), per_area)| {
             let outline = outline(draft, room.id)?;
             let name = text::room_name(draft, room.id);
-            Some(Placed { name, outline, load: solved.load.total, per_area, x: 0.0, y: 0.0 })
+            let load = solved.load.total;
+            Some(Placed { id: room.id, name, outline, load, per_area, x: 0.0, y: 0.0 })
         })
         .collect()
 }
 
 /// Puts each room where it was said to lie, the others in rows behind those, and gives the width
 /// and depth of all.
-fn arrange(rooms: &mut [Placed]) -> (f64, f64) {
+pub(super) fn arrange(rooms: &mut [Placed]) -> (f64, f64) {
     let ends = |room: &Placed| {
         let place = room.outline.place?;
         Some(((place.0 + room.outline.length).si(), (place.1 + room.outline.width).si()))
@@ -119,24 +122,7 @@ fn draw(svg: &mut Markup, room: &Placed, scale: f64, most: f64, system: System) 
     let at = |metres: f64| 2.0 + metres * scale;
     let (left, top) = (at(room.x), at(room.y));
     let (wide, high) = (room.outline.length.si() * scale, room.outline.width.si() * scale);
-    let mut path = format!("M{} {}h{}", num(left), num(top), num(wide));
-    match room.outline.cut {
-        // The corner at the back right is cut out.
-        Some((length, width)) => {
-            let (cut_wide, cut_high) = (length.si() * scale, width.si() * scale);
-            path = format!(
-                "M{} {}h{}v{}h{}",
-                num(left),
-                num(top),
-                num(wide - cut_wide),
-                num(cut_high),
-                num(cut_wide)
-            );
-            path.push_str(&format!("v{}", num(high - cut_high)));
-        }
-        None => path.push_str(&format!("v{}", num(high))),
-    }
-    path.push_str(&format!("h{}z", num(-wide)));
+    let path = contour(&room.outline, (left, top), scale);
     // Five shades; the number says it for those who cannot tell them apart.
     let shade = ((room.per_area / most * 5.0) as usize).min(4);
     svg.leaf("path", &[("class", SHADES[shade]), ("d", &path)], "");
@@ -161,6 +147,18 @@ fn draw(svg: &mut Markup, room: &Placed, scale: f64, most: f64, system: System) 
         let y = num(first + LINE * index as f64);
         svg.leaf("text", &[("text-anchor", "middle"), ("x", &middle), ("y", &y)], line);
     }
+}
+
+/// The path of an outline whose back left corner is at a place of the sheet.
+pub(super) fn contour(outline: &Outline, (left, top): (f64, f64), scale: f64) -> String {
+    let (wide, high) = (outline.length.si() * scale, outline.width.si() * scale);
+    // The corner at the back right may be cut out.
+    let cut = outline.cut.unwrap_or((Length::ZERO, Length::ZERO));
+    let (cut_wide, cut_high) = (cut.0.si() * scale, cut.1.si() * scale);
+    let mut path = way(&[("M", left), (" ", top), ("h", wide - cut_wide)]);
+    path.push_str(&way(&[("v", cut_high), ("h", cut_wide), ("v", high - cut_high), ("h", -wide)]));
+    path.push('z');
+    path
 }
 
 const SHADES: [&str; 5] = ["heat-0", "heat-1", "heat-2", "heat-3", "heat-4"];

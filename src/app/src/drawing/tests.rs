@@ -10,8 +10,8 @@ use finrun_engine::arrangement::PumpDesign;
 use finrun_engine::building::ZoneId;
 use finrun_engine::design::{Design, design};
 use finrun_engine::job::{
-    Arrangement, BackPath, Diverters, Draft, File, Flow, FlowBasis, Job, PumpSet, ShutOff, Zoning,
-    read,
+    Arrangement, BackPath, Diverters, Draft, Entries, File, Flow, FlowBasis, Job, LegDraft,
+    LegKind, PumpSet, ShutOff, Zoning, read,
 };
 use finrun_engine::named::Named;
 use finrun_engine::quantity::{Kind, Length, Power, System, Value, VolumeFlow};
@@ -30,10 +30,39 @@ fn two_storey() -> Draft {
     open(include_str!("../../../../public/demo/two-storey.json"))
 }
 
-fn solve(draft: &Draft) -> (Job, Design) {
+pub(super) fn solve(draft: &Draft) -> (Job, Design) {
     let job = read(draft).job.expect("a whole job");
     let design = design(&job);
     (job, design)
+}
+
+fn cottage() -> Draft {
+    open(include_str!("../../../../public/demo/cottage.json"))
+}
+
+/// Jobs whose sheets are drawn: the shipped houses, and every mix of the piping.
+pub(super) fn sheet_jobs() -> Vec<(String, Draft)> {
+    let mut all = vec![
+        ("bungalow".to_string(), bungalow()),
+        ("two-storey".to_string(), two_storey()),
+        ("cottage".to_string(), cottage()),
+    ];
+    let mut draft = bungalow();
+    use LegKind::*;
+    let legs: [&[LegKind]; 5] = [
+        &[Below],
+        &[Along, InsideCorner],
+        &[Along, OutsideCorner, Along, Doorway],
+        &[Doorway, Along],
+        &[Along],
+    ];
+    for (room, legs) in draft.rooms.iter_mut().zip(legs) {
+        room.route =
+            legs.iter().map(|&kind| LegDraft { kind, entries: Entries::default() }).collect();
+    }
+    all.push(("routed".to_string(), draft));
+    all.extend(jobs());
+    all
 }
 
 /// Every arrangement by itself, and some of the ways in which they mix.
@@ -113,20 +142,20 @@ fn drawn() -> Vec<(String, Draft, Job, Design, [String; 3])> {
 }
 
 /// A tag with its attributes, and the text up to the next.
-struct Piece<'a> {
-    tag: &'a str,
-    inside: &'a str,
-    text: &'a str,
+pub(super) struct Piece<'a> {
+    pub(super) tag: &'a str,
+    pub(super) inside: &'a str,
+    pub(super) text: &'a str,
 }
 
-fn pieces(markup: &str) -> impl Iterator<Item = Piece<'_>> {
+pub(super) fn pieces(markup: &str) -> impl Iterator<Item = Piece<'_>> {
     markup.split('<').skip(1).map(|piece| {
         let (inside, text) = piece.split_once('>').expect("a tag ends");
         Piece { tag: inside.split(' ').next().unwrap_or(""), inside, text }
     })
 }
 
-fn attribute<'a>(piece: &Piece<'a>, name: &str) -> &'a str {
+pub(super) fn attribute<'a>(piece: &Piece<'a>, name: &str) -> &'a str {
     let start = format!(" {name}=\"");
     let (_, rest) = piece.inside.split_once(&start).expect(name);
     rest.split('"').next().unwrap_or("")
@@ -137,7 +166,7 @@ fn number(piece: &Piece<'_>, name: &str) -> f64 {
 }
 
 /// The text of a text element, as it is read.
-fn read_text(piece: &Piece<'_>) -> String {
+pub(super) fn read_text(piece: &Piece<'_>) -> String {
     let text = piece.text.replace("&lt;", "<").replace("&gt;", ">");
     text.replace("&quot;", "\"").replace("&amp;", "&").replace('\u{a0}', " ")
 }

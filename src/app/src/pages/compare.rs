@@ -4,7 +4,7 @@ mod run;
 
 use self::run::Running;
 use super::section;
-use crate::markup::{Markup, live_markup};
+use crate::markup::{Markup, scrolled};
 use crate::page::{JobKey, Section};
 use crate::parts::{button_on, each, live, live_button, live_view, when, words, yes};
 use crate::state::{App, EditKey, use_app};
@@ -48,7 +48,10 @@ pub(super) fn compare(job: &JobKey) -> AnyView {
         {when(move || !table.running.is_empty(), move || table.rows())}
         <h2>{text::kept_rows()}</h2>
         <p class="note">{text::kept_note()}</p>
-        {live_markup("scroll", move || table.beside())}
+        {when(
+            move || table.kept.with(|kept| !kept.is_empty()),
+            move || scrolled(text::kept_rows(), move || table.beside()),
+        )}
     }
     .into_any();
     section(job, Section::Compare, inside)

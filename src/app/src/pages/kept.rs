@@ -71,9 +71,10 @@ fn stretch(at: Stretch, stretches: usize, feet: Vec<u8>) -> AnyView {
         let said = match (kept.is_empty(), stretches) {
             (false, _) => text::kept_pieces(&app.as_sum(&kept)),
             (true, 1) => String::new(),
-            (true, _) => format!("{}: {}", text::wall_stretch(at.run as usize), app.as_sum(&feet)),
+            (true, _) => text::stretch_holds(at.run as usize, &app.as_sum(&feet)),
         };
-        view! { <span>{said}</span> {keep} {let_go} }.into_any()
+        let said = (!said.is_empty()).then(|| view! { <span>{said}</span> });
+        view! { {said} {keep} {let_go} }.into_any()
     });
     view! { <div class="row-acts kept" id=id tabindex="-1">{state}</div> }.into_any()
 }

@@ -109,9 +109,11 @@ fn one_room(draft: &Draft, job: &Job, room: &RoomDesign) -> AnyView {
     let short = room.short();
     let over = Value::share((element.output - load) / load);
     let what = move |name: &str| format!("room-{}.{name}", id.0);
+    // What needs no element has nothing worked out.
+    let opens = |topic, line| if needs_element { working(topic, line) } else { line };
     let needed = element.needed.map(|needed| {
         let row = row(text::finned_needed(), figure(&what("needed"), needed));
-        working(Topic::Needed(id), row)
+        opens(Topic::Needed(id), row)
     });
     let verdict = match short > Power::ZERO {
         true => {
@@ -157,11 +159,11 @@ fn one_room(draft: &Draft, job: &Job, room: &RoomDesign) -> AnyView {
             {working(Topic::Pieces(id), title.into_any())}
             <p class="pieces" data-figure=what("pieces")>{pieces}</p>
             {drawings}
-            {working(Topic::Output(id), balance.into_any())}
+            {opens(Topic::Output(id), balance.into_any())}
             {verdict}
             {needed}
-            {working(Topic::RuleOfThumb(id), row(text::rule_of_thumb(), thumb))}
-            {working(Topic::Output(id), water.into_any())}
+            {opens(Topic::RuleOfThumb(id), row(text::rule_of_thumb(), thumb))}
+            {opens(Topic::Output(id), water.into_any())}
         </section>
     }
     .into_any()

@@ -5,7 +5,7 @@ use super::remedies::{self, WorkedOut, work_out};
 use super::rooms::section_links;
 use crate::drawing::{pump_charts, schematic, temperature_chart};
 use crate::markup::{Markup, live_markup};
-use crate::page::{JobKey, Section};
+use crate::page::{JobKey, Page, Section};
 use crate::parts::{choice_field, figure, in_system, live_view, number_field, working, yes};
 use crate::state::use_app;
 use finrun_engine::check::{Check, Severity, Subject};
@@ -21,6 +21,7 @@ use leptos::prelude::*;
 pub(super) fn loop_check(job: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
+    let drawings = Page::Section(job.clone(), Section::Drawings).to_hash();
     let results = live_view(move || match solved.get() {
         Some((job, design)) if !design.rooms.is_empty() => {
             app.typed_now(|draft| all(draft, &job, &design))
@@ -30,6 +31,7 @@ pub(super) fn loop_check(job: &JobKey) -> AnyView {
     view! {
         <h1>{text::follow_the_water()}</h1>
         {results}
+        <p><a class="act" href=drawings>{text::section_drawings()}</a></p>
         {loop_settings(job)}
     }
     .into_any()
@@ -156,8 +158,13 @@ fn numbers(passages: &[Passage], names: &[String]) -> AnyView {
                 true => working(Topic::Pipe(place), water),
                 false => ().into_any(),
             };
+            // A stretch without length or fittings loses none.
+            let pressure = match passage.pressure_drop().si() > 0.0 {
+                true => working(Topic::Pressure(place), pressure),
+                false => ().into_any(),
+            };
             view! {
-                {working(Topic::Pressure(place), pressure)}
+                {pressure}
                 {cooling}
             }
             .into_any()
@@ -224,6 +231,8 @@ fn loop_settings(job: &JobKey) -> AnyView {
             {field(CircuitField::Supply)}
             {field(CircuitField::BoilerLimit)}
             {flow_settings()}
+            <h2>{text::on_site()}</h2>
+            {section_links(job, &[Section::Install, Section::Commission])}
         </section>
     }
     .into_any()

@@ -5,11 +5,14 @@ mod assemblies;
 mod bills;
 mod certainty;
 mod circulator;
+mod commission;
 mod compare;
+mod drawings;
 mod elements;
 mod ground;
 mod heat_loss;
 mod hung;
+mod install;
 mod jobs;
 mod kept;
 mod lengths;
@@ -77,7 +80,10 @@ fn one_page(page: Page) -> AnyView {
                 Section::Piping => piping::piping(&job),
                 Section::Circulator => circulator::circulator(&job),
                 Section::Plant => plant::plant(&job),
+                Section::Drawings => drawings::drawings(&job),
                 Section::Compare => compare::compare(&job),
+                Section::Install => install::install(&job),
+                Section::Commission => commission::commission(&job),
             };
             frame(&job, inside)
         }

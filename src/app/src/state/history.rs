@@ -8,8 +8,18 @@ pub enum EditKey {
     Field(Field),
     /// A name being typed.
     Name(u32),
+    /// What is noted of a step on site, by its place among them.
+    Step(usize, Noted),
     /// A step of its own.
     Single,
+}
+
+/// One box of what is noted of a step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Noted {
+    Note,
+    Photo,
+    Date,
 }
 
 /// More steps than anyone goes back.

@@ -7,7 +7,7 @@ pub mod store;
 mod sync;
 
 pub use climate::{Climate, fetch};
-pub use history::EditKey;
+pub use history::{EditKey, Noted};
 pub use store::Listed;
 pub use sync::{focus_content, focus_on};
 
@@ -300,9 +300,14 @@ pub fn use_app() -> App {
 fn outcome(open: &Open, before: Option<&Outcome>) -> Outcome {
     let key = open.key.clone();
     let reading = read(&open.draft);
-    // Bills are held against the design; it does not wait for them.
-    let of_bills = |error: &FieldError| matches!(error.field, Field::Bill(..) | Field::Bills(_));
-    let unreadable = reading.errors.iter().any(|error| !error.is_missing() && !of_bills(error));
+    // Bills and readings are held against the design; it does not wait for them.
+    let beside = |error: &FieldError| {
+        matches!(
+            error.field,
+            Field::Bill(..) | Field::Bills(_) | Field::Measured(_) | Field::Spot(..)
+        )
+    };
+    let unreadable = reading.errors.iter().any(|error| !error.is_missing() && !beside(error));
     let kept = before.filter(|b| unreadable && b.key == key && b.solved.is_some());
     if let Some(before) = kept {
         return Outcome { errors: reading.errors, standing: Standing::LastGood, ..before.clone() };

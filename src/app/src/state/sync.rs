@@ -280,6 +280,7 @@ impl App {
             Field::Circuit(_) | Field::Part(_) | Field::PumpPoint(..) => {
                 section(Section::Circulator)
             }
+            Field::Measured(_) | Field::Spot(..) => section(Section::Commission),
             Field::Leg(room, ..)
             | Field::Room(room, _)
             | Field::Surface(room, ..)

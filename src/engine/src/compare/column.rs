@@ -2,6 +2,7 @@
 
 use super::{Arranged, Control};
 use crate::named::names;
+use crate::order;
 use crate::quantity::{Kind, Value};
 use std::cmp::Ordering;
 
@@ -120,7 +121,7 @@ impl Column {
         let value =
             |at: &usize| rows.get(*at).and_then(|row| self.value(row)).map(|value| value.si);
         let mut places: Vec<usize> = (0..rows.len()).collect();
-        places.sort_by(|a, b| match (value(a), value(b), direction) {
+        order::sort_by(&mut places, |a, b| match (value(a), value(b), direction) {
             (Some(a), Some(b), Direction::Rising) => a.total_cmp(&b),
             (Some(a), Some(b), Direction::Falling) => b.total_cmp(&a),
             (Some(_), None, _) => Ordering::Less,

@@ -3,8 +3,9 @@
 
 use super::field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
-    Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField, PlantField,
-    PointField, PriceField, PumpPointField, RoomField, StockField, SurfaceField, ZoneField,
+    Field, GroundField, HouseField, LayerField, LegField, MeasuredField, OpeningField, PartField,
+    PlantField, PointField, PriceField, PumpPointField, RoomField, SpotField, StockField,
+    SurfaceField, ZoneField,
 };
 use crate::building::OpeningKind;
 use crate::quantity::{Kind, Unit};
@@ -90,6 +91,8 @@ impl Field {
             Field::Room(_, field) => room(field),
             Field::Surface(_, _, field) => surface(field),
             Field::Opening(_, _, _, field) => opening(field),
+            Field::Measured(field) => measured(field),
+            Field::Spot(_, field) => spot(field),
         }
     }
 }
@@ -292,6 +295,24 @@ fn opening(field: OpeningField) -> Spec {
         OpeningField::FromLeft => spec(Unit::Foot, 0.0, 200.0, In::Follows),
         OpeningField::U => spec(Unit::UsU, 0.02, 3.0, In::Required),
         OpeningField::R => spec(Unit::UsR, 0.3, 50.0, In::Required),
+    }
+}
+
+/// Blank: not measured, and then not judged.
+fn measured(field: MeasuredField) -> Spec {
+    match field {
+        MeasuredField::Outdoors => spec(Unit::Fahrenheit, -80.0, 120.0, In::Follows),
+        MeasuredField::Fill | MeasuredField::PreCharge => spec(Unit::Psi, 0.0, 150.0, In::Follows),
+    }
+}
+
+/// Blank: not measured, and then not judged.
+fn spot(field: SpotField) -> Spec {
+    match field {
+        SpotField::Supply | SpotField::Back => spec(Unit::Fahrenheit, 32.0, 250.0, In::Follows),
+        SpotField::Flow => spec(Unit::GallonPerMinute, 0.0, 60.0, In::Follows),
+        SpotField::Valve => spec(Unit::One, 0.0, 100.0, In::Follows),
+        SpotField::Air => spec(Unit::Fahrenheit, 32.0, 120.0, In::Follows),
     }
 }
 

@@ -11,6 +11,7 @@ pub use super::house_draft::{
 };
 use super::piping::{Diverters, LegDraft, PumpDraft, ShutOff, ZoneDraft, Zoning};
 use super::plant::PlantDraft;
+use super::progress::ProgressDraft;
 use super::shop::{Fixed, Objective, StockDraft};
 use crate::building::{
     AirClass, Assembly, AssemblyId, BillId, Level, OpeningId, OpeningKind, RoomId, RoomUse,
@@ -58,6 +59,8 @@ pub struct Draft {
     /// Never empty.
     pub zones: Vec<ZoneDraft>,
     pub plant: PlantDraft,
+    /// The days on site.
+    pub progress: ProgressDraft,
     /// The next id to give out.
     pub next_id: u32,
 }
@@ -87,6 +90,7 @@ stored!(Draft {
     pump: default,
     zones: default,
     plant: default,
+    progress: default,
     next_id,
 });
 
@@ -346,6 +350,7 @@ impl Draft {
             pump: PumpDraft::default(),
             zones: vec![ZoneDraft::series(ZoneId(0), Tube::CopperMThreeQuarter)],
             plant: PlantDraft::default(),
+            progress: ProgressDraft::default(),
             next_id: 1,
         }
     }
@@ -408,6 +413,8 @@ impl Draft {
             Field::Opening(room, surface, opening, f) => {
                 self.opening(room, surface, opening)?.entries.get(f)
             }
+            Field::Measured(f) => self.progress.measured.get(f),
+            Field::Spot(room, f) => self.progress.spot(room)?.entries.get(f),
         }
     }
 

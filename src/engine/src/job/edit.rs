@@ -83,6 +83,8 @@ impl Draft {
                     opening.entries.set(f, entry);
                 }
             }
+            Field::Measured(f) => self.progress.measured.set(f, entry),
+            Field::Spot(room, f) => self.progress.set_spot(room, f, entry),
         }
     }
 

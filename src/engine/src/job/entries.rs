@@ -38,6 +38,15 @@ impl<F: Family> Entries<F> {
         self.typed.get(field.place())
     }
 
+    /// How many of the fields hold text.
+    pub fn len(&self) -> usize {
+        self.typed.0.len()
+    }
+
+    pub fn is_empty(&self) -> bool {
+        self.typed.0.is_empty()
+    }
+
     /// Keeps `entry`, or forgets the field when only spaces are left.
     pub fn set(&mut self, field: F, entry: Entry) {
         self.typed.set(field.place(), entry);

@@ -313,6 +313,30 @@ fields!(
     }
 );
 
+fields!(
+    /// Measured of the whole system when it is started.
+    MeasuredField {
+        Outdoors = "outdoors",
+        /// Cold, at the gauge.
+        Fill = "fill",
+        /// Of the expansion tank's air, before filling.
+        PreCharge = "pre-charge",
+    }
+);
+
+fields!(
+    /// Measured at one circuit, which its first room stands for, or in one room.
+    SpotField {
+        Supply = "supply",
+        Back = "back",
+        Flow = "flow",
+        /// What the balancing valve is set to.
+        Valve = "valve",
+        /// The room's air.
+        Air = "air",
+    }
+);
+
 /// A place where a number is typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 pub enum Field {
@@ -344,6 +368,8 @@ pub enum Field {
     Room(RoomId, RoomField),
     Surface(RoomId, SurfaceId, SurfaceField),
     Opening(RoomId, SurfaceId, OpeningId, OpeningField),
+    Measured(MeasuredField),
+    Spot(RoomId, SpotField),
 }
 
 impl fmt::Display for Field {
@@ -385,6 +411,8 @@ impl fmt::Display for Field {
                 opening.0,
                 field.name()
             ),
+            Field::Measured(field) => write!(f, "measured.{}", field.name()),
+            Field::Spot(room, field) => write!(f, "room-{}.measured-{}", room.0, field.name()),
         }
     }
 }

@@ -51,6 +51,8 @@ pub enum OpenError {
 const MOST_ROOMS: usize = 200;
 /// More surfaces, or openings, than any one room.
 const MOST_PARTS: usize = 100;
+/// More steps of an installation than any job has, those that went away with its rooms included.
+const MOST_STEPS: usize = 5000;
 
 impl Header {
     /// Whether [`File`] can read a file with this header.
@@ -88,6 +90,8 @@ impl File {
             (routes.max().unwrap_or(0), MOST_PARTS),
             (job.pump.points.len(), MOST_PARTS),
             (job.element.stock.len(), MOST_PARTS),
+            (job.progress.steps.len(), MOST_STEPS),
+            (job.progress.spots.len(), MOST_STEPS),
         ];
         if let Some(&(count, most)) = limits.iter().find(|(count, most)| count > most) {
             return Err(OpenError::TooLarge { count, most });

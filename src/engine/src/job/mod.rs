@@ -17,6 +17,7 @@ mod outline;
 mod own;
 mod piping;
 mod plant;
+mod progress;
 mod read;
 mod repipe;
 mod resolve;
@@ -35,18 +36,19 @@ pub use draft::{
 };
 pub use field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
-    Family, Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField,
-    PlantField, PointField, PriceField, PumpPointField, RoomField, StockField, SurfaceField,
-    ZoneField,
+    Family, Field, GroundField, HouseField, LayerField, LegField, MeasuredField, OpeningField,
+    PartField, PlantField, PointField, PriceField, PumpPointField, RoomField, SpotField,
+    StockField, SurfaceField, ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
-pub use outline::{Outline, outline};
+pub use outline::{Outline, Side, outline};
 pub use own::{layer_fields, own_build, own_transmittance};
 pub use piping::{
     Arrangement, BackPath, Balancing, Diverters, Hung, LegDraft, LegKind, PumpDraft, PumpKind,
     PumpSet, ShutOff, ZoneDraft, Zoning,
 };
 pub use plant::{Antifreeze, BoilerKind, Plant, PlantDraft, TankHeating, ValveKind};
+pub use progress::{Done, Measured, ProgressDraft, Spot, SpotDraft, StepDraft, measured};
 pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
 pub use route::{Way, pipe_fields, way_to};
@@ -182,6 +184,19 @@ pub struct Approach {
     pub end_caps: u32,
     pub diverters: Diverters,
     pub shut_off: ShutOff,
+    /// None where the way is not described step by step.
+    pub crossings: Option<Crossings>,
+}
+
+/// Where the way to a room leaves the enclosure, by how.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Crossings {
+    /// Below a door.
+    pub doorways: u32,
+    /// Up or down through a floor.
+    pub floors: u32,
+    /// Below the floor from one room to the next.
+    pub below: u32,
 }
 
 /// Pipe without fins, with its elbows.

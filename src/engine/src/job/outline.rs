@@ -16,6 +16,15 @@ pub struct Outline {
     pub place: Option<(Length, Length)>,
 }
 
+/// The side of a house that a wall faces, as the plan lies: its front at the foot of the sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Side {
+    Back,
+    Right,
+    Front,
+    Left,
+}
+
 /// The outline of a room, while its floor has a size. One whose area alone is known is a square.
 pub fn outline(draft: &Draft, id: RoomId) -> Option<Outline> {
     let si = |field| resolve(draft, Field::Room(id, field)).si();

@@ -2,6 +2,7 @@
 
 mod bills;
 mod house;
+mod measured;
 mod openings;
 mod piping;
 mod plant;
@@ -181,6 +182,7 @@ pub fn read(draft: &Draft) -> Reading {
     let plant = plant::read_plant(&mut reader);
     let prices = shop::read_prices(&mut reader);
     let bills = bills::read_bills(&mut reader);
+    measured::note_errors(&mut reader);
     let job = match (around, baseboard, circuit, zones, plant) {
         (Some(around), Some(baseboard), Some(circuit), Some((zones, empty_zones)), Some(plant)) => {
             let house::Around { site, air, ground, ranges, margin } = around;

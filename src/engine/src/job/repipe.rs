@@ -6,6 +6,7 @@ use super::piping::{
     Arrangement, Balancing, Hung, LegDraft, LegKind, MOST_ZONES, PumpKind, ZoneDraft,
 };
 use crate::building::{RoomId, ZoneId};
+use crate::order;
 use crate::pipe::{Material, Tube};
 
 impl Draft {
@@ -45,7 +46,7 @@ impl Draft {
             return;
         };
         let order = self.in_order();
-        self.rooms.sort_by_key(|room| order.iter().position(|id| *id == room.id));
+        order::sort_by_key(&mut self.rooms, |room| order.iter().position(|id| *id == room.id));
         self.zones = vec![ZoneDraft::series(first, self.tube)];
         for room in &mut self.rooms {
             (room.zone, room.branch) = (first, 0);
@@ -184,7 +185,7 @@ impl Draft {
     pub fn only_moved(&self, other: &Draft) -> bool {
         let settled = |draft: &Draft| {
             let mut draft = draft.clone();
-            draft.rooms.sort_by_key(|room| room.id);
+            order::sort_by_key(&mut draft.rooms, |room| room.id);
             for room in &mut draft.rooms {
                 (room.zone, room.branch) = (ZoneId(0), 0);
             }

@@ -8,6 +8,7 @@ use crate::building::{RoomId, RoomLoad};
 use crate::check::{LEAST_VELOCITY, MOST_VELOCITY, PUMP_REACHES, most_carried, practice_length};
 use crate::job::{Flow, Job, Zone};
 use crate::network::{Passage, Place};
+use crate::order;
 use crate::quantity::{Length, MassFlow, Money, Power, Temperature, Velocity, VolumeFlow};
 
 /// A zone's loops as they run.
@@ -127,7 +128,7 @@ pub(super) fn figures(
         figures.problems.push(trouble);
     }
     // What only disturbs stands last.
-    figures.problems.sort_by_key(|trouble| {
+    order::sort_by_key(&mut figures.problems, |trouble| {
         2 * u8::from(matches!(trouble, Trouble::Slow { .. }))
             + u8::from(matches!(trouble, Trouble::Long { .. }))
     });
@@ -202,7 +203,8 @@ fn loop_troubles(job: &Job, at: usize, facts: &Facts) -> Vec<Trouble> {
     if velocity > MOST_VELOCITY {
         all.push(Trouble::Fast { at, velocity, most: MOST_VELOCITY });
     }
-    if velocity < LEAST_VELOCITY && velocity > Velocity::ZERO {
+    // A hair below would read as the limit itself.
+    if velocity < LEAST_VELOCITY * 0.97 && velocity > Velocity::ZERO {
         all.push(Trouble::Slow { at, velocity, least: LEAST_VELOCITY });
     }
     all

@@ -21,6 +21,7 @@ use crate::building::{RoomId, RoomLoad, ZoneId, losses};
 use crate::job::{
     Arrangement, BackPath, Draft, Field, Job, PipeLeg, Zone, ZoneField, read, resolve,
 };
+use crate::order;
 use crate::quantity::{Length, Money, Power};
 use circulator::PressureLimit;
 use figures::figures;
@@ -281,7 +282,7 @@ impl Suggestion {
         // What troubles the real system may not show where each loop is followed by itself.
         let troubled = self.before_score.short_rooms > 0 || self.before_score.over_ppm > 0;
         all.retain(|split| split.parts != today && (troubled || split.score < now));
-        all.sort_by_key(|split| split.score);
+        order::sort_by_key(&mut all, |split| split.score);
         all.truncate(SOLVED);
         all
     }

@@ -5,8 +5,9 @@ use super::super::pen::{
     FLOW_CHECK, SHUT_VALVE, Symbol, ZONE_VALVE, path, rect, symbol, words,
 };
 use super::{RETURN, Sheet};
-use finrun_engine::job::{Arrangement, Balancing, PumpSet, ShutOff};
+use finrun_engine::job::PumpSet;
 use finrun_text as text;
+use finrun_text::Mark;
 
 /// Height of the pipe through the boiler.
 pub(super) const LINE: f64 = 50.0;
@@ -75,26 +76,23 @@ impl Sheet<'_> {
 
     /// The symbols that were used, with their names.
     pub(super) fn key(&mut self) {
-        let zones = &self.job.zones;
-        let tees = |zone: &finrun_engine::job::Zone| zone.arrangement == Arrangement::DiverterTees;
-        let shut = self.job.approaches.iter().any(|room| room.shut_off == ShutOff::Shut);
-        let used: [(bool, Symbol, &str); 8] = [
-            (true, CIRCULATOR, text::symbol_circulator()),
-            (true, EXPANSION_TANK, text::symbol_expansion_tank()),
-            (true, AIR_ELIMINATOR, text::symbol_air_eliminator()),
-            (self.own_pumps(), FLOW_CHECK, text::symbol_flow_check()),
-            (self.several() && !self.own_pumps(), ZONE_VALVE, text::symbol_zone_valve()),
-            (
-                zones.iter().any(|zone| zone.balancing == Balancing::Valves),
-                BALANCING_VALVE,
-                text::symbol_balancing_valve(),
-            ),
-            (zones.iter().any(tees), DIVERTER_TEE, text::symbol_diverter_tee()),
-            (shut, SHUT_VALVE, text::symbol_shut_valve()),
+        let known: [(Symbol, &str); 9] = [
+            (CIRCULATOR, text::symbol_circulator()),
+            (EXPANSION_TANK, text::symbol_expansion_tank()),
+            (AIR_ELIMINATOR, text::symbol_air_eliminator()),
+            (FLOW_CHECK, text::symbol_flow_check()),
+            (ZONE_VALVE, text::symbol_zone_valve()),
+            (BALANCING_VALVE, text::symbol_balancing_valve()),
+            (DIVERTER_TEE, text::symbol_diverter_tee()),
+            (SHUT_VALVE, text::symbol_shut_valve()),
+            (ARROW, text::mark(Mark::Flow)),
         ];
+        let used = known.map(|((outline, solid), _)| {
+            [outline, solid].iter().all(|d| d.is_empty() || self.svg.has_path(d))
+        });
         self.y += 34.0;
         let mut column = 0;
-        for (used, drawn, name) in used {
+        for ((drawn, name), used) in known.into_iter().zip(used) {
             if !used {
                 continue;
             }

@@ -7,10 +7,10 @@ use crate::job::draft::{FlowBasis, PipeCover, RoomDraft};
 use crate::job::field::{
     CircuitField, Field, LegField, PartField, PumpPointField, RoomField, ZoneField,
 };
-use crate::job::piping::{PumpKind, ZoneDraft, Zoning};
+use crate::job::piping::{LegKind, PumpKind, ZoneDraft, Zoning};
 use crate::job::resolve::{Resolved, resolve};
 use crate::job::route::{end_caps, route};
-use crate::job::{Approach, Circuit, Flow, Parts, PipeLeg, Zone};
+use crate::job::{Approach, Circuit, Crossings, Flow, Parts, PipeLeg, Zone};
 use crate::network::{CurveError, CurvePoint, Join, PumpCurve};
 use crate::pipe::{Cv, Insulation};
 use crate::quantity::{
@@ -177,6 +177,16 @@ pub(super) fn read_approach(reader: &mut Reader<'_>, draft: &RoomDraft) -> Optio
         end_caps: end_caps(reader.draft, draft),
         diverters: draft.diverters,
         shut_off: draft.shut_off,
+        crossings: crossings(draft),
+    })
+}
+
+fn crossings(draft: &RoomDraft) -> Option<Crossings> {
+    let count = |kind| draft.route.iter().filter(|leg| leg.kind == kind).count() as u32;
+    (!draft.route.is_empty()).then(|| Crossings {
+        doorways: count(LegKind::Doorway),
+        floors: count(LegKind::ThroughFloor),
+        below: count(LegKind::Below),
     })
 }
 

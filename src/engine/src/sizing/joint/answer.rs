@@ -2,6 +2,7 @@
 
 use super::model::{Model, Picometres, Weight, least, metres};
 use super::{Objective, Run, Wall, Water};
+use crate::order;
 
 /// By run, all rooms' in a row: how many of each of the model's kinds.
 pub(super) type Plan = Vec<Vec<u16>>;
@@ -169,7 +170,7 @@ fn pieces(model: &Model, run: &Run, counts: &[u16]) -> Vec<u32> {
         let length = model.problem.stock[kind.typed].length_sixteenths;
         pieces.extend(std::iter::repeat_n(length, usize::from(count)));
     }
-    pieces.sort_unstable_by(|a, b| b.cmp(a));
+    order::sort_by(&mut pieces, |a, b| b.cmp(a));
     pieces
 }
 

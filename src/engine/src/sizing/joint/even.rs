@@ -11,6 +11,7 @@ use super::limits::Used;
 use super::model::{Picometres, Weight, metres};
 use super::rents::{self, Goal, Tables};
 use super::room::{Way, Ways, pieces};
+use crate::order;
 
 /// A room's ways, the shortest first.
 #[derive(Debug)]
@@ -156,7 +157,7 @@ fn choices(
                 budget.take(share.taken());
                 is_whole &= whole;
                 choices.ways = ways;
-                choices.ways.sort_by_key(|way| (way.finned, way.weight));
+                order::sort_by_key(&mut choices.ways, |way| (way.finned, way.weight));
             }
             all.push(choices);
         }
@@ -256,7 +257,7 @@ impl Even<'_, '_> {
             let first = ways.partition_point(|way| share_of(way) < low);
             let end = ways.partition_point(|way| share_of(way) <= high).max(first);
             let mut between: Vec<usize> = (first..end).collect();
-            between.sort_by_key(|&way| ways[way].rented);
+            order::sort_by_key(&mut between, |&way| ways[way].rented);
             let others = (end..ways.len()).chain((0..first).rev());
             let allowed = |way: usize| Some((way, self.after(&here, place, &ways[way])?.0));
             let (way, next) = between.into_iter().chain(others).find_map(allowed)?;
@@ -294,7 +295,7 @@ impl Even<'_, '_> {
                 break;
             }
         }
-        next.sort_by(|(_, a), (_, b)| {
+        order::sort_by(&mut next, |(_, a), (_, b)| {
             a.ratio().total_cmp(&b.ratio()).then(a.weight.cmp(&b.weight))
         });
         for (way, after) in next {

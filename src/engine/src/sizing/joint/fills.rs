@@ -5,6 +5,7 @@ use super::limits::{Limits, Used};
 use super::model::{Kind, Model, ModelRoom, Picometres, Weight};
 use super::rents::{Goal, Point, Tables, reach};
 use super::room::Fills;
+use crate::order;
 
 /// One way to fill a run, or a room.
 #[derive(Debug, Clone)]
@@ -79,7 +80,7 @@ impl<'a> Source<'a> {
             Filling { source: self, hold, over, steps: 0, whole: true, found: Vec::new(), counts };
         search.from(0, &nothing, budget);
         let Filling { mut found, whole, .. } = search;
-        found.sort_by_key(|(way, _)| way.rented);
+        order::sort_by_key(&mut found, |(way, _)| way.rented);
         let (list, counts) = found.into_iter().unzip();
         self.runs.push(RunFills { hold, list, counts });
         (self.runs.len() - 1, whole)
@@ -138,17 +139,17 @@ impl<'a> Source<'a> {
         most_need: Picometres,
         is_last: bool,
     ) -> Vec<Candidate> {
-        ways.sort_by(|a, b| {
+        order::sort_by(&mut ways, |a, b| {
             let order = a.finned.cmp(&b.finned).then(a.weight.cmp(&b.weight));
             order.then(a.used.cmp(&b.used))
         });
         let mut ways = self.kept(ways, |one, way| one.finned == way.finned);
-        ways.sort_by_key(|way| way.weight);
+        order::sort_by_key(&mut ways, |way| way.weight);
         let mut ways = self.kept(ways, |one, way| {
             (is_last && one.finned >= way.finned.min(most_need))
                 || (one.finned >= most_need && one.finned <= way.finned)
         });
-        ways.sort_by_key(|way| way.rented);
+        order::sort_by_key(&mut ways, |way| way.rented);
         ways
     }
 

@@ -4,6 +4,7 @@ use super::answer::Plan;
 use super::model::{Model, NEVER, Picometres, Weight, least, metres, microwatts};
 use super::room::{Fills, Way, Ways, pieces};
 use super::{Objective, Water};
+use crate::order;
 
 /// What a room is to be given.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -224,7 +225,9 @@ pub(super) fn each(
 /// can follow a hotter one with the same pieces, which then are enough all the more; and where heat
 /// counts, the whole circuit gives no more of it, for its water ends no cooler.
 fn thinned(mut labels: Vec<Label>) -> Vec<Label> {
-    labels.sort_by(|a, b| a.weight.cmp(&b.weight).then(b.water_k.total_cmp(&a.water_k)));
+    order::sort_by(&mut labels, |a, b| {
+        a.weight.cmp(&b.weight).then(b.water_k.total_cmp(&a.water_k))
+    });
     let mut hottest = f64::NEG_INFINITY;
     labels.retain(|label| {
         let keeps = label.water_k > hottest;

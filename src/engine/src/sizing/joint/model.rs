@@ -3,6 +3,7 @@
 
 use super::limits::Limits;
 use super::{Objective, Problem, Run, Wall};
+use crate::order;
 
 /// Everything that counts, the most important in the highest bits; less is better.
 pub(super) type Weight = i128;
@@ -210,7 +211,9 @@ impl<'a> Model<'a> {
                 typed,
             });
         }
-        model.kinds.sort_by(|a, b| b.length.cmp(&a.length).then(a.weight.cmp(&b.weight)));
+        order::sort_by(&mut model.kinds, |a, b| {
+            b.length.cmp(&a.length).then(a.weight.cmp(&b.weight))
+        });
         // Of one length nothing is taken that comes after as many as wanted.
         let mut endless = None;
         model.kinds.retain(|kind| {

@@ -6,6 +6,7 @@ use super::flow::{Hot, Wish};
 use super::known::{Budget, Known};
 use super::model::{Kind, Model, ModelRoom, NEVER, Picometres, Weight};
 use super::room::{Cell, Fills};
+use crate::order;
 
 /// A finned length with the least weight of a way to it; in a list both rise.
 #[derive(Debug, Clone, Copy)]
@@ -61,7 +62,7 @@ impl Tables {
         let rented: Vec<Kind> = model.kinds.iter().map(rented).collect();
         let fills = Fills::of(model, &rented);
         let mut longest_first = fills.cells.clone();
-        longest_first.sort_by_key(|cell| -model.finned(cell.sum, cell.count));
+        order::sort_by_key(&mut longest_first, |cell| -model.finned(cell.sum, cell.count));
         let mut rest = Vec::new();
         let mut rooms = Vec::new();
         for (room, goal) in model.circuits.iter().flatten().zip(goals) {
@@ -141,7 +142,7 @@ pub(super) fn totals(model: &Model, plan: &Plan) -> Vec<u32> {
 
 /// The points that no longer one is as light as.
 pub(super) fn rising(mut points: Vec<Point>) -> Vec<Point> {
-    points.sort_unstable_by(|a, b| b.finned.cmp(&a.finned).then(a.weight.cmp(&b.weight)));
+    order::sort_by(&mut points, |a, b| b.finned.cmp(&a.finned).then(a.weight.cmp(&b.weight)));
     let mut least = NEVER;
     points.retain(|point| {
         let keeps = point.weight < least;

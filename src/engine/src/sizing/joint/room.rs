@@ -1,6 +1,7 @@
 //! The ways to give one room its pieces where there are as many of each as wanted.
 
 use super::model::{Kind, Model, ModelRoom, NEVER, Picometres, Weight};
+use crate::order;
 
 /// Of new pieces: the units of wall they take, how many they are, and their least weight.
 #[derive(Debug, Clone, Copy)]
@@ -122,7 +123,7 @@ impl Ways {
         let mut list: Vec<Way> =
             cells.iter().map(|&cell| Way { finned: finned(&cell), cell }).collect();
         if model.bare > 0 {
-            list.sort_unstable_by(|a, b| {
+            order::sort_by(&mut list, |a, b| {
                 let order = a.finned.cmp(&b.finned).then(a.cell.weight.cmp(&b.cell.weight));
                 order.then(a.cell.sum.cmp(&b.cell.sum))
             });

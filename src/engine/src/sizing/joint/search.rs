@@ -9,6 +9,7 @@ use super::known::{Budget, Known, Stream};
 use super::limits::{Limits, Used};
 use super::model::{Picometres, Weight};
 use super::rents::{Goal, Tables};
+use crate::order;
 
 /// Whether every choice within the limit was looked at; the best goes to what is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -121,7 +122,9 @@ impl Search<'_> {
                 labels = self.thin(next, budget);
                 if budget.is_spent() && labels.len() > NARROW {
                     whole = false;
-                    labels.sort_by(|a, b| a.bound.cmp(&b.bound).then(a.weight.cmp(&b.weight)));
+                    order::sort_by(&mut labels, |a, b| {
+                        a.bound.cmp(&b.bound).then(a.weight.cmp(&b.weight))
+                    });
                     labels.truncate(NARROW);
                 }
                 chosen.push((ways, labels.iter().map(|label| (label.from, label.way)).collect()));
@@ -156,7 +159,7 @@ impl Search<'_> {
         let least = later + self.ahead.least_of_all((at, room + 1));
         // Each finned length is followed once for each label.
         let mut lengths: Vec<Picometres> = ways.iter().map(|way| way.finned).collect();
-        lengths.sort_unstable();
+        order::sort_by(&mut lengths, Ord::cmp);
         lengths.dedup();
         let place = |way: &Candidate| lengths.partition_point(|&length| length < way.finned);
         let places: Vec<usize> = ways.iter().map(place).collect();
@@ -219,7 +222,7 @@ impl Search<'_> {
     /// whatever follows the one can follow the other. Where heat counts, see `flow::thinned`: that
     /// holds within a circuit, so what the circuits before weigh must be no more either.
     fn thin(&self, mut labels: Vec<Label>, budget: &mut Budget) -> Vec<Label> {
-        labels.sort_by(|a, b| {
+        order::sort_by(&mut labels, |a, b| {
             let hotter = b.water_k.total_cmp(&a.water_k);
             a.weight.cmp(&b.weight).then(hotter).then(a.used.cmp(&b.used))
         });

@@ -3,7 +3,8 @@
 
 usage: joint_highs.py FILE...    needs `pip install highspy==1.16.0 numpy`.
 
-A developer's tool: no test runs it. FILE is a circuit as `sizing::joint::export` writes it, in JSON:
+A developer's tool: no test runs it. FILE is what `cargo xtask solve JOB --choice` prints for a job with
+prices, a list of circuits as `sizing::joint::export` writes them, or one of them, in JSON:
   stock: rows of length_sixteenths, price_cents, available (null: as many as wanted)
   bare_per_piece_m, joint_cents, run_cents
   rooms: fixed_finned_m, runs of free_sixteenths, fixed_pieces, is_inner
@@ -77,10 +78,17 @@ def solve(case):
     return value % INNER_CENTS, seconds
 
 
-def main():
+def cases():
+    """Each file's circuits; `cargo xtask solve JOB --choice` writes all of a job in a list."""
     for name in sys.argv[1:]:
         with open(name) as f:
-            case = json.load(f)
+            whole = json.load(f)
+        for nth, case in enumerate(whole if isinstance(whole, list) else [whole], 1):
+            yield "%s %d" % (name, nth), case
+
+
+def main():
+    for name, case in cases():
         cents, seconds = solve(case)
         known = case.get("cost_cents")
         print("%s: %d rooms, %d lengths, HiGHS %s cents in %.2f s, engine %s" % (

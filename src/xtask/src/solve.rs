@@ -6,7 +6,7 @@ mod remedies;
 use std::path::Path;
 
 use anyhow::{Context, Result, anyhow, bail};
-use finrun_engine::arrangement::lowered;
+use finrun_engine::arrangement::{exported_choices, lowered};
 use finrun_engine::compare::{Arranged, Column, side_by_side};
 use finrun_engine::design::design;
 use finrun_engine::job::{Draft, File, Header, Job, read};
@@ -20,6 +20,7 @@ pub(crate) enum What {
     Suggest,
     EveryArrangementAsJson,
     Remedies,
+    Choice,
 }
 
 pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
@@ -38,6 +39,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
             println!("{}", serde_json::to_string_pretty(&side_by_side(&draft))?);
         }
         What::Remedies => remedies::print(&draft, &job),
+        What::Choice => choice(&job)?,
     }
     Ok(())
 }
@@ -91,4 +93,17 @@ fn every_arrangement(draft: &Draft) {
         line(finrun_text::column(column), cells);
     }
     println!("* best");
+}
+
+/// Each circuit's choice of pieces, for `tests/benches/joint_highs.py`.
+fn choice(job: &Job) -> Result<()> {
+    let loads: Vec<_> = design(job).rooms.into_iter().map(|room| room.load).collect();
+    let mut all = Vec::new();
+    for (instance, cost_cents) in exported_choices(job, &loads) {
+        let mut one = serde_json::to_value(&instance)?;
+        one["cost_cents"] = cost_cents.into();
+        all.push(one);
+    }
+    println!("{}", serde_json::to_string(&all)?);
+    Ok(())
 }

@@ -236,6 +236,10 @@ fn the_loop(seen: &Seen, solved: &Solved) -> Vec<String> {
     ];
     for room in solved.rooms() {
         let element = &room["element"];
+        // A room without an element has words there.
+        if sum([&element["choice"]["nominal_m"]].into_iter()) == 0.0 {
+            continue;
+        }
         in_drawing.push(shown_as(Kind::Temperature, &element["water_in_k"]));
         in_drawing.push(shown_as(Kind::Temperature, &element["water_out_k"]));
         in_drawing.push(shown_as(Kind::Length, &element["choice"]["nominal_m"]));

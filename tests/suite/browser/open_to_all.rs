@@ -222,7 +222,9 @@ fn the_focus_is_never_under_a_bar() {
                         }
                         seen += 1;
                     }
-                    assert!(seen > 2, "{place:?}: only {seen} things took the focus");
+                    // The drawings are looked at; only the bars are touched there.
+                    let least = if place == Place::Drawings { 2 } else { 5 };
+                    assert!(seen > least, "{place:?}: only {seen} things took the focus");
                 }
             }
             assert!(found.is_empty(), "{view:?}: hidden are\n{}", found.join("\n"));

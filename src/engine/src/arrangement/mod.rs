@@ -22,6 +22,7 @@ pub use practice::{Practice, Rule, practice, zone_head};
 pub(crate) use pumping::gives;
 pub use pumping::{Alternative, Other, alternatives, curve_points, system_curve};
 pub use run::run;
+pub use size::exported_choices;
 pub use size::{Solved, solve_piping};
 pub(crate) use size::{choose_for, size_elements, solve_exact};
 pub use together::{Counted, Proof, Together};

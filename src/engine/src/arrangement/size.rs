@@ -13,6 +13,7 @@ use crate::job::{Balancing, Job};
 use crate::network::{Link, NodeId, NotSolved, Passage, Place, Stretch, Surface, Walked, walk};
 use crate::pipe::Cv;
 use crate::quantity::{Length, MassFlow, Power, Pressure, Temperature, Velocity};
+use crate::sizing::joint::Instance;
 use crate::sizing::{Choice, choose};
 
 /// A system with the elements it was sized with, in the order of the rooms.
@@ -61,6 +62,14 @@ pub(crate) fn solve_exact(job: &Job, loads: &[RoomLoad]) -> Solved {
     let (valves, running) = sizing.settle(&circuits);
     let together = Together::room_by_room(job, Power::ZERO);
     sizing.finish(&circuits, &valves, running, together)
+}
+
+/// Each circuit's choice of pieces as an integer programme, for a check by another solver.
+pub fn exported_choices(job: &Job, loads: &[RoomLoad]) -> Vec<(Instance, Option<u64>)> {
+    let circuits = circuits(job, loads);
+    let mut sizing = Sizing::begin(job, loads);
+    let (_, running) = sizing.settle(&circuits);
+    together::exported(job, loads, &circuits, &running)
 }
 
 /// The water of each stretch, midway.

@@ -9,7 +9,7 @@ use super::size::is_outer;
 use crate::building::{Room, RoomLoad, Run, Surface, SurfaceId};
 use crate::job::{Job, Objective, PriceField, Stock};
 use crate::quantity::{Length, Money, Power};
-use crate::sizing::joint::{self, Answer, Costs, Problem, Wall};
+use crate::sizing::joint::{self, Answer, Costs, Instance, Problem, Wall};
 use crate::sizing::{Choice, RunPieces, from_sixteenths, sixteenths};
 use serde::Serialize;
 
@@ -95,15 +95,8 @@ pub(super) fn choose_together(
     running: &Running,
     before: &[Choice],
 ) -> Option<(Vec<Choice>, Together)> {
-    let ways = circuits
-        .iter()
-        .enumerate()
-        .map(|(at, circuit)| way(job, loads, circuit, at, running))
-        .collect::<Option<Vec<_>>>()?;
-    let places: Vec<Vec<Runs>> =
-        ways.iter().map(|way| way.iter().map(|stop| runs(job, stop.room)).collect()).collect();
+    let (chains, places) = chains(job, loads, circuits, running)?;
     let problem = problem(job, &places);
-    let chains = Chains::of(job, ways);
     let answer = joint::choose_all(&problem, &chains, NODES);
     let mut choices = before.to_vec();
     // Rooms that want nothing keep their fixed pieces.
@@ -123,6 +116,53 @@ pub(super) fn choose_together(
     }
     Some((choices, together(job, &problem, &answer)))
 }
+
+/// The water of each circuit, and the runs of each room on it.
+fn chains(
+    job: &Job,
+    loads: &[RoomLoad],
+    circuits: &[Circuit],
+    running: &Running,
+) -> Option<(Chains, Vec<Vec<Runs>>)> {
+    let ways = circuits
+        .iter()
+        .enumerate()
+        .map(|(at, circuit)| way(job, loads, circuit, at, running))
+        .collect::<Option<Vec<_>>>()?;
+    let places =
+        ways.iter().map(|way| way.iter().map(|stop| runs(job, stop.room)).collect()).collect();
+    Some((Chains::of(job, ways), places))
+}
+
+/// Each circuit's choice of pieces at least cost, written out for another solver, with what the
+/// engine's own costs; none where prices are missing or the water does not run as it was laid.
+pub(super) fn exported(
+    job: &Job,
+    loads: &[RoomLoad],
+    circuits: &[Circuit],
+    running: &Running,
+) -> Vec<(Instance, Option<u64>)> {
+    let Some((chains, places)) = chains(job, loads, circuits, running) else { return Vec::new() };
+    let mut whole = problem(job, &places);
+    whole.objective = joint::Objective::LeastCost;
+    let mut out = Vec::new();
+    for at in 0..whole.circuits.len() {
+        // By itself, so that no other circuit takes of the stock.
+        let mut alone = whole.clone();
+        for (other, rooms) in alone.circuits.iter_mut().enumerate() {
+            if other != at {
+                rooms.clear();
+            }
+        }
+        let cost = joint::choose_all(&alone, &chains, NODES).cost_cents;
+        out.extend(joint::export(&alone, &chains, at, OVER_CENTS, MOST_LENGTHS).map(|i| (i, cost)));
+    }
+    out
+}
+
+/// What is written out costs no more than so much above the least; and no more lengths than so many.
+const OVER_CENTS: u32 = 2000;
+const MOST_LENGTHS: usize = 20_000;
 
 fn together(job: &Job, problem: &Problem, answer: &Answer) -> Together {
     let counted = match problem.objective {

@@ -365,7 +365,7 @@ fn tape(length: Length, system: System) -> String {
 
 pub(crate) fn measured_label(field: MeasuredField) -> &'static str {
     match field {
-        MeasuredField::Outdoors => "Outdoor temperature meanwhile",
+        MeasuredField::Outdoors => "Outdoors meanwhile",
         MeasuredField::Fill => "Fill pressure, cold",
         MeasuredField::PreCharge => "Expansion tank's air",
     }

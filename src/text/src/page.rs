@@ -286,6 +286,7 @@ words! {
     readings_rooms: "Rooms";
     readings_rooms_note: "In the middle of the room, about 5 ft (1.5 m) up, out of the sun.";
     calculated: "calculated";
+    planned_for: "planned for";
     valve_open: "open";
     hand_over: "Hand-over";
     care: "Care";

@@ -141,7 +141,7 @@ fn readings_are_judged_kept_and_stop_nothing() {
         page.type_into("Fill pressure, cold", "2");
         page.wait_for_text("too little to keep air out");
         let load = page.text_of("[data-figure='plate.load']");
-        page.type_into("Outdoor temperature meanwhile", "5x");
+        page.type_into("Outdoors meanwhile", "5x");
         page.leave();
         let error = page.text_of("[id='measured.outdoors-error']");
         assert!(error.contains("“5x” cannot be read"), "{error}");
@@ -154,7 +154,7 @@ fn readings_are_judged_kept_and_stop_nothing() {
         page.reload();
         page.wait_for_text("Low flow");
         assert_eq!(page.text_of(&judged), low);
-        assert_eq!(page.value_of("Outdoor temperature meanwhile"), "5x");
+        assert_eq!(page.value_of("Outdoors meanwhile"), "5x");
         page.go(Place::Loop);
         page.wait_for_text("4 readings");
     });

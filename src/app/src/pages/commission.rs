@@ -45,7 +45,7 @@ pub(super) fn commission(job: &JobKey) -> AnyView {
         {circuits}
         <h2>{text::readings_rooms()}</h2>
         <p class="note">{text::readings_rooms_note()}</p>
-        {rooms}
+        <div class="rooms-read">{rooms}</div>
         {still_markup("handed", handed_over())}
         <div class="acts">{button("", text::print_sheet(), || {
             // A browser that cannot print has said so by itself.
@@ -60,11 +60,15 @@ pub(super) fn commission(job: &JobKey) -> AnyView {
 fn reading(field: Field) -> AnyView {
     let app = use_app();
     let figure = format!("{field}.calculated");
+    let word = match field {
+        Field::Measured(MeasuredField::Outdoors) => text::planned_for(),
+        _ => text::calculated(),
+    };
     let calculated = kept(move || app.calculated(field).unwrap_or_default());
     view! {
         <div class="reading">
             {number_field(field)}
-            <p class="note">{text::calculated()} " "
+            <p class="note">{word} " "
                 <b data-figure=figure>{live(move || calculated.get())}</b></p>
         </div>
     }
@@ -96,9 +100,9 @@ fn room(id: RoomId, judged: Memo<Judged>) -> AnyView {
     let app = use_app();
     let name = kept(move || app.typed(|draft| text::room_name(draft, id)));
     view! {
-        <fieldset class="spot">
+        <fieldset class="spot one">
             <legend>{live(move || name.get())}</legend>
-            <div class="readings">{reading(Field::Spot(id, SpotField::Air))}</div>
+            {reading(Field::Spot(id, SpotField::Air))}
             {live_markup("findings", move || app.room_said(id, judged))}
         </fieldset>
     }

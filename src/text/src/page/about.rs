@@ -20,8 +20,8 @@ pub const ABOUT: &[&str] = &[
      years are not made for the worst case: a station is good to about 3 °F, less in mountains and \
      in Alaska.",
     "Element: the rating's power law, carried along the tube exactly as the water cools. Pieces are \
-     chosen room by room from the supply on: the least nominal length that covers the load and fits \
-     the wall.",
+     chosen from the supply on, for as little element as does it or for what you ask instead; the page \
+     says whether no choice is better, or how far off it may be. Prices are your own.",
     "Piping: every arrangement is solved as one network by the global gradient algorithm of Todini \
      and Pilati, flow and temperature and lengths together. Water properties after IAPWS, friction after Darcy, Weisbach and Colebrook, fittings in \
      the form of Crane TP-410 from memory.",

@@ -263,7 +263,9 @@ impl App {
             Field::Plant(_) => section(Section::Plant),
             Field::House(HouseField::Margin) => Page::Station(job, Station::HeatLoss),
             Field::House(_) => Page::Station(job, Station::Rooms),
-            Field::Price(_) => section(Section::Prices),
+            Field::Price(_) | Field::SizedPrice(..) | Field::Spare(_) | Field::Cut(_) => {
+                section(Section::Prices)
+            }
             Field::Element(_)
             | Field::Point(..)
             | Field::Stock

@@ -181,6 +181,8 @@ pub fn read(draft: &Draft) -> Reading {
     let zones = piping::read_zones(&mut reader, &read);
     let plant = plant::read_plant(&mut reader);
     let prices = shop::read_prices(&mut reader);
+    let spare = shop::read_spare(&mut reader);
+    let cutting = shop::read_cutting(&mut reader);
     let bills = bills::read_bills(&mut reader);
     measured::note_errors(&mut reader);
     let job = match (around, baseboard, circuit, zones, plant) {
@@ -196,6 +198,8 @@ pub fn read(draft: &Draft) -> Reading {
                 empty_zones,
                 plant,
                 prices,
+                spare,
+                cutting,
                 bills,
             })
         }

@@ -3,13 +3,13 @@
 use finrun_engine::building::{OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
 use finrun_engine::design::{Design, design};
 use finrun_engine::job::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, Choice, CircuitField, Draft,
-    ElementField, Entry, Field, File, GroundField, Header, HouseField, Job, LayerField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, Choice, CircuitField, CutField,
+    Draft, ElementField, Entry, Field, File, GroundField, Header, HouseField, Job, LayerField,
     OpeningDraft, OpeningField, PointField, RoomField, SurfaceField, UValue, read,
 };
 use finrun_engine::job::{
-    LegField, MeasuredField, PartField, PlantField, PriceField, PumpPointField, SpotField,
-    StockField, ZoneField,
+    Group, LegField, MeasuredField, PartField, PlantField, PriceField, PumpPointField, SizedField,
+    SpotField, StockField, ZoneField,
 };
 use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
@@ -185,6 +185,7 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
         Choice::Fuel,
         Choice::Tube,
         Choice::Objective,
+        Choice::Sticks,
         Choice::FlowBasis,
         Choice::PipeCover,
         Choice::Zoning,
@@ -239,6 +240,7 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::Fuel
             | Choice::Tube
             | Choice::Objective
+            | Choice::Sticks
             | Choice::FlowBasis
             | Choice::PipeCover
             | Choice::Zoning

@@ -3,7 +3,7 @@
 use crate::{install, plant, shop};
 use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId};
 use finrun_engine::job::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, Draft,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField, Draft,
     ElementField, Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField,
     PointField, PumpPointField, RoomField, SpotField, SurfaceField, ZoneField,
 };

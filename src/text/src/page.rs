@@ -178,10 +178,10 @@ words! {
     prices_and_counts: "Price and count of each length";
     prices_and_counts_note: "Blank: without a price, as many in the shop as are wanted, none bought already. What was bought already costs nothing more and is used first.";
     prices_note: "Your own prices, all in one currency, with or without tax as you like. What has no price is counted, not guessed.";
-    prices_of_joints: "Joints, enclosure and caps";
-    prices_of_pipe: "Pipe and fittings";
-    prices_of_parts: "Valves, circulators, controls";
     prices_of_remedies: "Ways out of a shortage";
+    to_spare: "To spare";
+    to_spare_note: "A share of what is needed that is bought beyond it, whole pieces at least. Blank: nothing.";
+    cutting: "Cutting pipe";
     keep_pieces: "Keep these pieces";
     let_pieces_go: "Let them go";
     kept_wrong: "Kept pieces that no longer fit";

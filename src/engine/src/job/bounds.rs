@@ -2,10 +2,10 @@
 //! error text and the form's hint follow from it.
 
 use super::field::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField, ElementField,
-    Field, GroundField, HouseField, LayerField, LegField, MeasuredField, OpeningField, PartField,
-    PlantField, PointField, PriceField, PumpPointField, RoomField, SpotField, StockField,
-    SurfaceField, ZoneField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField,
+    ElementField, Field, GroundField, HouseField, LayerField, LegField, MeasuredField,
+    OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField, RoomField,
+    SpotField, StockField, SurfaceField, ZoneField,
 };
 use crate::building::OpeningKind;
 use crate::quantity::{Kind, Unit};

@@ -36,9 +36,9 @@ pub use draft::{
 };
 pub use field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField,
-    ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField, MeasuredField, OpeningField,
-    PartField, PlantField, PointField, PriceField, PumpPointField, RoomField, SizedField, SpotField,
-    StockField, SurfaceField, ZoneField,
+    ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField,
+    MeasuredField, OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField,
+    RoomField, SizedField, SpotField, StockField, SurfaceField, ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use outline::{Outline, Side, outline};

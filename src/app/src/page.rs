@@ -55,12 +55,13 @@ pub enum Section {
     Plant,
     Drawings,
     Compare,
+    Share,
     Install,
     Commission,
 }
 
 impl Section {
-    pub const ALL: [Section; 14] = [
+    pub const ALL: [Section; 15] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -73,6 +74,7 @@ impl Section {
         Section::Plant,
         Section::Drawings,
         Section::Compare,
+        Section::Share,
         Section::Install,
         Section::Commission,
     ];
@@ -88,6 +90,7 @@ impl Section {
             | Section::Plant
             | Section::Drawings
             | Section::Compare
+            | Section::Share
             | Section::Install
             | Section::Commission => Station::Loop,
         }
@@ -108,6 +111,7 @@ impl Section {
             Section::Plant => text::section_plant(),
             Section::Drawings => text::section_drawings(),
             Section::Compare => text::section_compare(),
+            Section::Share => text::section_share(),
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
         }
@@ -127,6 +131,7 @@ impl Section {
             Section::Plant => "plant",
             Section::Drawings => "drawings",
             Section::Compare => "compare",
+            Section::Share => "share",
             Section::Install => "install",
             Section::Commission => "commission",
         }
@@ -141,6 +146,8 @@ pub enum Page {
     Room(JobKey, RoomId),
     Safety,
     About,
+    /// A job that came with a link, packed.
+    Offered(String),
 }
 
 impl Page {
@@ -151,6 +158,7 @@ impl Page {
         match parts.as_slice() {
             ["safety"] => Page::Safety,
             ["about"] => Page::About,
+            ["open", packed] => Page::Offered(packed.to_string()),
             ["job", key] => Page::Station(JobKey(key.to_string()), Station::Rooms),
             ["job", key, "room", id] => match id.parse() {
                 Ok(id) => Page::Room(JobKey(key.to_string()), RoomId(id)),
@@ -173,6 +181,7 @@ impl Page {
             Page::Jobs => "#/".to_string(),
             Page::Safety => "#/safety".to_string(),
             Page::About => "#/about".to_string(),
+            Page::Offered(packed) => format!("#/open/{packed}"),
             Page::Station(job, station) => format!("#/job/{}/{}", job.0, station.name()),
             Page::Section(job, section) => format!("#/job/{}/{}", job.0, section.name()),
             Page::Room(job, room) => format!("#/job/{}/room/{}", job.0, room.0),
@@ -183,7 +192,7 @@ impl Page {
     pub fn job(&self) -> Option<&JobKey> {
         match self {
             Page::Station(job, _) | Page::Section(job, _) | Page::Room(job, _) => Some(job),
-            Page::Jobs | Page::Safety | Page::About => None,
+            Page::Jobs | Page::Safety | Page::About | Page::Offered(_) => None,
         }
     }
 }

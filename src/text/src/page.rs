@@ -64,6 +64,7 @@ words! {
     section_install: "Installation";
     section_commission: "Commissioning sheet";
     section_compare: "Compare arrangements";
+    section_share: "Share";
     stations: "Stations of this job";
 
     undo: "Undo";
@@ -241,6 +242,26 @@ words! {
     one_circuit: "One circuit has the whole flow: there is nothing to balance.";
     not_fitted: "No balancing valves are chosen: the column of the valves says what they would have to take.";
     side_by_side: "Every arrangement side by side";
+    share_note: "Nothing is sent anywhere by this page: the whole job is in the file, in the link, or in the code, and you pass it on yourself.";
+    share_fact: "as a file, a link or a code";
+    share_file: "File";
+    share_file_note: "For keeping, and for mail. Whoever gets it opens it from the list of jobs.";
+    hand_over_file: "Send the file";
+    share_link: "Link";
+    share_link_note: "The job stands behind the # of the address, which no browser sends to a server. Whoever opens it sees the job first and keeps it only on wish; nothing of theirs is replaced.";
+    copy_link: "Copy the link";
+    link_copied: "Link copied";
+    link_failed: "This browser cannot pack a link. Send the file.";
+    share_code: "QR code of the link";
+    share_code_note: "For a phone beside you: point its camera here.";
+    code_too_long: "The job is too long for a QR code. Send the file or the link.";
+    offered_title: "A job that came with a link";
+    offered_note: "It is not kept yet. Nothing that you have is replaced.";
+    offered_same_name: "You have a job of this name already. Both are kept.";
+    keep_offered: "Keep it among my jobs";
+    to_the_jobs: "To my jobs";
+    unpacking: "Unpacking";
+    link_damaged: "The link is damaged: it was cut off or changed on its way. Ask for it again, or for the file.";
     compare_note: "Each row is the whole house designed in that arrangement, with the pieces and valves that it needs. Press a heading to sort by it. What has no price is counted, and not guessed.";
     compare_one_zone: "Except for the zones as drawn, all rooms are taken together in one zone. Using such a row gives the zones up; Undo brings them back.";
     compare_nothing: "The arrangements follow from the rooms.";

@@ -29,6 +29,7 @@ mod process;
 mod remedies;
 mod screenshots;
 mod server;
+mod share;
 mod shop;
 mod site;
 mod smoke;

@@ -81,7 +81,7 @@ pub(crate) fn jobs() -> AnyView {
             <div class="acts">
                 {button("main-act", text::new_job(), new_job)}
                 <label class="file" for="open-file">{text::open_file()}</label>
-                <input id="open-file" type="file" accept=".json,application/json" on:change=choose/>
+                <input id="open-file" type="file" accept=".json,.txt,application/json,text/plain" on:change=choose/>
             </div>
             <h2>{text::demos()}</h2>
             <p class="note">{text::demo_note()}</p>

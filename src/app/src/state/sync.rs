@@ -143,6 +143,7 @@ impl App {
                 Page::Jobs => return text::app_name().to_string(),
                 Page::Safety => text::safety_title().to_string(),
                 Page::About => text::about_title().to_string(),
+                Page::Offered(_) => text::offered_title().to_string(),
                 Page::Station(_, station) => station.label().to_string(),
                 Page::Section(_, section) => section.label().to_string(),
                 Page::Room(_, room) => text::room_name(draft, *room),
@@ -241,6 +242,13 @@ impl App {
     pub fn download_open(self) {
         self.typed_now(|draft| {
             crate::files::download(&crate::files::file_name(&draft.name), &store::to_text(draft));
+        });
+    }
+
+    /// Hands the open draft to whatever the device sends files with.
+    pub fn hand_over_open(self) {
+        self.typed_now(|draft| {
+            crate::files::hand_over(&crate::files::file_name(&draft.name), &store::to_text(draft));
         });
     }
 

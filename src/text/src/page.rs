@@ -249,6 +249,7 @@ words! {
     hand_over_file: "Send the file";
     share_link: "Link";
     share_link_note: "The job stands behind the # of the address, which no browser sends to a server. Whoever opens it sees the job first and keeps it only on wish; nothing of theirs is replaced.";
+    no_link_from_a_file: "This page was opened from a file, so there is no address for a link or a QR code. Send the file of the job.";
     copy_link: "Copy the link";
     link_copied: "Link copied";
     link_failed: "This browser cannot pack a link. Send the file.";

@@ -2,6 +2,7 @@
 
 mod browser;
 mod build;
+mod one_file;
 mod project;
 mod reference;
 mod run;

@@ -21,6 +21,7 @@ mod leaving;
 mod looks;
 mod network;
 mod offline_update;
+mod one_file;
 mod open_to_all;
 mod page;
 mod piping;

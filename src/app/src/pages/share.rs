@@ -43,14 +43,9 @@ pub(super) fn share(job: &JobKey) -> AnyView {
         letters => text::link_letters(letters),
     });
     let code = live_view(move || link.with(|link| qr_code(link)));
-    let inside = view! {
-        <p class="note">{text::share_note()}</p>
-        <h2>{text::share_file()}</h2>
-        <p>{text::share_file_note()}</p>
-        <div class="acts">
-            {button("", text::download(), move || app.download_open())}
-            {files::can_hand_over().then(|| button("", text::hand_over_file(), move || app.hand_over_open()))}
-        </div>
+    // A page that was opened as a file has no address that would lead anybody else to it.
+    let has_address = window().location().protocol().is_ok_and(|protocol| protocol != "file:");
+    let by_link = has_address.then(|| view! {
         <h2>{text::share_link()}</h2>
         <p>{text::share_link_note()}</p>
         {live_view(move || failed.get().then(|| view! { <p class="banner" role="alert">{text::link_failed()}</p> }).into_any())}
@@ -63,6 +58,19 @@ pub(super) fn share(job: &JobKey) -> AnyView {
         <h2>{text::share_code()}</h2>
         <p>{text::share_code_note()}</p>
         {code}
+    }.into_any());
+    let no_link =
+        (!has_address).then(|| view! { <p class="note">{text::no_link_from_a_file()}</p> });
+    let inside = view! {
+        <p class="note">{text::share_note()}</p>
+        <h2>{text::share_file()}</h2>
+        <p>{text::share_file_note()}</p>
+        <div class="acts">
+            {button("", text::download(), move || app.download_open())}
+            {files::can_hand_over().then(|| button("", text::hand_over_file(), move || app.hand_over_open()))}
+        </div>
+        {by_link}
+        {no_link}
     }
     .into_any();
     section(job, Section::Share, inside)

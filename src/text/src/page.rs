@@ -82,6 +82,13 @@ words! {
     keep_mine: "Keep mine";
     update_waiting: "A new version of Finrun is ready.";
     update_now: "Save and reload";
+    newer_tab: "A newer Finrun wrote this job in another tab. From this tab nothing is saved any more: download what you typed here if you need it, then load the page again.";
+    load_again: "Load again";
+    kept_for_good: "This browser has promised to keep the jobs until you delete them.";
+    kept_perhaps: "This browser may clear the jobs when it runs short of room or is not used for long: install Finrun, or download what you cannot lose.";
+    install_title: "Keep Finrun on this device";
+    install_now: "Install";
+    install_words: "On an iPhone or iPad: Share, then Add to Home Screen. On Android: the browser's menu, then Install app or Add to home screen. On a computer: the sign for installing beside the address. What is installed keeps its own jobs: download those of the browser first and open them there.";
     offline_ready: "Ready to work offline";
     offline_pending: "Getting ready to work offline …";
     offline_failed: "This browser does not keep the page for offline use.";

@@ -1,6 +1,6 @@
 //! Keeps address, storage and other tabs in step with the state.
 
-use super::{App, Deleted, Open, SaveState, store};
+use super::{App, Deleted, Open, SaveState, offline, store};
 use crate::page::{JobKey, Page, Section, Station};
 use finrun_engine::job::{CircuitField, Draft, Field, HouseField, SurfaceField, read};
 use finrun_text as text;
@@ -106,8 +106,10 @@ pub(super) fn follow_other_tabs(app: App) {
             return;
         }
         let ours = app.typed_now(store::to_text);
-        if event.new_value().as_deref() != Some(ours.as_str()) {
-            app.save.set(SaveState::Conflict);
+        let theirs = event.new_value();
+        if theirs.as_deref() != Some(ours.as_str()) {
+            let is_newer = theirs.is_some_and(|text| store::is_newer(&text));
+            app.save.set(if is_newer { SaveState::Outdated } else { SaveState::Conflict });
         }
     });
 }
@@ -174,7 +176,7 @@ impl App {
 
     /// Writes the open draft if it has changed.
     pub fn save_now(self) {
-        if self.save.get_untracked() == SaveState::Conflict {
+        if self.save.get_untracked().holds() {
             return;
         }
         self.write_draft();
@@ -216,6 +218,7 @@ impl App {
 
     /// Puts a draft into storage under a new key and goes there.
     pub fn add_job(self, draft: Draft) {
+        offline::tell("finrun-job-made");
         let key = store::fresh_key();
         match store::write(&key, &store::to_text(&draft)) {
             Ok(()) => self.go(&Page::Station(key, Station::Rooms)),

@@ -146,6 +146,8 @@ pub enum Page {
     Room(JobKey, RoomId),
     Safety,
     About,
+    /// Words of the trade.
+    Terms,
     /// A job that came with a link, packed.
     Offered(String),
 }
@@ -158,6 +160,7 @@ impl Page {
         match parts.as_slice() {
             ["safety"] => Page::Safety,
             ["about"] => Page::About,
+            ["words"] => Page::Terms,
             ["open", packed] => Page::Offered(packed.to_string()),
             ["job", key] => Page::Station(JobKey(key.to_string()), Station::Rooms),
             ["job", key, "room", id] => match id.parse() {
@@ -181,6 +184,7 @@ impl Page {
             Page::Jobs => "#/".to_string(),
             Page::Safety => "#/safety".to_string(),
             Page::About => "#/about".to_string(),
+            Page::Terms => "#/words".to_string(),
             Page::Offered(packed) => format!("#/open/{packed}"),
             Page::Station(job, station) => format!("#/job/{}/{}", job.0, station.name()),
             Page::Section(job, section) => format!("#/job/{}/{}", job.0, section.name()),
@@ -192,7 +196,7 @@ impl Page {
     pub fn job(&self) -> Option<&JobKey> {
         match self {
             Page::Station(job, _) | Page::Section(job, _) | Page::Room(job, _) => Some(job),
-            Page::Jobs | Page::Safety | Page::About | Page::Offered(_) => None,
+            Page::Jobs | Page::Safety | Page::About | Page::Terms | Page::Offered(_) => None,
         }
     }
 }

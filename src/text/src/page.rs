@@ -82,6 +82,9 @@ words! {
     keep_mine: "Keep mine";
     update_waiting: "A new version of Finrun is ready.";
     update_now: "Save and reload";
+    terms_here: "Words on this page";
+    terms_title: "Words of the trade";
+    all_terms: "All words of the trade";
     newer_tab: "A newer Finrun wrote this job in another tab. From this tab nothing is saved any more: download what you typed here if you need it, then load the page again.";
     load_again: "Load again";
     kept_for_good: "This browser has promised to keep the jobs until you delete them.";

@@ -61,6 +61,7 @@ fn one_page(page: Page) -> AnyView {
         Page::Jobs => jobs::jobs(),
         Page::Safety => plain::safety(),
         Page::About => plain::about(),
+        Page::Terms => plain::terms(),
         Page::Offered(packed) => offered::offered(packed),
         Page::Station(job, station) => {
             let inside = match station {

@@ -1,6 +1,6 @@
 //! What stands around every page of a job: name and saving above, stations, three figures below.
 
-use super::{button, foot, in_system, kept, live, live_button, live_view, when, yes};
+use super::{button, foot, in_system, kept, live, live_button, live_view, terms_here, when, yes};
 use crate::page::{JobKey, Page, Station};
 use crate::state::{App, SaveState, Standing, use_app};
 use finrun_engine::check::Severity;
@@ -40,7 +40,11 @@ pub(crate) fn frame(job: &JobKey, inside: AnyView) -> AnyView {
             {stations}
         </nav>
         {banners()}
-        <main id="content" tabindex="-1">{inside} {foot()}</main>
+        <main id="content" tabindex="-1">
+            {inside}
+            {terms_here(&app.page.get_untracked())}
+            {foot()}
+        </main>
         {plate()}
     }
     .into_any()

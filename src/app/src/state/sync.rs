@@ -145,6 +145,7 @@ impl App {
                 Page::Jobs => return text::app_name().to_string(),
                 Page::Safety => text::safety_title().to_string(),
                 Page::About => text::about_title().to_string(),
+                Page::Terms => text::terms_title().to_string(),
                 Page::Offered(_) => text::offered_title().to_string(),
                 Page::Station(_, station) => station.label().to_string(),
                 Page::Section(_, section) => section.label().to_string(),

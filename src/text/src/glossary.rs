@@ -44,7 +44,7 @@ terms! {
         "A day so cold that only 1 hour in 100 of the year is colder. What heats the house then, heats it.";
     DIVERTER_TEE: "Diverter tee",
         "A tee with a scoop or a narrowing inside, which pushes some of the main's water through a branch.";
-    DOWNSTREAM: "Upstream, downstream", "Before and behind in the direction in which the water flows.";
+    DOWNSTREAM: "Downstream, upstream", "Behind and before in the direction in which the water flows.";
     ELEMENT: "Element", "Copper tube with fins, which gives the heat; it stands in an enclosure along the wall.";
     ENCLOSURE: "Enclosure", "The sheet-metal cover with back plate and damper around the element.";
     EXPANSION_TANK: "Expansion tank",
@@ -78,7 +78,7 @@ terms! {
         "Opens by itself before the pressure bursts something. It is never plugged or shut off.";
     RETURN_PROTECTION: "Return protection",
         "What keeps cool water from coming back to a boiler that would corrode from it.";
-    REVERSE_RETURN: "Direct and reverse return",
+    REVERSE_RETURN: "Reverse return, direct return",
         "Two mains. With a direct return the nearest room has the shortest way, and takes too much unless it is \
          throttled; with a reverse return all ways are about as long.";
     SERIES_LOOP: "Series loop",

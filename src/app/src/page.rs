@@ -57,10 +57,11 @@ pub enum Section {
     Compare,
     Install,
     Commission,
+    Report,
 }
 
 impl Section {
-    pub const ALL: [Section; 14] = [
+    pub const ALL: [Section; 15] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -75,6 +76,7 @@ impl Section {
         Section::Compare,
         Section::Install,
         Section::Commission,
+        Section::Report,
     ];
 
     /// The station that it belongs to.
@@ -89,7 +91,8 @@ impl Section {
             | Section::Drawings
             | Section::Compare
             | Section::Install
-            | Section::Commission => Station::Loop,
+            | Section::Commission
+            | Section::Report => Station::Loop,
         }
     }
 
@@ -110,6 +113,7 @@ impl Section {
             Section::Compare => text::section_compare(),
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
+            Section::Report => text::section_report(),
         }
     }
 
@@ -129,6 +133,7 @@ impl Section {
             Section::Compare => "compare",
             Section::Install => "install",
             Section::Commission => "commission",
+            Section::Report => "report",
         }
     }
 }

@@ -24,6 +24,7 @@ mod plain;
 mod plant;
 mod prices;
 mod remedies;
+mod report;
 mod room;
 mod rooms;
 mod route;
@@ -84,6 +85,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Compare => compare::compare(&job),
                 Section::Install => install::install(&job),
                 Section::Commission => commission::commission(&job),
+                Section::Report => report::report(&job),
             };
             frame(&job, inside)
         }

@@ -234,6 +234,7 @@ impl App {
             Section::Compare => text::compare_fact().to_string(),
             Section::Commission => text::readings(draft.progress.readings()),
             Section::Install => self.install_fact(),
+            Section::Report => text::report_fact().to_string(),
         })
     }
 

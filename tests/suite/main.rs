@@ -20,6 +20,7 @@ mod fluids;
 mod ground;
 mod heat_loss;
 mod house_balance;
+mod inputs;
 mod install;
 mod joint;
 mod lengths;

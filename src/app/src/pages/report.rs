@@ -8,6 +8,8 @@ mod results;
 mod rooms;
 mod short;
 mod table;
+#[cfg(test)]
+mod tests;
 mod worked;
 
 use super::install::today;
@@ -30,6 +32,8 @@ struct Seen<'a> {
     design: &'a Design,
     errors: &'a [FieldError],
     system: System,
+    /// The date that it is given.
+    today: String,
 }
 
 /// How much is printed.
@@ -89,17 +93,22 @@ fn of_outcome(draft: &Draft, outcome: &Outcome, form: Form, paper: Paper) -> Str
     match &outcome.solved {
         Some((job, design)) if !design.rooms.is_empty() => {
             let errors = &outcome.errors;
-            let seen = Seen { draft, job, design, errors, system: draft.units };
-            out.open("div", &[("class", class(form, paper))]);
-            match form {
-                Form::Full => full(&mut out, &seen),
-                Form::Short => short::short(&mut out, &seen),
-            }
-            out.close("div");
+            let system = draft.units;
+            let seen = Seen { draft, job, design, errors, system, today: today() };
+            sheet(&mut out, &seen, form, paper);
         }
         _ => out.leaf("p", &[], text::no_loop_yet()),
     }
     out.done()
+}
+
+fn sheet(out: &mut Markup, seen: &Seen<'_>, form: Form, paper: Paper) {
+    out.open("div", &[("class", class(form, paper))]);
+    match form {
+        Form::Full => full(out, seen),
+        Form::Short => short::short(out, seen),
+    }
+    out.close("div");
 }
 
 fn class(form: Form, paper: Paper) -> &'static str {
@@ -134,7 +143,7 @@ fn title(out: &mut Markup, seen: &Seen<'_>, title: &str) {
     };
     let facts = [
         (text::title_place(), place),
-        (text::title_date(), today()),
+        (text::title_date(), seen.today.clone()),
         (text::title_made(), made_by()),
     ];
     for (name, fact) in facts {

@@ -40,8 +40,8 @@ pub enum InputOrigin {
 
 /// Every number that the job takes and that matters to it, in the order in which it is read.
 ///
-/// What cannot be read is left out, as are prices, bills and what was measured afterwards: none of
-/// them changes the design.
+/// What cannot be read is left out, as are fuel bills and what was measured afterwards: neither changes
+/// the design.
 pub fn inputs(draft: &Draft) -> Vec<Input> {
     let mut fields = Vec::new();
     for field in asked_for(draft) {
@@ -79,9 +79,9 @@ fn matters(draft: &Draft, field: Field) -> bool {
         draft.zones.iter().any(|zone| is(zone.arrangement, zone.balancing))
     };
     match field {
-        Field::Price(_)
-        | Field::Stocked(..)
-        | Field::Stock
+        // Blank, nothing follows from them.
+        Field::Price(_) | Field::Stocked(..) => typed(draft, field),
+        Field::Stock
         | Field::Bill(..)
         | Field::Bills(_)
         | Field::Measured(_)

@@ -73,7 +73,16 @@ const GROUPS: [Group; 6] = [
     Group {
         title: text::inputs_element,
         choices: |_| vec![Choice::Tube, Choice::Objective],
-        holds: |field| matches!(field, Field::Element(_) | Field::Point(..) | Field::Stock),
+        holds: |field| {
+            matches!(
+                field,
+                Field::Element(_)
+                    | Field::Point(..)
+                    | Field::Stock
+                    | Field::Stocked(..)
+                    | Field::Price(_)
+            )
+        },
     },
     Group {
         title: text::inputs_water,
@@ -171,7 +180,7 @@ fn picked(draft: &Draft, choices: &[Choice]) -> Vec<Row> {
 fn row(seen: &Seen<'_>, input: &Input) -> Row {
     let label = text::whole_label(input.field);
     let name = match input.field {
-        Field::Zone(..) | Field::Point(..) | Field::PumpPoint(..) => {
+        Field::Zone(..) | Field::Point(..) | Field::PumpPoint(..) | Field::Stocked(..) => {
             format!("{}: {label}", text::field_owner(seen.draft, input.field))
         }
         _ => label.to_string(),

@@ -46,7 +46,8 @@ pub use compare::{
 };
 pub use drawings::*;
 pub use fields::{
-    assembly_name, bounds_hint, field_label, field_note, field_owner, opening_name, room_name, surface_name,
+    assembly_name, bounds_hint, field_label, field_note, field_owner, opening_name, room_name,
+    surface_name,
 };
 pub use install::{
     circuit_at, phase, photo_number, step_how, step_numbers, step_title, steps_done,

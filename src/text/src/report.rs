@@ -1,10 +1,11 @@
 //! Words of the report: its parts, where numbers come from, what was assumed and by which method.
 
-use crate::{field_label, field_owner, flow_basis, heating_effect, objective, pick, value};
+use crate::{field_label, field_owner, flow_basis, heating_effect, objective, value};
 use finrun_engine::building::SurfaceKind;
+use finrun_engine::emitter::HeatingEffect;
 use finrun_engine::job::{
-    AirBasis, Behind, CircuitField, Draft, Field, FlowBasis, GroundMethod, HouseField, InputOrigin, OpeningField,
-    Pick, PumpKind, RatingBasis, RoomField, ZoneField, resolve,
+    AirBasis, Behind, CircuitField, Draft, Field, GroundMethod, HouseField, InputOrigin,
+    OpeningField, PumpKind, RatingBasis, RoomField, ZoneField, Zoning, resolve,
 };
 use finrun_engine::quantity::{System, Unit, Value};
 use finrun_engine::trace::Topic;
@@ -88,7 +89,8 @@ pub fn without_number(field: Field) -> Option<&'static str> {
 /// By which methods a job was worked out: what it chose among them, in sentences.
 pub fn methods(draft: &Draft, system: System) -> Vec<String> {
     let mut said = vec![
-        "Heat loss is steady, on the design day: no gains from sun or people, no reheat.".to_string(),
+        "Heat loss is steady, on the design day: no gains from sun or people, no reheat."
+            .to_string(),
     ];
     let margin = resolve(draft, Field::House(HouseField::Margin)).si().unwrap_or(0.0);
     said.push(match margin > 0.0 {
@@ -148,15 +150,26 @@ pub fn methods(draft: &Draft, system: System) -> Vec<String> {
                 .to_string()
         }
     });
-    said.push(format!("Heating effect: {}.", heating_effect(draft.element.heating_effect)));
+    said.push(match draft.element.heating_effect {
+        HeatingEffect::Unknown => {
+            "Whether a heating effect is in the rating is not known: it is taken as typed."
+                .to_string()
+        }
+        effect => format!("Rating: {}.", heating_effect(effect)),
+    });
     said.push(format!("Pieces are chosen for: {}.", objective(draft.element.objective)));
     said.push(format!("Flow: {}.", flow_basis(draft.flow_basis)));
-    if draft.flow_basis == FlowBasis::FromPump || draft.pump.kind != PumpKind::Points {
-        said.push(format!(
-            "Circulator: {}. A typical curve is of no maker's, and is a judgement.",
-            pick(draft, Pick::Pump(draft.pump.kind))
-        ));
-    }
+    let own = draft.zones.len() > 1 && draft.zoning == Zoning::Circulators;
+    let typed = match own {
+        true => draft.zones.iter().all(|zone| zone.pump == PumpKind::Points),
+        false => draft.pump.kind == PumpKind::Points,
+    };
+    said.push(match typed {
+        true => "Circulator: by the points of its curve.".to_string(),
+        false => {
+            "Circulator: by a typical curve, which is no maker's, and is a judgement.".to_string()
+        }
+    });
     said.push(
         "Water: properties fitted to IAPWS; friction after Darcy, Weisbach and Colebrook; fittings in \
          the form of Crane TP-410, from memory."

@@ -81,11 +81,9 @@ fn matters(draft: &Draft, field: Field) -> bool {
     match field {
         // Blank, nothing follows from them.
         Field::Price(_) | Field::Stocked(..) => typed(draft, field),
-        Field::Stock
-        | Field::Bill(..)
-        | Field::Bills(_)
-        | Field::Measured(_)
-        | Field::Spot(..) => false,
+        Field::Stock | Field::Bill(..) | Field::Bills(_) | Field::Measured(_) | Field::Spot(..) => {
+            false
+        }
         Field::House(field) => house_matters(draft, field),
         Field::Ground(field) => on_ground(draft) && ground_matters(draft, field),
         Field::Circuit(CircuitField::ReturnPipe | CircuitField::ReturnElbows) => {
@@ -247,9 +245,11 @@ fn followed_origin(draft: &Draft, field: Field) -> InputOrigin {
                 _ => Worked,
             }
         }
-        Field::Surface(_, _, SurfaceField::Height | SurfaceField::Free | SurfaceField::Perimeter) => {
-            Worked
-        }
+        Field::Surface(
+            _,
+            _,
+            SurfaceField::Height | SurfaceField::Free | SurfaceField::Perimeter,
+        ) => Worked,
         Field::Surface(id, surface, SurfaceField::Depth) => {
             match draft.surface(id, surface).map(|s| s.kind) {
                 Some(SurfaceKind::Wall) => Assumed,

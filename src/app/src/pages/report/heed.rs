@@ -8,7 +8,8 @@ use finrun_text as text;
 pub(super) fn outstanding(out: &mut Markup, seen: &Seen<'_>) {
     let Seen { draft, design, system, errors, .. } = *seen;
     out.leaf("h2", &[], text::report_checks());
-    let to_see: Vec<&Check> = design.checks.iter().filter(|c| c.severity != Severity::Holds).collect();
+    let to_see: Vec<&Check> =
+        design.checks.iter().filter(|c| c.severity != Severity::Holds).collect();
     let complete = |id| design.rooms.iter().any(|room| room.room == id);
     let left_out: Vec<String> = draft
         .rooms
@@ -39,10 +40,14 @@ pub(super) fn outstanding(out: &mut Markup, seen: &Seen<'_>) {
 fn one(out: &mut Markup, seen: &Seen<'_>, check: &Check) {
     let Seen { draft, system, .. } = *seen;
     out.open("li", &[]);
-    out.leaf("b", &[], &text::check_headed(
-        text::severity(check.severity),
-        &text::check_title(check, draft, system),
-    ));
+    out.leaf(
+        "b",
+        &[],
+        &text::check_headed(
+            text::severity(check.severity),
+            &text::check_title(check, draft, system),
+        ),
+    );
     out.leaf("p", &[], &text::check_detail(check, system));
     if !check.remedies.is_empty() {
         let ways: Vec<String> =

@@ -1,8 +1,8 @@
 //! Every input with its value, its unit and where it comes from.
 
+use super::Seen;
 use super::rooms;
 use super::table::{Of, Row, table};
-use super::Seen;
 use crate::markup::Markup;
 use crate::parts::in_system;
 use finrun_engine::job::{
@@ -210,16 +210,12 @@ fn built(out: &mut Markup, seen: &Seen<'_>) {
         }
     }
     let row = |value: UValue| match value {
-        UValue::Listed(listed) => Some(Row::plain(
-            text::assembly(listed),
-            vec![text::listed_u(listed, seen.system)],
-        )),
+        UValue::Listed(listed) => {
+            Some(Row::plain(text::assembly(listed), vec![text::listed_u(listed, seen.system)]))
+        }
         UValue::Own(id) => {
             let u = job::own_transmittance(seen.draft, id)?;
-            Some(Row::plain(
-                text::assembly_name(seen.draft, id),
-                vec![text::own_u(u, seen.system)],
-            ))
+            Some(Row::plain(text::assembly_name(seen.draft, id), vec![text::own_u(u, seen.system)]))
         }
         UValue::TypedU | UValue::TypedR => None,
     };

@@ -153,9 +153,7 @@ fn plant(out: &mut Markup, seen: &Seen<'_>) {
             plant.size.map(|judged| text::boiler_judged(judged, seen.system)),
             plant.back.map(|verdict| text::back_verdict(verdict, seen.system)),
             plant.no_tank.map(|error| text::no_tank(error).to_string()),
-            plant.glycol.map(|charge| {
-                text::glycol_charge(&charge, plant.freezes_at, seen.system)
-            }),
+            plant.glycol.map(|charge| text::glycol_charge(&charge, plant.freezes_at, seen.system)),
         ];
         for sentence in said.into_iter().flatten() {
             out.leaf("p", &[], &sentence);

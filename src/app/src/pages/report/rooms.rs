@@ -6,8 +6,8 @@ use super::table::{Of, Row, table};
 use crate::markup::Markup;
 use finrun_engine::building::SurfaceKind;
 use finrun_engine::job::{
-    Behind, Field, Input, OpeningDraft, OpeningField, RoomDraft, SurfaceDraft, SurfaceField, UValue,
-    own_transmittance,
+    Behind, Field, Input, OpeningDraft, OpeningField, RoomDraft, SurfaceDraft, SurfaceField,
+    UValue, own_transmittance,
 };
 use finrun_engine::quantity::{Resistance, Transmittance};
 use finrun_text as text;
@@ -135,5 +135,9 @@ fn built(seen: &Seen<'_>, value: UValue, typed: Option<&Input>) -> String {
         let shown = text::with_origin(&text::value(u, seen.system), u_origin(value, typed));
         text::named("U", &shown)
     });
-    [name, u.unwrap_or_default()].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+    [name, u.unwrap_or_default()]
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(", ")
 }

@@ -79,10 +79,7 @@ fn bought(seen: &Seen<'_>) -> Vec<Row> {
         .map(|&(length, count)| text::pieces_of(count, &in_system(length, seen.system)))
         .collect();
     vec![
-        Row::plain(
-            text::choice_label(Choice::Tube),
-            vec![text::tube(seen.draft.tube).to_string()],
-        ),
+        Row::plain(text::choice_label(Choice::Tube), vec![text::tube(seen.draft.tube).to_string()]),
         Row::plain(text::all_pieces(), vec![pieces.join(", ")]),
     ]
 }

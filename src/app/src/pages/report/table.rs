@@ -17,7 +17,10 @@ pub(super) struct Row {
 
 impl Row {
     pub(super) fn plain(name: impl Into<String>, cells: Vec<String>) -> Row {
-        Row { name: name.into(), cells: cells.into_iter().map(|text| (String::new(), text)).collect() }
+        Row {
+            name: name.into(),
+            cells: cells.into_iter().map(|text| (String::new(), text)).collect(),
+        }
     }
 }
 
@@ -30,7 +33,10 @@ pub(super) fn table(out: &mut Markup, of: Of, title: &str, heads: &[&str], rows:
         Of::Numbers => "scroll",
         Of::Words => "scroll worded",
     };
-    out.open("div", &[("class", class), ("tabindex", "0"), ("role", "group"), ("aria-label", title)]);
+    out.open(
+        "div",
+        &[("class", class), ("tabindex", "0"), ("role", "group"), ("aria-label", title)],
+    );
     out.open("table", &[]);
     out.open("thead", &[]);
     out.open("tr", &[]);

@@ -66,9 +66,8 @@ fn topics(seen: &Seen<'_>) -> Vec<(Topic, String, Shows)> {
     }
     add(Topic::HouseAir, String::new(), Shows::Always);
     let name = |id| text::room_name(draft, id);
-    let of = |room: RoomId, path: &PathLoss| {
-        format!("{}, {}", path_name(draft, room, path), name(room))
-    };
+    let of =
+        |room: RoomId, path: &PathLoss| format!("{}, {}", path_name(draft, room, path), name(room));
     for space in &design.spaces {
         for path in &space.paths {
             add(Topic::PathLoss(space.space, path.path), of(space.space, path), Shows::New);
@@ -138,7 +137,8 @@ fn parts(out: &mut Markup, seen: &Seen<'_>) {
         .rooms
         .iter()
         .map(|room| {
-            let mut cells: Vec<String> = used.iter().map(|&part| shown(room.load.of(part))).collect();
+            let mut cells: Vec<String> =
+                used.iter().map(|&part| shown(room.load.of(part))).collect();
             cells.push(shown(room.load.total));
             Row::plain(text::room_name(draft, room.room), cells)
         })
@@ -160,7 +160,8 @@ fn paths(out: &mut Markup, seen: &Seen<'_>) {
     let mut rows = Vec::new();
     for (room, paths) in rooms.chain(spaces) {
         for path in paths {
-            let or_none = |value: Option<Value>| value.map(|v| in_system(v, system)).unwrap_or_default();
+            let or_none =
+                |value: Option<Value>| value.map(|v| in_system(v, system)).unwrap_or_default();
             let ends =
                 text::from_into(&in_system(path.inside, system), &in_system(path.beyond, system));
             rows.push(Row::plain(
@@ -174,8 +175,13 @@ fn paths(out: &mut Markup, seen: &Seen<'_>) {
             ));
         }
     }
-    let heads =
-        [text::room(), text::column_area(), text::column_u(), text::column_difference(), text::heat()];
+    let heads = [
+        text::room(),
+        text::column_area(),
+        text::column_u(),
+        text::column_difference(),
+        text::heat(),
+    ];
     out.leaf("h3", &[], text::worked_paths());
     table(out, Of::Numbers, text::worked_paths(), &heads, &rows);
 }

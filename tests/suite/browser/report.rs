@@ -89,6 +89,10 @@ fn nothing_is_dark(page: &Page) {
 
 /// Each page has the size that was chosen, and no word reaches into its margins but the page's number.
 fn lies_on_paper(of: &str, sheets: &[Sheet], size: (f64, f64)) {
+    // A page that does not fit is printed smaller: the title's 15 pt must have stayed so, in lines of 1.2.
+    let title = sheets.first().and_then(|sheet| sheet.words.first()).expect("a title");
+    let high = title.at[3] - title.at[1];
+    assert!((high - 18.0).abs() < 0.3, "{of}: {} is {high} pt high", title.text);
     for (nth, sheet) in sheets.iter().enumerate() {
         let off = (sheet.size.0 - size.0).abs().max((sheet.size.1 - size.1).abs());
         assert!(off < 1.0, "{of}, page {}: {:?}", nth + 1, sheet.size);

@@ -21,6 +21,7 @@ mod ground;
 mod heat_loss;
 mod hostile;
 mod house_balance;
+mod inputs;
 mod install;
 mod joint;
 mod lengths;

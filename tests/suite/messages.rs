@@ -15,6 +15,7 @@ mod page;
 mod piping;
 mod plant;
 mod remedies;
+mod report;
 mod shop;
 
 use crate::findings::tag;

@@ -58,10 +58,11 @@ pub enum Section {
     Share,
     Install,
     Commission,
+    Report,
 }
 
 impl Section {
-    pub const ALL: [Section; 15] = [
+    pub const ALL: [Section; 16] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -77,6 +78,7 @@ impl Section {
         Section::Share,
         Section::Install,
         Section::Commission,
+        Section::Report,
     ];
 
     /// The station that it belongs to.
@@ -92,7 +94,8 @@ impl Section {
             | Section::Compare
             | Section::Share
             | Section::Install
-            | Section::Commission => Station::Loop,
+            | Section::Commission
+            | Section::Report => Station::Loop,
         }
     }
 
@@ -114,6 +117,7 @@ impl Section {
             Section::Share => text::section_share(),
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
+            Section::Report => text::section_report(),
         }
     }
 
@@ -134,6 +138,7 @@ impl Section {
             Section::Share => "share",
             Section::Install => "install",
             Section::Commission => "commission",
+            Section::Report => "report",
         }
     }
 }

@@ -304,7 +304,7 @@ pub fn field_note(field: Field) -> &'static str {
 }
 
 /// Which thing a field belongs to, for an error summary: "Kitchen, north wall, window".
-pub(crate) fn field_owner(draft: &Draft, field: Field) -> String {
+pub fn field_owner(draft: &Draft, field: Field) -> String {
     match field {
         Field::House(_) => "House".to_string(),
         Field::Air(_) => "Air".to_string(),

@@ -21,6 +21,7 @@ mod piping;
 mod plant;
 mod problems;
 mod remedies;
+mod report;
 mod safety;
 mod shop;
 mod working;
@@ -46,7 +47,8 @@ pub use compare::{
 };
 pub use drawings::*;
 pub use fields::{
-    assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
+    assembly_name, bounds_hint, field_label, field_note, field_owner, opening_name, room_name,
+    surface_name,
 };
 pub use install::{
     circuit_at, phase, photo_number, step_how, step_numbers, step_title, steps_done,
@@ -65,6 +67,7 @@ pub use plant::{
 };
 pub use problems::{file_problem, problem, problem_at};
 pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
+pub use report::*;
 pub use safety::{CAUTIONS, Caution, danger};
 pub use shop::{
     group, kept_pieces, objective, objective_note, prices_fact, stretch_holds, together,

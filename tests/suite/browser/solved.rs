@@ -17,6 +17,7 @@ use super::path_from;
 use super::piping;
 use super::place::Place;
 use super::remedies;
+use super::report;
 use super::site;
 
 /// The stored job, and what `solve` prints for it.
@@ -152,6 +153,11 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             figures.extend(sentences(solved, place));
         }
         Place::Install | Place::Commission => figures.extend(site::figures(solved, place)),
+        Place::Report => {
+            add("load", load);
+            add("element", element);
+            figures.extend(report::figures(solved));
+        }
         Place::Plant => {
             let plant = &design["plant"];
             add("plant.needed", number(Kind::Power, &plant["needed"]["output_w"]));

@@ -21,9 +21,9 @@ mod temperature;
 mod tests;
 mod wall;
 
-pub(crate) use all::all_drawings;
+pub(crate) use all::{all_drawings, draw};
 pub(crate) use plan::plans;
 pub(crate) use pump::pump_charts;
-pub(crate) use schematic::schematic;
+pub(crate) use schematic::{draw as schematic_drawn, schematic};
 pub(crate) use temperature::temperature_chart;
 pub(crate) use wall::{Shows, wall_drawing};

@@ -25,6 +25,7 @@ mod plain;
 mod plant;
 mod prices;
 mod remedies;
+mod report;
 mod room;
 mod rooms;
 mod route;
@@ -89,6 +90,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Share => share::share(&job),
                 Section::Install => install::install(&job),
                 Section::Commission => commission::commission(&job),
+                Section::Report => report::report(&job),
             };
             frame(&job, inside)
         }

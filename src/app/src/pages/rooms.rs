@@ -235,6 +235,7 @@ impl App {
             Section::Share => text::share_fact().to_string(),
             Section::Commission => text::readings(draft.progress.readings()),
             Section::Install => self.install_fact(),
+            Section::Report => text::report_fact().to_string(),
         })
     }
 

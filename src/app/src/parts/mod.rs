@@ -20,4 +20,4 @@ pub(crate) use live::{
 pub(crate) use result::{figure, in_system};
 pub(crate) use slices::{Pace, Slice, Work, in_slices, pace_said};
 pub(crate) use terms::{listed, terms_here};
-pub(crate) use working::{working, working_of};
+pub(crate) use working::{show_step, working, working_of};

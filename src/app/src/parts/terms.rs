@@ -85,7 +85,7 @@ fn terms_of(page: &Page) -> &'static [Term] {
                 &[g::OXYGEN_BARRIER, g::PURGE, g::RELIEF_VALVE, g::BACKFLOW_PREVENTER]
             }
             Section::Commission => &[g::PRE_CHARGE, g::TEMPERATURE_DROP, g::BALANCING_VALVE],
-            Section::Certainty | Section::Share => &[],
+            Section::Certainty | Section::Report | Section::Share => &[],
         },
         Page::Jobs | Page::Safety | Page::About | Page::Terms | Page::Offered(_) => &[],
     }

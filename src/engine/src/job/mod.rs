@@ -13,6 +13,7 @@ mod entries;
 mod field;
 mod file;
 mod house_draft;
+mod inputs;
 mod outline;
 mod own;
 mod piping;
@@ -41,6 +42,7 @@ pub use field::{
     RoomField, SizedField, SpotField, StockField, SurfaceField, ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
+pub use inputs::{Input, InputOrigin, inputs};
 pub use outline::{Outline, Side, outline};
 pub use own::{layer_fields, own_build, own_transmittance};
 pub use piping::{

@@ -4,7 +4,6 @@ use super::cut_plan::{CutError, CutPlan, NODES, cut_plan};
 use super::straights::{Straight, longest_sold, sold_in, straights};
 use crate::design::Design;
 use crate::job::{Job, LegKind};
-use crate::named::Named;
 use crate::network::Place;
 use crate::order;
 use crate::pipe::{Material, Tube};

@@ -55,12 +55,13 @@ pub enum Section {
     Plant,
     Drawings,
     Compare,
+    Materials,
     Install,
     Commission,
 }
 
 impl Section {
-    pub const ALL: [Section; 14] = [
+    pub const ALL: [Section; 15] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -73,6 +74,7 @@ impl Section {
         Section::Plant,
         Section::Drawings,
         Section::Compare,
+        Section::Materials,
         Section::Install,
         Section::Commission,
     ];
@@ -88,6 +90,7 @@ impl Section {
             | Section::Plant
             | Section::Drawings
             | Section::Compare
+            | Section::Materials
             | Section::Install
             | Section::Commission => Station::Loop,
         }
@@ -108,6 +111,7 @@ impl Section {
             Section::Plant => text::section_plant(),
             Section::Drawings => text::section_drawings(),
             Section::Compare => text::section_compare(),
+            Section::Materials => text::section_materials(),
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
         }
@@ -127,6 +131,7 @@ impl Section {
             Section::Plant => "plant",
             Section::Drawings => "drawings",
             Section::Compare => "compare",
+            Section::Materials => "materials",
             Section::Install => "install",
             Section::Commission => "commission",
         }

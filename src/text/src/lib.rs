@@ -14,6 +14,7 @@ mod drawings;
 mod fields;
 mod install;
 mod loops;
+mod materials;
 mod page;
 mod picks;
 mod piping;
@@ -51,6 +52,7 @@ pub use install::{
     circuit_at, phase, photo_number, step_how, step_numbers, step_title, steps_done,
 };
 pub use loops::*;
+pub use materials::*;
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{

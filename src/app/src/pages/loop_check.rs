@@ -232,7 +232,7 @@ fn loop_settings(job: &JobKey) -> AnyView {
             {field(CircuitField::BoilerLimit)}
             {flow_settings()}
             <h2>{text::on_site()}</h2>
-            {section_links(job, &[Section::Install, Section::Commission])}
+            {section_links(job, &[Section::Materials, Section::Install, Section::Commission])}
         </section>
     }
     .into_any()

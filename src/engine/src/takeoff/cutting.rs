@@ -47,7 +47,8 @@ impl Cutting {
         let mut sold = self.sold_sixteenths.clone();
         order::sort_by_key(&mut sold, |&length| std::cmp::Reverse(length));
         let longest = sold.first().copied().unwrap_or(1).max(1);
-        let needed = self.pieces.iter().map(|piece| u64::from(piece.length_sixteenths)).sum::<u64>();
+        let needed =
+            self.pieces.iter().map(|piece| u64::from(piece.length_sixteenths)).sum::<u64>();
         let mut counts: Vec<(u32, u32)> = match &self.plan {
             Ok(plan) => {
                 let of = |length: u32| {

@@ -43,8 +43,7 @@ pub(super) fn of_laid(job: &Job, design: &Design, laid: &[Laid]) -> Vec<Straight
 
 /// The legs of a stretch, each a straight, and what is left of it.
 fn parts(job: &Job, design: &Design, laid: &Laid) -> Vec<Straight> {
-    let straight =
-        |length, leg| Straight { place: laid.place, tube: laid.tube, length, leg };
+    let straight = |length, leg| Straight { place: laid.place, tube: laid.tube, length, leg };
     let mut all: Vec<Straight> =
         legs(job, laid.place).map(|leg| straight(leg.length, Some(leg.kind))).collect();
     let mut left = laid.length - all.iter().map(|straight| straight.length).sum::<Length>();

@@ -55,6 +55,7 @@ pub enum Section {
     Plant,
     Drawings,
     Compare,
+    Materials,
     Share,
     Install,
     Commission,
@@ -62,7 +63,7 @@ pub enum Section {
 }
 
 impl Section {
-    pub const ALL: [Section; 16] = [
+    pub const ALL: [Section; 17] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -75,6 +76,7 @@ impl Section {
         Section::Plant,
         Section::Drawings,
         Section::Compare,
+        Section::Materials,
         Section::Share,
         Section::Install,
         Section::Commission,
@@ -92,6 +94,7 @@ impl Section {
             | Section::Plant
             | Section::Drawings
             | Section::Compare
+            | Section::Materials
             | Section::Share
             | Section::Install
             | Section::Commission
@@ -114,6 +117,7 @@ impl Section {
             Section::Plant => text::section_plant(),
             Section::Drawings => text::section_drawings(),
             Section::Compare => text::section_compare(),
+            Section::Materials => text::section_materials(),
             Section::Share => text::section_share(),
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
@@ -135,6 +139,7 @@ impl Section {
             Section::Plant => "plant",
             Section::Drawings => "drawings",
             Section::Compare => "compare",
+            Section::Materials => "materials",
             Section::Share => "share",
             Section::Install => "install",
             Section::Commission => "commission",

@@ -15,6 +15,7 @@ mod fields;
 pub mod glossary;
 mod install;
 mod loops;
+mod materials;
 mod page;
 mod picks;
 mod piping;
@@ -54,6 +55,7 @@ pub use install::{
     circuit_at, phase, photo_number, step_how, step_numbers, step_title, steps_done,
 };
 pub use loops::*;
+pub use materials::*;
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{

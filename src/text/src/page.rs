@@ -65,6 +65,26 @@ words! {
     section_commission: "Commissioning sheet";
     section_compare: "Compare arrangements";
     section_share: "Share";
+    section_materials: "Materials list";
+    materials_note: "Counted from the design: each line says what it is for. Prices, shares to spare and the saw's cut are those of the page of prices. Rules of thumb in it, such as valves of a loop, brackets, hangers, vents, solder and gas by the joint, are common practice or judgement without a source; local codes and makers' words stand above them.";
+    no_materials_yet: "The list comes with the first room that has a heat loss.";
+    print_list: "Print the list";
+    save_csv: "Save as CSV";
+    head_what_and_why: "What, and why";
+    head_buy: "To buy";
+    head_price_and_sum: "Sum, and price";
+    totals_title: "Sums";
+    totals_by_group: "By kind of material, as bought";
+    totals_by_room: "By room, as needed";
+    totals_by_circuit: "By circuit, as needed";
+    total_word: "All together";
+    cut_plan_title: "Cut plan";
+    cut_plan_note: "Lengths are rounded up to a sixteenth of an inch and hold no allowance for what goes into fittings: measure again before you cut. Hatched is what is left.";
+    head_stick: "From";
+    head_cut: "Cut";
+    head_cut_for: "For";
+    offcut_word: "what is left";
+    whole_house: "The house";
     stations: "Stations of this job";
 
     undo: "Undo";

@@ -1,6 +1,7 @@
 //! `cargo xtask solve JOB.json`: the design of a job file, its network, the job in each arrangement, or
 //! other loops.
 
+mod materials;
 mod remedies;
 
 use std::path::Path;
@@ -21,6 +22,7 @@ pub(crate) enum What {
     EveryArrangementAsJson,
     Remedies,
     Choice,
+    Materials,
 }
 
 pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
@@ -40,6 +42,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         }
         What::Remedies => remedies::print(&draft, &job),
         What::Choice => choice(&job)?,
+        What::Materials => materials::print(&draft, &job),
     }
     Ok(())
 }

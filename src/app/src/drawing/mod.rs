@@ -3,6 +3,7 @@
 mod all;
 mod boiler_room;
 mod chain;
+mod cuts;
 mod elevation;
 mod follow;
 mod key;
@@ -22,6 +23,7 @@ mod tests;
 mod wall;
 
 pub(crate) use all::{all_drawings, draw};
+pub(crate) use cuts::cut_drawing;
 pub(crate) use plan::plans;
 pub(crate) use pump::pump_charts;
 pub(crate) use schematic::{draw as schematic_drawn, schematic};

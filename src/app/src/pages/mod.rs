@@ -17,6 +17,7 @@ mod jobs;
 mod kept;
 mod lengths;
 mod loop_check;
+mod materials;
 mod offered;
 mod oversize;
 mod piping;
@@ -86,6 +87,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Circulator => circulator::circulator(&job),
                 Section::Plant => plant::plant(&job),
                 Section::Drawings => drawings::drawings(&job),
+                Section::Materials => materials::materials(&job),
                 Section::Compare => compare::compare(&job),
                 Section::Share => share::share(&job),
                 Section::Install => install::install(&job),

@@ -81,6 +81,7 @@ fn terms_of(page: &Page) -> &'static [Term] {
                 g::RELIEF_VALVE,
             ],
             Section::Drawings => &[g::AIR_ELIMINATOR, g::EXPANSION_TANK, g::BACKFLOW_PREVENTER],
+            Section::Materials => &[g::ELEMENT, g::ENCLOSURE, g::KERF, g::PURGE],
             Section::Install => {
                 &[g::OXYGEN_BARRIER, g::PURGE, g::RELIEF_VALVE, g::BACKFLOW_PREVENTER]
             }

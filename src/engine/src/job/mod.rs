@@ -177,8 +177,10 @@ pub enum Flow {
 }
 
 /// The pipe of one room.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Approach {
+    /// Its way step by step; empty where it is not described. They are part of the pipe below.
+    pub legs: Vec<Leg>,
     /// Outside the rooms: from the room before, the main or the manifold.
     pub outside: PipeLeg,
     /// In the enclosure.
@@ -194,6 +196,13 @@ pub struct Approach {
     pub shut_off: ShutOff,
     /// None where the way is not described step by step.
     pub crossings: Option<Crossings>,
+}
+
+/// A step of a room's way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Leg {
+    pub kind: LegKind,
+    pub length: Length,
 }
 
 /// Where the way to a room leaves the enclosure, by how.

@@ -41,17 +41,15 @@ fn written_by_crate(rows: &[Vec<String>], separator: Separator, ends: csv::Termi
     String::from_utf8(writer.into_inner().expect("memory takes it")).expect("strings went in")
 }
 
-/// OWASP's list as a pattern of its own: the apostrophe stands where it matches, unless the cell is
-/// one signed number.
+/// OWASP's list, stated anew: the apostrophe stands before these, unless they are one signed number.
 fn is_formula(cell: &str) -> bool {
-    let first = cell.chars().find(|c| *c != '\'');
-    let risky = first.is_some_and(|c| "=+-@\t\r\n＝＋－＠".contains(c));
-    let bare = cell.replace('\'', "");
-    let number = bare.len() > 1
-        && bare[1..].bytes().all(|b| b.is_ascii_digit() || b == b'.' || b == b',')
-        && bare.bytes().any(|b| b.is_ascii_digit());
-    let only_before = !cell.trim_start_matches('\'').contains('\'');
-    risky && !(number && only_before && matches!(first, Some('+' | '-')))
+    let bare: Vec<char> = cell.chars().skip_while(|c| *c == '\'').collect();
+    let Some((first, rest)) = bare.split_first() else { return false };
+    let signed = matches!(first, '+' | '-');
+    let digits = rest.iter().filter(|c| c.is_ascii_digit()).count();
+    let marks = rest.iter().filter(|c| matches!(c, '.' | ',')).count();
+    let number = signed && digits > 0 && digits + marks == rest.len();
+    "=+-@\t\r\n＝＋－＠".contains(*first) && !number
 }
 
 /// Texts made of what matters here, and of anything at all but zero bytes.
@@ -163,7 +161,11 @@ fn the_separator_is_found() {
     assert_eq!(separator_of(semicolons), Separator::Semicolon);
     assert_eq!(
         rows_of(semicolons),
-        table(&[&["key", "item", "price"], &["elbow", "Elbow, 3/4\"", "1.234,56"], &["tee", "", "2,40"]])
+        table(&[
+            &["key", "item", "price"],
+            &["elbow", "Elbow, 3/4\"", "1.234,56"],
+            &["tee", "", "2,40"]
+        ])
     );
     assert_eq!(separator_of("key\titem, in words\tprice"), Separator::Tab);
     assert_eq!(separator_of("\u{feff}key,item,price\n1;2;3;4;5"), Separator::Comma);
@@ -196,7 +198,10 @@ fn what_is_no_table_says_where() {
     let long = |bytes: usize| "x".repeat(bytes);
     assert_eq!(read(&long(MOST_BYTES)), Err(Fault::LongCell { line: 1 }));
     assert_eq!(read(&long(MOST_BYTES + 1)), Err(Fault::TooLarge));
-    assert_eq!(read(&format!("a\n\"{}\"", long(LONGEST_CELL + 1))), Err(Fault::LongCell { line: 2 }));
+    assert_eq!(
+        read(&format!("a\n\"{}\"", long(LONGEST_CELL + 1))),
+        Err(Fault::LongCell { line: 2 })
+    );
     assert!(read(&long(LONGEST_CELL)).is_ok());
     assert_eq!(read(&",".repeat(MOST_CELLS)), Err(Fault::TooManyCells { line: 1 }));
     assert!(read(&",".repeat(MOST_CELLS - 1)).is_ok());

@@ -125,28 +125,29 @@ fn is_number(text: &str) -> bool {
         && digits.chars().all(|c| c.is_ascii_digit() || c == '.' || c == ',')
 }
 
-/// Reads a table whose separator is found from the first row. Blank lines are passed over.
+/// Reads a table whose separator is found from the text. Blank lines are passed over.
 pub fn read(text: &str) -> Result<Vec<Row>, Fault> {
     read_with(text, separator_of(text))
 }
 
-/// The separator of which the first row has the most, outside of quotes.
+/// The separator of which the first row that has any has the most, outside of quotes.
 pub fn separator_of(text: &str) -> Separator {
-    let text = text.trim_start_matches([BYTE_ORDER_MARK, '\r', '\n']);
+    let text = text.strip_prefix(BYTE_ORDER_MARK).unwrap_or(text);
     let mut found = [0_u32; Separator::ALL.len()];
     let (mut quoted, mut begins) = (false, true);
     for c in text.chars() {
         // A doubled quote closes and opens again, which comes to the same.
         let turns = c == '"' && (quoted || begins);
         quoted ^= turns;
-        if matches!(c, '\r' | '\n') && !quoted {
+        let breaks = matches!(c, '\r' | '\n') && !quoted;
+        if breaks && found.iter().any(|count| *count > 0) {
             break;
         }
         let place = Separator::ALL.iter().position(|separator| separator.mark() == c);
         if let Some(place) = place.filter(|_| !quoted) {
             found[place] += 1;
         }
-        begins = turns || place.is_some();
+        begins = turns || breaks || place.is_some();
     }
     let most = found.iter().copied().max().unwrap_or(0);
     let first = Separator::ALL.iter().zip(found).find(|(_, count)| *count == most && most > 0);

@@ -30,6 +30,7 @@ mod network;
 mod oversize;
 mod plant;
 mod practice;
+mod price_list;
 mod problems;
 mod published;
 mod random_house;

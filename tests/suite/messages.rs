@@ -13,6 +13,7 @@ mod loops;
 mod page;
 mod piping;
 mod plant;
+mod price_list;
 mod remedies;
 mod shop;
 

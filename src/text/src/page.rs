@@ -178,6 +178,18 @@ words! {
     prices_and_counts: "Price and count of each length";
     prices_and_counts_note: "Blank: without a price, as many in the shop as are wanted, none bought already. What was bought already costs nothing more and is used first.";
     prices_note: "Your own prices, all in one currency, with or without tax as you like. What has no price is counted, not guessed.";
+    keep_prices: "Keep these prices for other jobs";
+    keep_prices_instead: "Keep these prices instead";
+    fill_in_prices: "Fill in from my kept prices";
+    forget_prices: "Forget my kept prices";
+    prices_forgotten: "The kept prices are forgotten. Those of this job stay.";
+    take_listed: "Take those on the list";
+    save_prices: "Save prices as CSV";
+    open_prices: "Open CSV";
+    prices_file_note: "A file for spreadsheets: one row a price. The key and the unit say which; remarks of yours are not read.";
+    prices_of_jobs: "For other jobs, and in a file";
+    prices_by_size: "Prices by size";
+    prices_by_size_note: "In the sizes of tube that this job uses. Blank: the price for any size.";
     prices_of_remedies: "Ways out of a shortage";
     to_spare: "To spare";
     to_spare_note: "A share of what is needed that is bought beyond it, whole pieces at least. Blank: nothing.";

@@ -64,8 +64,9 @@ pub use plant::{
     glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use price_list::{
-    kept_prices, kept_prices_damaged, kinds_unpriced, list_fault, more_rows, price_item,
-    price_otherwise, prices_filled, prices_kept, prices_otherwise, row_problem, rows_not_taken,
+    cannot_keep_prices, kept_prices, kept_prices_damaged, kinds_unpriced, list_fault, more_rows,
+    price_item, price_otherwise, prices_filled, prices_kept, prices_otherwise, row_problem,
+    rows_not_taken,
 };
 pub use problems::{file_problem, problem, problem_at};
 pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};

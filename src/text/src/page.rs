@@ -183,13 +183,14 @@ words! {
     fill_in_prices: "Fill in from my kept prices";
     forget_prices: "Forget my kept prices";
     prices_forgotten: "The kept prices are forgotten. Those of this job stay.";
+    nothing_changed: "Nothing was changed.";
     take_listed: "Take those on the list";
     save_prices: "Save prices as CSV";
     open_prices: "Open CSV";
     prices_file_note: "A file for spreadsheets: one row a price. The key and the unit say which; remarks of yours are not read.";
     prices_of_jobs: "For other jobs, and in a file";
     prices_by_size: "Prices by size";
-    prices_by_size_note: "In the sizes of tube that this job uses. Blank: the price for any size.";
+    prices_by_size_note: "In the sizes of tube that this job uses or has prices for. Blank: the price for any size.";
     prices_of_remedies: "Ways out of a shortage";
     to_spare: "To spare";
     to_spare_note: "A share of what is needed that is bought beyond it, whole pieces at least. Blank: nothing.";

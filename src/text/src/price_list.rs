@@ -3,8 +3,8 @@
 use crate::fields::field_label;
 use crate::problem;
 use finrun_engine::csv::{Fault, LONGEST_CELL, MOST_CELLS, MOST_ROWS};
-use finrun_engine::job::{Field, ListFault, RowFault, RowProblem};
-use finrun_engine::quantity::System;
+use finrun_engine::job::{Entry, Field, ListFault, RowFault, RowProblem};
+use finrun_engine::quantity::{Kind, System, display_unit};
 
 /// What a price is for, as it stands in the table.
 pub fn price_item(field: Field) -> String {
@@ -58,6 +58,15 @@ pub fn prices_kept(count: usize, changed: usize) -> String {
     }
 }
 
+/// Storage refused.
+pub fn cannot_keep_prices(reason: &str) -> String {
+    let reason = if reason.is_empty() { String::new() } else { format!(" ({reason})") };
+    format!(
+        "The browser's storage is full or blocked{reason}: the prices are not kept for other jobs. \
+         Save them as CSV to keep them."
+    )
+}
+
 /// After filling in from a list.
 pub fn prices_filled(count: usize) -> String {
     match count {
@@ -79,9 +88,13 @@ pub fn prices_otherwise(count: usize) -> String {
     }
 }
 
-/// One price that is typed otherwise on a list.
-pub fn price_otherwise(field: Field, here: &str, listed: &str) -> String {
-    format!("{}: {here} here, {listed} on the list", price_item(field))
+/// One price that is typed otherwise on a list. The list says its unit where the page has another.
+pub fn price_otherwise(field: Field, here: &str, listed: &Entry, system: System) -> String {
+    let unit = match display_unit(field.spec().kind, system) {
+        shown if shown == listed.unit => String::new(),
+        _ => format!(" {}", listed.unit.symbol()),
+    };
+    format!("{}: {here} here, {}{unit} on the list", price_item(field), listed.text.trim())
 }
 
 /// Over the rows that were not taken.
@@ -184,7 +197,6 @@ fn prices(count: usize) -> String {
 }
 
 fn units(field: Field) -> &'static str {
-    use finrun_engine::quantity::Kind;
     match field.spec().kind {
         Kind::LinearMoney => "per ft or per m",
         Kind::AreaMoney => "per ft² or per m²",

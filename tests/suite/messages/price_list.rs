@@ -2,9 +2,10 @@
 
 use super::Book;
 use finrun_engine::csv::Fault;
-use finrun_engine::job::{Field, ListFault, PriceField, SizedField, StockField, read_table};
+use finrun_engine::job::{Entry, Field, ListFault, PriceField, SizedField, StockField, read_table};
+use finrun_engine::named::Named;
 use finrun_engine::pipe::Tube;
-use finrun_engine::quantity::System;
+use finrun_engine::quantity::{System, display_unit};
 use finrun_text as text;
 
 #[test]
@@ -24,6 +25,8 @@ fn prices_kept_and_filled_in() {
         let said = text::kept_prices(kept, missing, otherwise);
         book.add(format!("kept {kept}, {missing} blank here, {otherwise} different"), said);
     }
+    book.add("full", text::cannot_keep_prices("exceeded the quota"));
+    book.add("blocked", text::cannot_keep_prices(""));
     book.add("more", text::more_rows(12));
     let tube = Tube::CopperMThreeQuarter;
     for field in [
@@ -32,7 +35,12 @@ fn prices_kept_and_filled_in() {
         Field::Stocked(6, StockField::Price),
     ] {
         book.add(field, text::price_item(field));
-        book.add(format!("{field} otherwise"), text::price_otherwise(field, "2.40", "2,60"));
+        let unit = display_unit(field.spec().kind, System::Us);
+        let listed = Entry { text: "2,60".to_string(), unit };
+        for system in [System::Us, System::Si] {
+            let said = text::price_otherwise(field, "2.40", &listed, system);
+            book.add(format!("{field} otherwise, {}", system.name()), said);
+        }
     }
     insta::assert_snapshot!(book.text());
 }

@@ -22,6 +22,7 @@ mod piping;
 mod place;
 mod plain;
 mod plant;
+mod price_list;
 mod prices;
 mod remedies;
 mod room;

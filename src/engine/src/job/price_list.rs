@@ -178,14 +178,15 @@ fn alike(one: &Entry, other: &Entry) -> bool {
 }
 
 impl Draft {
-    /// Sizes of tube that this job is piped in, each once.
-    pub fn tubes_in_use(&self) -> Vec<Tube> {
+    /// Sizes of tube that this job is piped in, or has prices for; each once.
+    pub fn tubes_to_price(&self) -> Vec<Tube> {
         let of_zones = self.zones.iter().flat_map(|zone| [zone.main, zone.pipe]);
-        let used: Vec<Tube> = of_zones.chain([self.tube]).collect();
-        Tube::ALL.into_iter().filter(|tube| used.contains(tube)).collect()
+        let priced = self.sized_prices.iter().map(|sized| sized.tube);
+        let known: Vec<Tube> = of_zones.chain(priced).chain([self.tube]).collect();
+        Tube::ALL.into_iter().filter(|tube| known.contains(tube)).collect()
     }
 
-    /// Every place for a price: of pieces, of materials, and of sizes in use or priced.
+    /// Every place for a price: of pieces, of materials, and of sizes of tube.
     pub fn price_fields(&self) -> Vec<Field> {
         let piece = |feet| Field::Stocked(feet, StockField::Price);
         let mut fields: Vec<Field> = STOCK_FT
@@ -195,11 +196,8 @@ impl Draft {
             .map(piece)
             .collect();
         fields.extend(PriceField::ALL.iter().copied().map(Field::Price));
-        let used = self.tubes_in_use();
-        for tube in Tube::ALL {
-            let sized = SizedField::ALL.iter().map(|&field| Field::SizedPrice(tube, field));
-            fields
-                .extend(sized.filter(|field| used.contains(&tube) || self.entry(*field).is_some()));
+        for tube in self.tubes_to_price() {
+            fields.extend(SizedField::ALL.iter().map(|&field| Field::SizedPrice(tube, field)));
         }
         fields
     }

@@ -14,6 +14,7 @@ mod loops;
 mod page;
 mod piping;
 mod plant;
+mod price_list;
 mod remedies;
 mod report;
 mod shop;

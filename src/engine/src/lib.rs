@@ -10,6 +10,7 @@ pub mod check;
 pub mod climate;
 pub mod commission;
 pub mod compare;
+pub mod csv;
 pub mod design;
 pub mod emitter;
 pub mod fluid;

@@ -20,6 +20,7 @@ mod page;
 mod picks;
 mod piping;
 mod plant;
+mod price_list;
 mod problems;
 mod remedies;
 mod report;
@@ -66,6 +67,11 @@ pub use piping::{
 pub use plant::{
     PLANT_CAUTIONS, back_verdict, boiler_judged, boiling_margin, burner_alone, control_power,
     glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
+};
+pub use price_list::{
+    cannot_keep_prices, kept_prices, kept_prices_damaged, kinds_unpriced, list_fault, more_rows,
+    price_item, price_otherwise, prices_filled, prices_kept, prices_otherwise, row_problem,
+    rows_not_taken,
 };
 pub use problems::{file_problem, problem, problem_at};
 pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};

@@ -3,7 +3,6 @@
 use finrun_engine::arrangement::{Counted, Proof, Together};
 use finrun_engine::building::WallUse;
 use finrun_engine::job::{Draft, Group, Objective, PriceField, Sticks, StockField};
-use finrun_engine::named::Named as _;
 use finrun_engine::quantity::{Money, Power, System, Value};
 
 pub fn objective(objective: Objective) -> &'static str {
@@ -128,8 +127,8 @@ pub(crate) fn sticks(sticks: Sticks) -> &'static str {
 
 /// How many prices are typed.
 pub fn prices_fact(draft: &Draft) -> String {
-    let typed = |field: &&PriceField| draft.prices.get(**field).is_some();
-    match PriceField::ALL.iter().filter(typed).count() {
+    let fields = draft.price_fields().into_iter();
+    match fields.filter(|field| draft.entry(*field).is_some()).count() {
         0 => "none typed".to_string(),
         count => format!("{count} typed"),
     }

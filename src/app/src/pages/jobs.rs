@@ -3,7 +3,7 @@
 use crate::files;
 use crate::page::{JobKey, Page, Station};
 use crate::parts::{button, button_on, foot, live, live_view, when};
-use crate::state::{Deleted, Listed, fetch, focus_on, store, use_app};
+use crate::state::{Deleted, Listed, fetch, focus_on, prices, store, use_app};
 use finrun_engine::job::Draft;
 use finrun_text as text;
 use leptos::prelude::*;
@@ -23,8 +23,10 @@ const DEMOS: [Demo; 3] = [
 
 pub(crate) fn jobs() -> AnyView {
     let app = use_app();
-    let new_job =
-        move || app.add_job(Draft::new(text::new_job_name(), app.typed_now(|draft| draft.units)));
+    let new_job = move || {
+        let units = app.typed_now(|draft| draft.units);
+        app.add_job(prices::begin_with_kept(Draft::new(text::new_job_name(), units)));
+    };
     // A demo is a file like any other; a test reads it.
     let demo = |(path, label): Demo| {
         button("", label(), move || {

@@ -24,6 +24,7 @@ mod piping;
 mod place;
 mod plain;
 mod plant;
+mod price_list;
 mod prices;
 mod remedies;
 mod report;

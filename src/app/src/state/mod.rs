@@ -3,6 +3,7 @@
 mod climate;
 mod history;
 mod offline;
+pub mod prices;
 pub mod store;
 mod sync;
 

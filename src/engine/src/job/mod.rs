@@ -18,6 +18,7 @@ mod outline;
 mod own;
 mod piping;
 mod plant;
+mod price_list;
 mod progress;
 mod read;
 mod repipe;
@@ -50,6 +51,10 @@ pub use piping::{
     PumpSet, ShutOff, ZoneDraft, Zoning,
 };
 pub use plant::{Antifreeze, BoilerKind, Plant, PlantDraft, TankHeating, ValveKind};
+pub use price_list::{
+    ListFault, ListedPrice, PriceList, RowFault, RowProblem, Typed, add_to_table, price_table,
+    read_table,
+};
 pub use progress::{Done, Measured, ProgressDraft, Spot, SpotDraft, StepDraft, measured};
 pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};

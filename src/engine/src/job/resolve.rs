@@ -84,7 +84,7 @@ pub(super) fn from_station(draft: &Draft, field: Field) -> Option<f64> {
 }
 
 /// The bound that `si` breaks, if any.
-fn within(si: f64, field: Field) -> Option<Problem> {
+pub(super) fn within(si: f64, field: Field) -> Option<Problem> {
     let spec = field.spec();
     // A bound typed exactly, in whichever unit, is within; rounding must not refuse it.
     let slack = 1e-9 * (spec.most - spec.least);

@@ -6,6 +6,7 @@
 mod compare;
 mod drawings;
 mod examples;
+mod glossary;
 mod house;
 mod install;
 mod lists;

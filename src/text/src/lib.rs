@@ -12,6 +12,7 @@ mod commission;
 mod compare;
 mod drawings;
 mod fields;
+pub mod glossary;
 mod install;
 mod loops;
 mod materials;

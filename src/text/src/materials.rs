@@ -140,7 +140,11 @@ pub fn subject_of(draft: &Draft, whose: Whose) -> String {
 /// Why something is there, and for whom how much.
 pub fn because(draft: &Draft, because: &Because, system: System) -> String {
     let mut said = reason(because.reason, system);
-    if because.parts.len() == 1 && because.parts[0].0 == Whose::House {
+    if let [(Whose::House, of)] = because.parts[..] {
+        // Where others have a share of the line the number tells, elsewhere it is the line's.
+        if let Reason::BoilerRoom | Reason::ColdReturn | Reason::Threads = because.reason {
+            said += &format!(": {}", amount(of, system));
+        }
         return said;
     }
     let one = |(whose, of): &(Whose, Amount)| {

@@ -27,6 +27,7 @@ pub(super) enum Place {
     Drawings,
     Install,
     Commission,
+    Share,
 }
 
 impl Place {
@@ -34,7 +35,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 14] = [
+    pub(super) const SECTIONS: [Place; 15] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -49,6 +50,7 @@ impl Place {
         Place::Drawings,
         Place::Install,
         Place::Commission,
+        Place::Share,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -78,6 +80,7 @@ impl Place {
             Place::Drawings => "drawings",
             Place::Install => "install",
             Place::Commission => "commission",
+            Place::Share => "share",
         }
         .to_owned()
     }

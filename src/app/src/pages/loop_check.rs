@@ -221,6 +221,10 @@ fn table(rows: &[(String, Passage)], system: System) -> String {
 const OF_THE_LOOP: [Section; 4] =
     [Section::Piping, Section::Circulator, Section::Plant, Section::Compare];
 
+/// What is done with the design.
+const OF_THE_SITE: [Section; 4] =
+    [Section::Materials, Section::Install, Section::Commission, Section::Share];
+
 fn loop_settings(job: &JobKey) -> AnyView {
     let field = |field| number_field(Field::Circuit(field));
     view! {
@@ -232,7 +236,7 @@ fn loop_settings(job: &JobKey) -> AnyView {
             {field(CircuitField::BoilerLimit)}
             {flow_settings()}
             <h2>{text::on_site()}</h2>
-            {section_links(job, &[Section::Materials, Section::Install, Section::Commission])}
+            {section_links(job, &OF_THE_SITE)}
         </section>
     }
     .into_any()

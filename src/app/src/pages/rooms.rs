@@ -234,6 +234,7 @@ impl App {
                 String::new()
             }
             Section::Compare => text::compare_fact().to_string(),
+            Section::Share => text::share_fact().to_string(),
             Section::Commission => text::readings(draft.progress.readings()),
             Section::Install => self.install_fact(),
         })

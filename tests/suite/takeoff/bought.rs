@@ -9,7 +9,6 @@ use finrun_engine::compare::layouts;
 use finrun_engine::job::{
     Draft, Field, Group, LegField, LegKind, PriceField, RoomField, SizedField, ZoneField, read,
 };
-use finrun_engine::named::Named;
 use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{Length, Money, Unit};
 use finrun_engine::takeoff::cost::Price;
@@ -289,7 +288,6 @@ fn every_line_of_every_layout_can_be_traced() {
     let solid: f64 = (take_off.sum - take_off.needed).si();
     assert!((solid - more.si()).abs() < 1e-6, "{solid} {more:?}");
     assert_eq!(take_off.unpriced, 0);
-    assert!(PriceField::ALL.len() > take_off.lines.len() / 2);
 }
 
 proptest! {

@@ -51,7 +51,9 @@ pub(crate) fn materials_markup(
     let take_off = list(job, design);
     let mut page = Page { markup: Markup::new(), draft, take_off: &take_off, system };
     page.figure("p", "verdict", "materials.sum", &text::list_sum(&take_off, system));
-    page.figure("p", "", "materials.needed", &text::sum_and_need(&take_off, system));
+    if take_off.sum > Money::ZERO {
+        page.figure("p", "", "materials.needed", &text::sum_and_need(&take_off, system));
+    }
     if take_off.unpriced > 0 {
         page.figure("p", "", "materials.unpriced", &text::unpriced_lines(&take_off));
     }

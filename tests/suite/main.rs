@@ -19,6 +19,7 @@ mod findings;
 mod fluids;
 mod ground;
 mod heat_loss;
+mod hostile;
 mod house_balance;
 mod inputs;
 mod install;

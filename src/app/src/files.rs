@@ -8,7 +8,10 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlInputElement, Url};
+use web_sys::{
+    Blob, BlobPropertyBag, File, FilePropertyBag, HtmlAnchorElement, HtmlInputElement, ShareData,
+    Url,
+};
 
 /// Hands `content` to the reader as a file.
 pub(crate) fn download(name: &str, content: &str) {
@@ -27,6 +30,45 @@ fn try_download(name: &str, content: &str) -> Result<(), JsValue> {
     link.set_download(name);
     link.click();
     Url::revoke_object_url(&address)
+}
+
+/// Whether the device has a way of its own to send a file with: phones do.
+pub(crate) fn can_hand_over() -> bool {
+    let navigator = window().navigator();
+    // An older browser lacks either, and calling what is not there would stop the program.
+    js_sys::Reflect::has(&navigator, &"canShare".into()).unwrap_or(false)
+        && shared("job.txt", "{}").is_ok_and(|data| navigator.can_share_with_data(&data))
+}
+
+/// Opens the device's own way to send a file.
+pub(crate) fn hand_over(name: &str, content: &str) {
+    if let Ok(data) = shared(name, content) {
+        // Refused or put off by the reader: nothing is left to be done.
+        let sent = window().navigator().share_with_data(&data);
+        spawn_local(async move { drop(JsFuture::from(sent).await) });
+    }
+}
+
+/// As plain text, which is what every device lets through.
+fn shared(name: &str, content: &str) -> Result<ShareData, JsValue> {
+    let parts = Array::of1(&content.into());
+    let options = FilePropertyBag::new();
+    options.set_type("text/plain");
+    let name = name.replace(".json", ".txt");
+    let file = File::new_with_str_sequence_and_options(&parts, &name, &options)?;
+    let data = ShareData::new();
+    data.set_files(&Array::of1(&file));
+    Ok(data)
+}
+
+/// Puts `text` into the clipboard, where the browser lets a page do so.
+pub(crate) fn copy(text: &str) {
+    let navigator = window().navigator();
+    // Pages that came without encryption have none.
+    if js_sys::Reflect::get(&navigator, &"clipboard".into()).is_ok_and(|found| found.is_object()) {
+        let copied = navigator.clipboard().write_text(text);
+        spawn_local(async move { drop(JsFuture::from(copied).await) });
+    }
 }
 
 /// A file name from a job's name: its words, joined by dashes.

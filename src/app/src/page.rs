@@ -55,13 +55,14 @@ pub enum Section {
     Plant,
     Drawings,
     Compare,
+    Share,
     Install,
     Commission,
     Report,
 }
 
 impl Section {
-    pub const ALL: [Section; 15] = [
+    pub const ALL: [Section; 16] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -74,6 +75,7 @@ impl Section {
         Section::Plant,
         Section::Drawings,
         Section::Compare,
+        Section::Share,
         Section::Install,
         Section::Commission,
         Section::Report,
@@ -90,6 +92,7 @@ impl Section {
             | Section::Plant
             | Section::Drawings
             | Section::Compare
+            | Section::Share
             | Section::Install
             | Section::Commission
             | Section::Report => Station::Loop,
@@ -111,6 +114,7 @@ impl Section {
             Section::Plant => text::section_plant(),
             Section::Drawings => text::section_drawings(),
             Section::Compare => text::section_compare(),
+            Section::Share => text::section_share(),
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
             Section::Report => text::section_report(),
@@ -131,6 +135,7 @@ impl Section {
             Section::Plant => "plant",
             Section::Drawings => "drawings",
             Section::Compare => "compare",
+            Section::Share => "share",
             Section::Install => "install",
             Section::Commission => "commission",
             Section::Report => "report",
@@ -146,6 +151,10 @@ pub enum Page {
     Room(JobKey, RoomId),
     Safety,
     About,
+    /// Words of the trade.
+    Terms,
+    /// A job that came with a link, packed.
+    Offered(String),
 }
 
 impl Page {
@@ -156,6 +165,8 @@ impl Page {
         match parts.as_slice() {
             ["safety"] => Page::Safety,
             ["about"] => Page::About,
+            ["words"] => Page::Terms,
+            ["open", packed] => Page::Offered(packed.to_string()),
             ["job", key] => Page::Station(JobKey(key.to_string()), Station::Rooms),
             ["job", key, "room", id] => match id.parse() {
                 Ok(id) => Page::Room(JobKey(key.to_string()), RoomId(id)),
@@ -178,6 +189,8 @@ impl Page {
             Page::Jobs => "#/".to_string(),
             Page::Safety => "#/safety".to_string(),
             Page::About => "#/about".to_string(),
+            Page::Terms => "#/words".to_string(),
+            Page::Offered(packed) => format!("#/open/{packed}"),
             Page::Station(job, station) => format!("#/job/{}/{}", job.0, station.name()),
             Page::Section(job, section) => format!("#/job/{}/{}", job.0, section.name()),
             Page::Room(job, room) => format!("#/job/{}/room/{}", job.0, room.0),
@@ -188,7 +201,7 @@ impl Page {
     pub fn job(&self) -> Option<&JobKey> {
         match self {
             Page::Station(job, _) | Page::Section(job, _) | Page::Room(job, _) => Some(job),
-            Page::Jobs | Page::Safety | Page::About => None,
+            Page::Jobs | Page::Safety | Page::About | Page::Terms | Page::Offered(_) => None,
         }
     }
 }

@@ -12,6 +12,7 @@ mod commission;
 mod compare;
 mod drawings;
 mod fields;
+pub mod glossary;
 mod install;
 mod loops;
 mod page;
@@ -69,8 +70,8 @@ pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
 pub use report::*;
 pub use safety::{CAUTIONS, Caution, danger};
 pub use shop::{
-    kept_pieces, objective, objective_note, prices_fact, stretch_holds, together, wall_stretch,
-    wall_use,
+    group, kept_pieces, objective, objective_note, prices_fact, stretch_holds, together,
+    wall_stretch, wall_use,
 };
 pub use working::{
     Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,

@@ -78,7 +78,8 @@ pub(crate) fn pdftotext() -> Result<PathBuf> {
         "no pdftotext, which reads what the report prints: {}",
         match env::consts::OS {
             "macos" => "brew install poppler",
-            _ => "install poppler (Debian's package is poppler-utils), or name it by FINRUN_PDFTOTEXT",
+            _ =>
+                "install poppler (Debian's package is poppler-utils), or name it by FINRUN_PDFTOTEXT",
         }
     )
 }
@@ -152,9 +153,8 @@ fn install_from_apt(packages: &[&str]) -> bool {
         command.args(&words[1..]).env("DEBIAN_FRONTEND", "noninteractive");
         run::patient(&mut command, "apt-get")
     };
-    let outcome = apt(&["update"]).and_then(|()| {
-        apt(&[&["install", "--yes", "--no-install-recommends"], packages].concat())
-    });
+    let outcome = apt(&["update"])
+        .and_then(|()| apt(&[&["install", "--yes", "--no-install-recommends"], packages].concat()));
     if let Err(failure) = &outcome {
         eprintln!("{failure:#}");
     }

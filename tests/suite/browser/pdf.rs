@@ -59,7 +59,8 @@ impl Page {
 
 #[track_caller]
 fn read(pdf: &Path) -> Vec<Sheet> {
-    let output = Command::new(path_from("FINRUN_PDFTOTEXT")).arg("-bbox").arg(pdf).arg("-").output();
+    let output =
+        Command::new(path_from("FINRUN_PDFTOTEXT")).arg("-bbox").arg(pdf).arg("-").output();
     let output = output.expect("pdftotext starts");
     assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
     let text = String::from_utf8(output.stdout).expect("pdftotext writes UTF-8");

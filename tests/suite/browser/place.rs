@@ -28,6 +28,7 @@ pub(super) enum Place {
     Install,
     Commission,
     Report,
+    Share,
 }
 
 impl Place {
@@ -35,7 +36,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 15] = [
+    pub(super) const SECTIONS: [Place; 16] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -51,6 +52,7 @@ impl Place {
         Place::Install,
         Place::Commission,
         Place::Report,
+        Place::Share,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -81,6 +83,7 @@ impl Place {
             Place::Install => "install",
             Place::Commission => "commission",
             Place::Report => "report",
+            Place::Share => "share",
         }
         .to_owned()
     }

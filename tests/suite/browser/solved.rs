@@ -128,7 +128,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
     let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
     match place {
         Place::Rooms | Place::Ground | Place::Prices | Place::Piping | Place::Circulator => {}
-        Place::Drawings => {}
+        Place::Drawings | Place::Share => {}
         Place::Compare => figures.extend(compare::figures(solved)),
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {

@@ -232,7 +232,10 @@ fn loop_settings(job: &JobKey) -> AnyView {
             {field(CircuitField::BoilerLimit)}
             {flow_settings()}
             <h2>{text::on_site()}</h2>
-            {section_links(job, &[Section::Install, Section::Commission, Section::Report])}
+            {section_links(
+                job,
+                &[Section::Install, Section::Commission, Section::Report, Section::Share],
+            )}
         </section>
     }
     .into_any()

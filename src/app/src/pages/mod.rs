@@ -17,6 +17,7 @@ mod jobs;
 mod kept;
 mod lengths;
 mod loop_check;
+mod offered;
 mod oversize;
 mod piping;
 mod place;
@@ -29,6 +30,7 @@ mod room;
 mod rooms;
 mod route;
 mod running;
+mod share;
 mod suggested;
 mod surface;
 
@@ -60,6 +62,8 @@ fn one_page(page: Page) -> AnyView {
         Page::Jobs => jobs::jobs(),
         Page::Safety => plain::safety(),
         Page::About => plain::about(),
+        Page::Terms => plain::terms(),
+        Page::Offered(packed) => offered::offered(packed),
         Page::Station(job, station) => {
             let inside = match station {
                 Station::Rooms => rooms::rooms(&job),
@@ -83,6 +87,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Plant => plant::plant(&job),
                 Section::Drawings => drawings::drawings(&job),
                 Section::Compare => compare::compare(&job),
+                Section::Share => share::share(&job),
                 Section::Install => install::install(&job),
                 Section::Commission => commission::commission(&job),
                 Section::Report => report::report(&job),

@@ -40,6 +40,12 @@ pub fn parse(text: &str) -> Result<Draft, FileFault> {
     file.open().map_err(FileFault::Open)
 }
 
+/// Whether a newer program wrote a job file.
+pub fn is_newer(text: &str) -> bool {
+    let header = serde_json::from_str::<Header>(text).map(Header::check);
+    matches!(header, Ok(Err(OpenError::Newer { .. })))
+}
+
 /// Writes a job file.
 pub fn to_text(draft: &Draft) -> String {
     // A draft is strings, numbers and lists: there is nothing that JSON cannot hold.

@@ -36,10 +36,10 @@ pub use draft::{
     LayerMaterial, OpeningDraft, PipeCover, RatingBasis, RoomDraft, Shape, SurfaceDraft, UValue,
 };
 pub use field::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
-    Family, Field, GroundField, HouseField, LayerField, LegField, MeasuredField, OpeningField,
-    PartField, PlantField, PointField, PriceField, PumpPointField, RoomField, SpotField,
-    StockField, SurfaceField, ZoneField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField,
+    ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField,
+    MeasuredField, OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField,
+    RoomField, SizedField, SpotField, StockField, SurfaceField, ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use inputs::{Input, InputOrigin, inputs};
@@ -54,7 +54,9 @@ pub use progress::{Done, Measured, ProgressDraft, Spot, SpotDraft, StepDraft, me
 pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
 pub use route::{Way, pipe_fields, way_to};
-pub use shop::{Fixed, Objective, Prices, Stock, StockDraft};
+pub use shop::{
+    Cutting, CuttingDraft, Fixed, Objective, Prices, SizedDraft, Spare, Sticks, Stock, StockDraft,
+};
 pub use shown::{assumed_text, box_text, echo};
 
 use crate::building::{House, ZoneId};
@@ -80,6 +82,8 @@ pub struct Job {
     pub empty_zones: Vec<ZoneId>,
     pub plant: Plant,
     pub prices: Prices,
+    pub spare: Spare,
+    pub cutting: Cutting,
     /// What the fuel bills say of the house.
     pub bills: Option<BillsRead>,
 }
@@ -152,6 +156,8 @@ pub struct Zone {
     pub pipe: Tube,
     /// One way.
     pub trunk: PipeLeg,
+    /// Of the thermostat, one way, where it is measured.
+    pub wire: Option<Length>,
     /// Of its own, where each zone has one.
     pub pump: PumpCurve,
     /// The rooms of each loop in the order in which the water passes them, by their place in the

@@ -198,6 +198,8 @@ fn read_by(reader: &mut Reader<'_>) -> Reading {
     let zones = piping::read_zones(reader, &read);
     let plant = plant::read_plant(reader);
     let prices = shop::read_prices(reader);
+    let spare = shop::read_spare(reader);
+    let cutting = shop::read_cutting(reader);
     let bills = bills::read_bills(reader);
     measured::note_errors(reader);
     let job = match (around, baseboard, circuit, zones, plant) {
@@ -213,6 +215,8 @@ fn read_by(reader: &mut Reader<'_>) -> Reading {
                 empty_zones,
                 plant,
                 prices,
+                spare,
+                cutting,
                 bills,
             })
         }

@@ -229,6 +229,7 @@ pub(super) fn read_zones(
 fn read_zone(reader: &mut Reader<'_>, draft: &ZoneDraft, rooms: &[&RoomDraft]) -> Option<Zone> {
     let field = |field| Field::Zone(draft.id, field);
     let trunk = read_leg(reader, field(ZoneField::Trunk), field(ZoneField::TrunkElbows));
+    let wire = reader.si(field(ZoneField::Wire)).map(Length::from_si);
     // Its own circulator counts only where it has one.
     let kind = match reader.draft.zoning {
         Zoning::Circulators if reader.draft.zones.len() > 1 => draft.pump,
@@ -257,6 +258,7 @@ fn read_zone(reader: &mut Reader<'_>, draft: &ZoneDraft, rooms: &[&RoomDraft]) -
         main: draft.main,
         pipe: draft.pipe,
         trunk: trunk?,
+        wire,
         pump: pump?,
         loops: loops.into_iter().map(|(_, list)| list).collect(),
     })

@@ -123,7 +123,7 @@ fn every_default_is_an_assumption() {
             };
             let said =
                 |line: &&str| line.contains(label) && line.contains(&shown) && line.contains(&room);
-            assert!(lines.iter().any(|line| said(line)), "{}: {input:?}", draft.name);
+            assert!(lines.iter().any(said), "{}: {input:?}", draft.name);
         }
         assert!(count > 10, "{}: {count}", draft.name);
     }

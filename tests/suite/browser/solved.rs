@@ -159,6 +159,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             add("load", load);
             add("element", element);
             figures.extend(report::figures(solved));
+            figures.extend(materials::figures(solved));
         }
         Place::Plant => {
             let plant = &design["plant"];

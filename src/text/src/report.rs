@@ -216,7 +216,7 @@ pub fn left_out(rooms: &[String]) -> String {
 
 /// So many pieces of one length.
 pub fn pieces_of(count: usize, length: &str) -> String {
-    format!("{count} × {length}")
+    format!("{count}\u{a0}×\u{a0}{length}")
 }
 
 /// The pieces on one wall.

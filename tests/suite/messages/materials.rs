@@ -42,7 +42,10 @@ fn words_of_the_materials_list() {
             }
         }
         book.add(format!("{name}: sum"), text::list_sum(&take_off, system));
-        book.add(format!("{name}: sum and need"), text::sum_and_need(&take_off, system));
+        let need = text::sum_and_need(&take_off, system);
+        if !need.is_empty() {
+            book.add(format!("{name}: sum and need"), need);
+        }
         book.add(format!("{name}: unpriced"), text::unpriced_lines(&take_off));
         for (nth, note) in take_off.notes.iter().enumerate() {
             book.add(format!("{name}: note {nth}"), text::list_note(*note));

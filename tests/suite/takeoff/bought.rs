@@ -158,6 +158,9 @@ fn legs_are_cut_one_by_one() {
         (Some(LegKind::Doorway), 7.0),
     ];
     assert_eq!(legs, by_hand);
+    // What is typed beside the legs is a line of its own.
+    set(&mut draft, Field::Room(rooms[2].0, RoomField::PipeTo), "4");
+    is_sound(&draft);
     let items = counted(&draft);
     let form = |form: Form| items.iter().filter(|item| item.form == form).count();
     assert_eq!((form(Form::Inside), form(Form::Outside)), (0, 1));

@@ -112,7 +112,8 @@ def job(name, rooms, **parts):
         "element": {"rating_basis": "single", "heating_effect": "unknown", "entries": {},
                     "points": [], "stock_ft": [2, 3, 4, 5, 6, 7, 8, 9, 10], "stock": [],
                     "objective": "closest"},
-        "prices": {},
+        "prices": {}, "sized_prices": [], "spare": {},
+        "cutting": {"sticks": "10-and-20-ft", "entries": {}},
         "tube": "copper-m-3/4", "flow_basis": "from-drop", "circuit": {}, "part": {},
         "pipe_cover": "bare", "zoning": "valves",
         "pump": {"kind": {"typical": "small"}, "set": "one", "points": []},
@@ -131,4 +132,4 @@ def job(name, rooms, **parts):
 
 def write(file, whole):
     with open(DEMO / file, "w") as out:
-        out.write(json.dumps({"finrun": 4, "job": whole}, indent=1) + "\n")
+        out.write(json.dumps({"finrun": 5, "job": whole}, indent=1) + "\n")

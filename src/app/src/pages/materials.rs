@@ -2,10 +2,12 @@
 
 use super::section;
 use crate::drawing::cut_drawing;
+use crate::files;
 use crate::markup::{Markup, live_markup};
 use crate::page::{JobKey, Section};
 use crate::parts::button;
-use crate::state::use_app;
+use crate::state::{App, use_app};
+use finrun_engine::csv;
 use finrun_engine::design::Design;
 use finrun_engine::job::{Draft, Group, Job};
 use finrun_engine::quantity::{Money, System};
@@ -32,13 +34,31 @@ pub(super) fn materials(job: &JobKey) -> AnyView {
     let inside = view! {
         <p class="note">{text::materials_note()}</p>
         {markup}
-        <div class="acts">{button("", text::print_list(), || {
-            // A browser that cannot print has said so by itself.
-            let _ = window().print();
-        })}</div>
+        <div class="acts">
+            {button("", text::print_list(), || {
+                // A browser that cannot print has said so by itself.
+                let _ = window().print();
+            })}
+            {button("", text::save_csv(), move || app.save_materials())}
+        </div>
     }
     .into_any();
     section(job, Section::Materials, inside)
+}
+
+impl App {
+    /// Hands the list to the reader as a table for a spreadsheet.
+    fn save_materials(self) {
+        let system = self.system();
+        self.design(|solved| {
+            let Some((job, design)) = solved else { return };
+            self.typed_now(|draft| {
+                let rows = text::materials_table(draft, &list(job, design), system);
+                let name = files::table_name(&draft.name, "materials");
+                files::download(&name, &csv::write(&rows, csv::Separator::Comma));
+            });
+        });
+    }
 }
 
 /// The whole list with its sums and the cut plan, also for whoever shows it elsewhere, under headings

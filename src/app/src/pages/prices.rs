@@ -56,7 +56,10 @@ fn of_group(group: Group) -> AnyView {
     if fields.is_empty() {
         return ().into_any();
     }
-    view! { <h2>{text::group(group)}</h2> <div class="prices">{fields}</div> }.into_any()
+    view! {
+        <section><h2>{text::group(group)}</h2> <div class="prices">{fields}</div></section>
+    }
+    .into_any()
 }
 
 /// Prices that hold for one size of tube only.
@@ -71,8 +74,10 @@ fn by_size() -> AnyView {
         let fields = SizedField::ALL.iter().copied();
         let fields = fields.map(|field| number_field(Field::SizedPrice(tube, field)));
         view! {
-            <h3>{text::tube(tube)}</h3>
-            <div class="prices">{fields.collect_view()}</div>
+            <fieldset>
+                <legend>{text::tube(tube)}</legend>
+                <div class="prices">{fields.collect_view()}</div>
+            </fieldset>
         }
         .into_any()
     };

@@ -82,7 +82,12 @@ pub(super) fn best(known: &mut Known, goals: &[Goal], found: Found, budget: &mut
     let mut source = Source::of(model, &model.limits, &tables);
     let (rooms, is_whole) = choices(known, goals, &mut source, found.weight, budget);
     let mut later = vec![0; rooms.len() + 1];
-    for (room, least) in tables.rooms.iter().enumerate().rev() {
+    for (room, choices) in rooms.iter().enumerate().rev() {
+        // With rents on scarce pieces a room's least is none for what it weighs without them.
+        let least = match is_endless {
+            true => tables.rooms[room],
+            false => choices.ways.iter().map(|way| way.weight).min().unwrap_or(0),
+        };
         later[room] = later[room + 1] + least;
     }
     let told = answer::of(model, known.water, &found, 0);

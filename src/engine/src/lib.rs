@@ -24,6 +24,7 @@ pub mod pipe;
 pub mod plant;
 pub mod quantity;
 pub mod remedy;
+pub mod season;
 pub mod sizing;
 mod stored;
 pub mod suggest;

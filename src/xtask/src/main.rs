@@ -31,7 +31,8 @@ cargo xtask COMMAND
                               rooms do in each arrangement, with --json as JSON; --network prints its
                               network as JSON; --remedies what would help short rooms, and what is built
                               beyond the loads; --suggest the loops that would be better; --choice each
-                              circuit's choice of pieces, for another solver
+                              circuit's choice of pieces, for another solver; --season the house through
+                              its station's year as JSON
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -103,6 +104,7 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
                     Long("remedies") => what = solve::What::Remedies,
                     Long("network") => what = solve::What::Network,
                     Long("choice") => what = solve::What::Choice,
+                    Long("season") => what = solve::What::Season,
                     Long("suggest") => what = solve::What::Suggest,
                     Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
                     other => return Err(other.unexpected().into()),

@@ -2,6 +2,7 @@
 //! other loops.
 
 mod remedies;
+mod season;
 
 use std::path::Path;
 
@@ -21,6 +22,7 @@ pub(crate) enum What {
     EveryArrangementAsJson,
     Remedies,
     Choice,
+    Season,
 }
 
 pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
@@ -40,6 +42,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         }
         What::Remedies => remedies::print(&draft, &job),
         What::Choice => choice(&job)?,
+        What::Season => season::print(&draft, &job)?,
     }
     Ok(())
 }

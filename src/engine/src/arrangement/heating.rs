@@ -1,0 +1,133 @@
+//! A designed system as what it gives to rooms that may be warmer or colder than they are meant to be.
+
+use super::balance::circuits;
+use super::lower::Plumbing;
+use super::pumping::Built;
+use super::run::{pumps, running_from, source, usual_drive};
+use crate::building::RoomLoad;
+use crate::design::Design;
+use crate::job::Job;
+use crate::network::{Passage, Place, Solved, Source, Surface, walk};
+use crate::quantity::{Temperature, TemperatureDifference};
+
+/// Flows settle to this share of the largest, which turns no heat by a millionth.
+const SETTLED: f64 = 1e-6;
+
+/// Some zones of a system calling, with the flows found once: how warm the air is does not move them by
+/// anything that counts.
+#[derive(Debug)]
+pub(crate) struct Heating {
+    plumbing: Plumbing,
+    solved: Solved,
+    source: Source,
+    /// The room whose air is around each stretch.
+    air: Vec<Option<usize>>,
+    exponent: f64,
+    /// By circulator, from the mains: of each zone, or the one of all.
+    pub(crate) electric_w: Vec<(Option<usize>, f64)>,
+    /// Through the boiler.
+    pub(crate) flow_kg_s: f64,
+    /// In each zone's tubes, m3.
+    pub(crate) zone_volume_m3: Vec<f64>,
+}
+
+/// What a system gives while it runs.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Given {
+    /// To each room, from its element and the pipe in it, W.
+    pub(crate) to_room_w: Vec<f64>,
+    /// By how much that falls for each kelvin of warmer air, the water's inlet held, W/K.
+    pub(crate) slope_w_k: Vec<f64>,
+    /// Lost outside the rooms, of each zone, W.
+    pub(crate) zone_lost_w: Vec<f64>,
+    pub(crate) back_k: f64,
+}
+
+impl Heating {
+    /// While these zones call, with this supply; none where the flows are not found. The job is the one
+    /// designed.
+    pub(crate) fn of(
+        job: &Job,
+        design: &Design,
+        on: &[bool],
+        supply: Temperature,
+    ) -> Option<Heating> {
+        let mut at_supply = job.clone();
+        at_supply.circuit.supply = supply;
+        let loads: Vec<RoomLoad> = design.rooms.iter().map(|room| room.load.clone()).collect();
+        let built = Built::of(job, design);
+        let circuits = circuits(&at_supply, &loads);
+        let mut plan = built.plan(on, usual_drive(job));
+        (plan.job, plan.circuits) = (&at_supply, &circuits);
+        let running = running_from(plan, None, SETTLED);
+        let pumped = pumps(&at_supply, &running);
+        let electric_w = running.plumbing.pumps.iter().zip(&pumped);
+        let electric_w = electric_w.map(|(link, pump)| (link.zone, pump.electric.si())).collect();
+        let source = source(&at_supply, &running.plumbing);
+        let place = |id| job.house.rooms.iter().position(|room| room.id == id);
+        let air = running.plumbing.stretches.iter().map(|stretch| match stretch.link.place {
+            Place::Element(id) | Place::Inside(id) | Place::Above(id) => place(id),
+            _ => None,
+        });
+        let first = running.walked.passages.first();
+        let mut zone_volume_m3 = vec![0.0; job.zones.len()];
+        for (tag, passage) in running.plumbing.tags.iter().zip(&running.walked.passages) {
+            let volume = passage.tube.flow_area() * passage.length;
+            add(&mut zone_volume_m3, tag.zone, volume.si());
+        }
+        Some(Heating {
+            air: air.collect(),
+            solved: running.solved.ok()?,
+            source,
+            exponent: job.baseboard.element.rating.exponent,
+            electric_w,
+            flow_kg_s: first.map_or(0.0, |boiler| boiler.mass_flow.si()),
+            zone_volume_m3,
+            plumbing: running.plumbing,
+        })
+    }
+
+    /// What it gives to rooms as warm as this, in K, in a system of so many zones.
+    pub(crate) fn give(&mut self, rooms_k: &[f64], zones: usize) -> Given {
+        for (stretch, air) in self.plumbing.stretches.iter_mut().zip(&self.air) {
+            if let Some(k) = air.and_then(|room| rooms_k.get(room)) {
+                stretch.link.surroundings = Temperature::from_si(*k);
+            }
+        }
+        let Plumbing { network, stretches, tags, .. } = &mut self.plumbing;
+        let walked = walk(network, Some(&self.solved), self.source, stretches, &mut |_, _, _| {});
+        let mut given = Given {
+            to_room_w: vec![0.0; rooms_k.len()],
+            slope_w_k: vec![0.0; rooms_k.len()],
+            zone_lost_w: vec![0.0; zones],
+            back_k: walked.back.si(),
+        };
+        for (at, passage) in walked.passages.iter().enumerate() {
+            let Some(room) = self.air[at].filter(|room| *room < rooms_k.len()) else {
+                add(&mut given.zone_lost_w, tags[at].zone, passage.heat.si());
+                continue;
+            };
+            let (heat_w, exponent) = match stretches[at].link.surface {
+                Surface::Finned { .. } => (passage.to_room.si(), self.exponent),
+                Surface::Bare { .. } => (passage.heat.si(), 1.0),
+            };
+            given.to_room_w[room] += heat_w;
+            given.slope_w_k[room] += slope_w_k(passage, heat_w, exponent, rooms_k[room]);
+        }
+        given
+    }
+}
+
+fn add(sums: &mut [f64], zone: Option<usize>, value: f64) {
+    if let Some(sum) = zone.and_then(|zone| sums.get_mut(zone)) {
+        *sum += value;
+    }
+}
+
+fn slope_w_k(passage: &Passage, heat_w: f64, exponent: f64, air_k: f64) -> f64 {
+    let excess = passage.mean_water() - Temperature::from_si(air_k);
+    match excess > TemperatureDifference::ZERO && heat_w > 0.0 {
+        true => exponent * heat_w / excess.si(),
+        false => 0.0,
+    }
+}

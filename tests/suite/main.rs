@@ -35,7 +35,7 @@ mod random_house;
 mod reading;
 mod routes;
 mod same_bits;
-
+mod season;
 mod shipped;
 mod shown;
 mod side_by_side;
@@ -44,6 +44,7 @@ mod suggest;
 mod support;
 mod takeoff;
 mod together;
+mod transient;
 mod two_storey;
 mod unheated;
 mod units;

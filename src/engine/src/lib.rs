@@ -30,3 +30,4 @@ mod stored;
 pub mod suggest;
 pub mod takeoff;
 pub mod trace;
+pub mod transient;

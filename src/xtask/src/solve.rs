@@ -23,6 +23,8 @@ pub(crate) enum What {
     Remedies,
     Choice,
     Season,
+    DesignDay,
+    Nodes,
 }
 
 pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
@@ -43,6 +45,8 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         What::Remedies => remedies::print(&draft, &job),
         What::Choice => choice(&job)?,
         What::Season => season::print(&draft, &job)?,
+        What::DesignDay => season::print_day(&job)?,
+        What::Nodes => season::print_nodes(&job)?,
     }
     Ok(())
 }

@@ -6,9 +6,12 @@ use super::pumping::Built;
 use super::run::{pumps, running_from, source, usual_drive};
 use crate::building::RoomLoad;
 use crate::design::Design;
+use crate::emitter::Element;
 use crate::job::Job;
-use crate::network::{Passage, Place, Solved, Source, Surface, walk};
+use crate::network::{Passage, Place, Solved, Source, Stretch, Surface, walk};
+use crate::pipe::linear_transmittance;
 use crate::quantity::{Temperature, TemperatureDifference};
+use serde::Serialize;
 
 /// Flows settle to this share of the largest, which turns no heat by a millionth.
 const SETTLED: f64 = 1e-6;
@@ -129,5 +132,74 @@ fn slope_w_k(passage: &Passage, heat_w: f64, exponent: f64, air_k: f64) -> f64 {
     match excess > TemperatureDifference::ZERO && heat_w > 0.0 {
         true => exponent * heat_w / excess.si(),
         false => 0.0,
+    }
+}
+
+/// A stretch of a loop as plain data, for a check by another program.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LoopStretch {
+    /// The room that it warms, by its place in the job.
+    pub room: Option<usize>,
+    /// Around it, where that is no room.
+    pub surroundings_k: f64,
+    /// For heat: of an element its finned length.
+    pub length_m: f64,
+    /// Of plain pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pipe_w_mk: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub element: Option<LoopElement>,
+}
+
+/// An element's rating.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LoopElement {
+    /// With what it is derated by.
+    pub output_w_m: f64,
+    pub water_k: f64,
+    pub air_k: f64,
+    pub exponent: f64,
+    pub flow_kg_s: f64,
+    pub room_share: f64,
+    pub water_share: f64,
+}
+
+impl Heating {
+    /// The stretches of a single loop, in the order of flow; none of any other network.
+    pub(crate) fn single_loop(&self) -> Option<Vec<LoopStretch>> {
+        let Plumbing { stretches, .. } = &self.plumbing;
+        let flow_kg_s = self.flow_kg_s;
+        let one = |(stretch, room): (&Stretch, &Option<usize>)| {
+            let same = (self.solved.flow(stretch.id).si() - flow_kg_s).abs() <= 1e-9 * flow_kg_s;
+            let link = &stretch.link;
+            let (pipe_w_mk, element, length) = match link.surface {
+                Surface::Bare { film, cover, .. } => {
+                    let w_mk = linear_transmittance(link.tube, cover, film).si();
+                    (Some(w_mk), None, link.length)
+                }
+                Surface::Finned { element, finned } => (None, Some(exported(&element)), finned),
+            };
+            same.then(|| LoopStretch {
+                room: *room,
+                surroundings_k: link.surroundings.si(),
+                length_m: length.si(),
+                pipe_w_mk,
+                element,
+            })
+        };
+        stretches.iter().zip(&self.air).map(one).collect()
+    }
+}
+
+fn exported(element: &Element) -> LoopElement {
+    let Element { rating, derate } = element;
+    LoopElement {
+        output_w_m: rating.output.si() * derate,
+        water_k: rating.water.si(),
+        air_k: rating.air.si(),
+        exponent: rating.exponent,
+        flow_kg_s: rating.flow.si(),
+        room_share: rating.effect.room_share(),
+        water_share: rating.effect.water_share(),
     }
 }

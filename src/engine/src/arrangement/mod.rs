@@ -16,6 +16,7 @@ mod together;
 pub use balance::ValveSetting;
 pub use coolest::lowest_supply;
 pub(crate) use heating::Heating;
+pub use heating::{LoopElement, LoopStretch};
 pub use laid::{Laid, laid};
 pub(crate) use lower::bare;
 pub use lowered::{LoweredLink, LoweredPart, lowered};

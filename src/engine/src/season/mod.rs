@@ -6,7 +6,7 @@
 //! when the call has ended are left out, and even out but for what pipes outside the rooms lose.
 
 pub(crate) mod balance;
-mod bin;
+pub(crate) mod bin;
 mod sums;
 pub(crate) mod system;
 

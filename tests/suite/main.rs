@@ -10,6 +10,7 @@ mod certainty;
 mod choices;
 mod climate;
 mod commission;
+mod cooler;
 mod cut_plan;
 mod dependencies;
 mod drafts;

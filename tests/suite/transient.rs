@@ -3,8 +3,8 @@
 use crate::season::{one_bin, plain, run};
 use crate::shipped::SHIPPED;
 use crate::support::{FOUR_ROOMS, add_room, add_wall, cold_day, open, solve};
-use finrun_engine::job::{Draft, Job};
 use finrun_engine::design::Design;
+use finrun_engine::job::{Draft, Job};
 use finrun_engine::quantity::TemperatureDifference;
 use finrun_engine::season::{Controls, Holds};
 use finrun_engine::transient::{DayRun, Mass, RECOVERED_WITHIN, Setback, design_day};

@@ -10,6 +10,7 @@ pub mod check;
 pub mod climate;
 pub mod commission;
 pub mod compare;
+pub mod cooler;
 pub mod design;
 pub mod emitter;
 pub mod fluid;

@@ -33,7 +33,8 @@ cargo xtask COMMAND
                               beyond the loads; --suggest the loops that would be better; --choice each
                               circuit's choice of pieces, for another solver; --season the house through
                               its station's year as JSON, --design-day through the design day with the
-                              thermostats set back, --nodes its heat as conductors, for another solver
+                              thermostats set back, --cooler how cool its water may be, --nodes its heat
+                              as conductors, for another solver
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -105,6 +106,7 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
                     Long("remedies") => what = solve::What::Remedies,
                     Long("network") => what = solve::What::Network,
                     Long("choice") => what = solve::What::Choice,
+                    Long("cooler") => what = solve::What::Cooler,
                     Long("design-day") => what = solve::What::DesignDay,
                     Long("nodes") => what = solve::What::Nodes,
                     Long("season") => what = solve::What::Season,

@@ -24,6 +24,7 @@ pub(crate) enum What {
     Choice,
     Season,
     DesignDay,
+    Cooler,
     Nodes,
 }
 
@@ -46,6 +47,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         What::Choice => choice(&job)?,
         What::Season => season::print(&draft, &job)?,
         What::DesignDay => season::print_day(&job)?,
+        What::Cooler => season::print_cooler(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
     }
     Ok(())

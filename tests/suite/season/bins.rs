@@ -38,7 +38,11 @@ fn bins_hold_the_year_and_its_degree_hours() {
             let expected = degree_hours_k(&season, fahrenheit(base_f));
             let found = bin_degree_hours_k(&bins, fahrenheit(base_f));
             let close = 1e-4 * expected + 1.0;
-            assert!((found - expected).abs() < close, "{}: {found} {expected}", listed.station.name);
+            assert!(
+                (found - expected).abs() < close,
+                "{}: {found} {expected}",
+                listed.station.name
+            );
         }
     }
 }
@@ -70,7 +74,13 @@ fn bins_come_near_to_the_hours_of_a_typical_year() {
     }
     off.sort_by(f64::total_cmp);
     let within = |share: f64| off[(share * (off.len() - 1) as f64).round() as usize];
-    println!("{} shares: half within {}, {}, {}", off.len(), within(0.5), within(0.95), within(1.0));
+    println!(
+        "{} shares: half within {}, {}, {}",
+        off.len(),
+        within(0.5),
+        within(0.95),
+        within(1.0)
+    );
     assert!(off.len() > 4000);
     assert!(within(0.5) < 0.02 && within(0.95) < 0.07);
 }

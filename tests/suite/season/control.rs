@@ -73,14 +73,18 @@ fn the_thermostats_room_is_held() {
         let id = job.house.rooms[at].id;
         let controls = Controls { zones: vec![(zone, Holds::Thermostat(id))], ..plain(&job) };
         let found = run(&job, &design, &bins(), &controls);
-        for bin in found.bins.iter().filter(|bin| bin.zones_run[0] > 0.0 && bin.zones_run[0] < 1.0) {
+        for bin in found.bins.iter().filter(|bin| bin.zones_run[0] > 0.0 && bin.zones_run[0] < 1.0)
+        {
             let off = bin.rooms[at] - job.house.rooms[at].temperature;
             assert!(off.si().abs() < 1e-8, "{off:?}");
         }
         // In no room of the zone, it hangs in the first.
         let nowhere = Holds::Thermostat(finrun_engine::building::RoomId(999_999));
         let controls = Controls { zones: vec![(zone, nowhere)], ..plain(&job) };
-        assert_eq!(run(&job, &design, &bins(), &controls), run(&job, &design, &bins(), &plain(&job)));
+        assert_eq!(
+            run(&job, &design, &bins(), &controls),
+            run(&job, &design, &bins(), &plain(&job))
+        );
     }
 }
 
@@ -122,7 +126,10 @@ fn a_reset_line_runs_longer_and_cooler() {
     let least = fahrenheit(150.0);
     let held = by(reset.setting, Some(least));
     assert!(held.bins.iter().all(|bin| bin.supply >= least && bin.supply <= job.circuit.supply));
-    let low = Setting { shift: reset.setting.shift - TemperatureDifference::from_si(15.0), ..reset.setting };
+    let low = Setting {
+        shift: reset.setting.shift - TemperatureDifference::from_si(15.0),
+        ..reset.setting
+    };
     let low = by(low, None);
     assert!(low.rooms[0].cold_h > 500.0, "{:?}", low.rooms[0]);
 }
@@ -189,7 +196,10 @@ fn fuel_is_heat_over_efficiency() {
     let therms = found.heat_j / (100_000.0 * 1055.055_852_62);
     assert!((found.fuel.expect("fuel") - therms / 0.8).abs() < 1e-9 * therms);
     let none = Burning { efficiency: 0.0, ..burning };
-    assert_eq!(season(&job, &design, &bins(), &plain(&job), Some(none)).expect("a season").fuel, None);
+    assert_eq!(
+        season(&job, &design, &bins(), &plain(&job), Some(none)).expect("a season").fuel,
+        None
+    );
 }
 
 /// By hand: a burner of 60,000 Btu/h that gives 10,000 Btu/h on the average fires a sixth of the time, and

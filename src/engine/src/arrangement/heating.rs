@@ -6,11 +6,11 @@ use super::pumping::Built;
 use super::run::{pumps, running_from, source, usual_drive};
 use crate::building::RoomLoad;
 use crate::design::Design;
-use crate::emitter::Element;
+use crate::emitter::{Element, length_for};
 use crate::job::Job;
 use crate::network::{Passage, Place, Solved, Source, Stretch, Surface, walk};
 use crate::pipe::linear_transmittance;
-use crate::quantity::{Temperature, TemperatureDifference};
+use crate::quantity::{Length, Power, Temperature, TemperatureDifference};
 use serde::Serialize;
 
 /// Flows settle to this share of the largest, which turns no heat by a millionth.
@@ -92,11 +92,7 @@ impl Heating {
 
     /// What it gives to rooms as warm as this, in K, in a system of so many zones.
     pub(crate) fn give(&mut self, rooms_k: &[f64], zones: usize) -> Given {
-        for (stretch, air) in self.plumbing.stretches.iter_mut().zip(&self.air) {
-            if let Some(k) = air.and_then(|room| rooms_k.get(room)) {
-                stretch.link.surroundings = Temperature::from_si(*k);
-            }
-        }
+        self.surround(rooms_k);
         let Plumbing { network, stretches, tags, .. } = &mut self.plumbing;
         let walked = walk(network, Some(&self.solved), self.source, stretches, &mut |_, _, _| {});
         let mut given = Given {
@@ -118,6 +114,50 @@ impl Heating {
             given.slope_w_k[room] += slope_w_k(passage, heat_w, exponent, rooms_k[room]);
         }
         given
+    }
+}
+
+impl Heating {
+    /// The finned length, m, that gives each room what it needs, in W, with the water that the rooms before
+    /// it leave: no less than it has, and of those that need more just that. None where no length does.
+    pub(crate) fn lengthen(&mut self, rooms_k: &[f64], need_w: &[f64]) -> Vec<Option<f64>> {
+        self.surround(rooms_k);
+        let Plumbing { network, stretches, tags, .. } = &mut self.plumbing;
+        let flows = Some(&self.solved);
+        let walked = walk(network, flows, self.source, stretches, &mut |_, _, _| {});
+        let mut left_w = need_w.to_vec();
+        for (at, passage) in walked.passages.iter().enumerate() {
+            let bare = matches!(stretches[at].link.surface, Surface::Bare { .. });
+            if let Some(left) = self.air[at].filter(|_| bare).and_then(|room| left_w.get_mut(room))
+            {
+                *left -= passage.heat.si();
+            }
+        }
+        let mut lengths = vec![Some(0.0); need_w.len()];
+        let mut longer = stretches.clone();
+        walk(network, flows, self.source, &mut longer, &mut |at, link, stream| {
+            let (Some(room), Surface::Finned { element, finned }) =
+                (tags[at].element, link.surface)
+            else {
+                return;
+            };
+            let heat = Power::from_si(left_w[room].max(0.0));
+            let needed = length_for(&element, stream, link.surroundings, heat);
+            let length = needed.map(|needed| needed.max(finned));
+            lengths[room] = length.map(Length::si);
+            // A room that no length heats takes no more than it does now.
+            link.surface = Surface::Finned { element, finned: length.unwrap_or(finned) };
+        });
+        lengths
+    }
+
+    /// Puts the rooms' air around the stretches in them.
+    fn surround(&mut self, rooms_k: &[f64]) {
+        for (stretch, air) in self.plumbing.stretches.iter_mut().zip(&self.air) {
+            if let Some(k) = air.and_then(|room| rooms_k.get(room)) {
+                stretch.link.surroundings = Temperature::from_si(*k);
+            }
+        }
     }
 }
 

@@ -41,7 +41,8 @@ impl<'a> Exchange<'a> {
     pub fn of(house: &'a House) -> Exchange<'a> {
         let names = Nodes::of(house);
         let all = conductors(house, &names);
-        let of_node = |(node, own): (usize, Vec<Conductor>)| own.into_iter().map(move |c| (node, c));
+        let of_node =
+            |(node, own): (usize, Vec<Conductor>)| own.into_iter().map(move |c| (node, c));
         let is_room_air = |node: usize, c: &Conductor| {
             node < house.rooms.len() && matches!(c.path, Path::Air | Path::Ventilation)
         };
@@ -112,7 +113,12 @@ impl<'a> Exchange<'a> {
     }
 
     /// A temperature of the design day on another day.
-    fn moved(&self, typed: Temperature, indoors: Temperature, outdoors: Temperature) -> Temperature {
+    fn moved(
+        &self,
+        typed: Temperature,
+        indoors: Temperature,
+        outdoors: Temperature,
+    ) -> Temperature {
         let design = self.house.site.outdoors;
         let span = indoors - design;
         let share = (indoors - typed) / span;
@@ -135,8 +141,12 @@ impl<'a> Exchange<'a> {
     /// What no heat leads from to any temperature that is known keeps its own: a room that which it is
     /// meant to have, a space that of the outdoors.
     fn settle_cut_off(&self, day: &mut Day) {
-        let mut reached: Vec<bool> =
-            day.own_w_k.iter().zip(&day.held_k).map(|(g, held)| *g > 0.0 || held.is_some()).collect();
+        let mut reached: Vec<bool> = day
+            .own_w_k
+            .iter()
+            .zip(&day.held_k)
+            .map(|(g, held)| *g > 0.0 || held.is_some())
+            .collect();
         // Each round reaches one node more at least, or was the last.
         loop {
             let mut more = false;

@@ -15,9 +15,8 @@ pub fn factor(mut entries: Vec<f64>, size: usize) -> Option<Factored> {
     let mut rows: Vec<usize> = (0..size).collect();
     for pivot in 0..size {
         let at = |row: usize| row * size + pivot;
-        let largest = (pivot..size).max_by(|&a, &b| {
-            entries[at(a)].abs().total_cmp(&entries[at(b)].abs())
-        })?;
+        let largest =
+            (pivot..size).max_by(|&a, &b| entries[at(a)].abs().total_cmp(&entries[at(b)].abs()))?;
         let value = entries[at(largest)];
         if !(value.abs() > 1e-300 && value.is_finite()) {
             return None;

@@ -67,7 +67,7 @@ impl<'a> Place<'a> {
 }
 
 /// What each node has from elsewhere, W.
-fn gains_w(job: &Job, controls: &Controls, exchange: &Exchange<'_>) -> Option<Vec<f64>> {
+pub(crate) fn gains_w(job: &Job, controls: &Controls, exchange: &Exchange<'_>) -> Option<Vec<f64>> {
     let other = job.house.rooms.iter().map(|room| room.other_heat.si());
     let mut gains: Vec<f64> = other.chain(job.house.spaces.iter().map(|_| 0.0)).collect();
     if let Gains::From(balance) = controls.gains {
@@ -100,9 +100,10 @@ pub(super) fn run_bin(place: &mut Place<'_>, bin: &Bin) -> Result<BinRun, NoSeas
     let losses = day.losses_w(&steady.at_k);
     let left = losses.iter().zip(&day.held_k).zip(&*gains_w).enumerate();
     // What is held takes or gives whatever it has to.
-    let left = left.filter(|(_, ((_, held), _))| held.is_none()).map(|(node, ((loss, _), gain))| {
-        loss - gain - to_rooms.get(node).copied().unwrap_or(Power::ZERO).si()
-    });
+    let left =
+        left.filter(|(_, ((_, held), _))| held.is_none()).map(|(node, ((loss, _), gain))| {
+            loss - gain - to_rooms.get(node).copied().unwrap_or(Power::ZERO).si()
+        });
     let unbalanced = Power::from_si(left.sum());
     let output = job.plant.output.filter(|output| heat > *output);
     let kelvin = |k: &f64| Temperature::from_si(*k);
@@ -173,7 +174,8 @@ fn cycles_per_h(
     if runs <= 0.0 || heat <= Power::ZERO {
         return Some(0.0);
     }
-    let moving = system.all.zone_volume_m3.iter().zip(zones_run).map(|(volume, share)| volume * share);
+    let moving =
+        system.all.zone_volume_m3.iter().zip(zones_run).map(|(volume, share)| volume * share);
     let volume = Volume::from_si(moving.sum::<f64>() / runs);
     let plant = PartLoad {
         least_output,

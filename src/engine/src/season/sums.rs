@@ -39,9 +39,8 @@ pub(super) fn sums(job: &Job, bins: Vec<BinRun>, burning: Option<Burning>) -> Se
     let joules = |of: &dyn Fn(&BinRun) -> Power| -> f64 {
         bins.iter().map(|bin| of(bin).si() * bin.hours * SECONDS_AN_HOUR).sum()
     };
-    let hours = |of: &dyn Fn(&BinRun) -> f64| -> f64 {
-        bins.iter().map(|bin| of(bin) * bin.hours).sum()
-    };
+    let hours =
+        |of: &dyn Fn(&BinRun) -> f64| -> f64 { bins.iter().map(|bin| of(bin) * bin.hours).sum() };
     let heat_j = joules(&|bin| bin.heat);
     let rooms = job.house.rooms.iter().enumerate().map(|(at, room)| {
         let heated = |bin: &&BinRun| bin.to_rooms[at] > Power::ZERO;
@@ -57,10 +56,11 @@ pub(super) fn sums(job: &Job, bins: Vec<BinRun>, burning: Option<Burning>) -> Se
             heat_j: joules(&|bin| bin.to_rooms[at]),
         }
     });
-    let zones = job.zones.iter().enumerate().map(|(at, zone)| ZoneSeason {
-        zone: zone.id,
-        running_h: hours(&|bin| bin.zones_run[at]),
-    });
+    let zones = job
+        .zones
+        .iter()
+        .enumerate()
+        .map(|(at, zone)| ZoneSeason { zone: zone.id, running_h: hours(&|bin| bin.zones_run[at]) });
     let cold_return = |bin: &BinRun| bin.back.is_some_and(|back| back < LEAST_RETURN);
     SeasonRun {
         rooms: rooms.collect(),
@@ -68,9 +68,7 @@ pub(super) fn sums(job: &Job, bins: Vec<BinRun>, burning: Option<Burning>) -> Se
         heat_j,
         pipe_loss_j: joules(&|bin| bin.pipe_loss),
         running_h: hours(&|bin| bin.runs),
-        firing_h: job.plant.output.map(|output| {
-            hours(&|bin| (bin.heat / output).min(1.0))
-        }),
+        firing_h: job.plant.output.map(|output| hours(&|bin| (bin.heat / output).min(1.0))),
         cold_return_h: hours(&|bin| if cold_return(bin) { bin.runs } else { 0.0 }),
         pump_j: joules(&|bin| bin.pumps),
         fuel: burning.and_then(|burning| {

@@ -5,9 +5,9 @@ use crate::arrangement::LoopStretch;
 use crate::building::{Day, Exchange};
 use crate::design::Design;
 use crate::job::Job;
+use crate::quantity::Temperature;
 use crate::season::bin::Place;
 use crate::season::{Controls, NoSeason};
-use crate::quantity::Temperature;
 use serde::Serialize;
 
 /// All that a single loop's house needs at one outdoor temperature.

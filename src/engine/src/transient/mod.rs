@@ -26,11 +26,8 @@ pub struct Setback {
 
 impl Setback {
     /// 8 °F for eight hours, and two to recover: common practice, no source.
-    pub const USUAL: Setback = Setback {
-        by: TemperatureDifference::from_si(8.0 / 1.8),
-        hours: 8.0,
-        recover_h: 2.0,
-    };
+    pub const USUAL: Setback =
+        Setback { by: TemperatureDifference::from_si(8.0 / 1.8), hours: 8.0, recover_h: 2.0 };
 }
 
 /// A thermostat's room is warm again within this of what it is meant to be: judgement, half a °F.

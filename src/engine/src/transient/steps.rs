@@ -101,8 +101,12 @@ impl March {
         strength: f64,
     ) {
         let nodes = self.nodes;
-        let middle_k: Vec<f64> =
-            moment.at_k.iter().zip(&moment.before_k).map(|(now, was)| now + 0.5 * (now - was)).collect();
+        let middle_k: Vec<f64> = moment
+            .at_k
+            .iter()
+            .zip(&moment.before_k)
+            .map(|(now, was)| now + 0.5 * (now - was))
+            .collect();
         moment.follow(system, &middle_k);
         let Some(followed) = &moment.followed else { return };
         let output = |room: usize| {
@@ -137,7 +141,8 @@ impl March {
             }
         }
         let rise_k: Vec<f64> = (0..nodes).map(|row| self.row(row, &right)).collect();
-        let after_k: Vec<f64> = moment.at_k.iter().zip(&rise_k).map(|(at, rise)| at + rise).collect();
+        let after_k: Vec<f64> =
+            moment.at_k.iter().zip(&rise_k).map(|(at, rise)| at + rise).collect();
         let mean_k: Vec<f64> =
             moment.at_k.iter().zip(&after_k).map(|(at, after)| 0.5 * (at + after)).collect();
         let lost = day.losses_w(&mean_k);
@@ -173,7 +178,8 @@ impl March {
             let mut most = 0.0_f64;
             for (at, caller) in callers.iter().enumerate() {
                 let own = by(caller.holder, &outputs[at]);
-                let others = shares.iter().zip(outputs).enumerate().filter(|(other, _)| *other != at);
+                let others =
+                    shares.iter().zip(outputs).enumerate().filter(|(other, _)| *other != at);
                 let warmed: f64 = others.map(|(_, (s, out))| s * by(caller.holder, out)).sum();
                 let wanted = (set_k[at] - free[at] - warmed) / own;
                 let share = if own > 0.0 { wanted.clamp(0.0, 1.0) } else { 0.0 };
@@ -195,7 +201,8 @@ impl March {
     /// Heat stored above that of all nodes at these temperatures, J.
     pub(crate) fn stored_j(&self, at_k: &[f64], from_k: &[f64]) -> f64 {
         let risen = at_k.iter().zip(from_k).map(|(at, from)| at - from);
-        let open = self.capacities_j_k.iter().zip(risen).zip(&self.held).filter(|(_, held)| !**held);
+        let open =
+            self.capacities_j_k.iter().zip(risen).zip(&self.held).filter(|(_, held)| !**held);
         open.map(|((capacity, risen), _)| capacity * risen).sum()
     }
 }
@@ -220,11 +227,13 @@ impl Moment {
         let stands = self.followed.as_ref().is_some_and(|last| {
             let far = |(a, b): (&f64, &f64), most: f64| (a - b).abs() > most;
             !at_k.iter().zip(&last.at_k).any(|pair| far(pair, NEAR_K))
-                && !(alone && self.shares.iter().zip(&last.shares).any(|pair| far(pair, NEAR_SHARE)))
+                && !(alone
+                    && self.shares.iter().zip(&last.shares).any(|pair| far(pair, NEAR_SHARE)))
         });
         if !stands {
             let given = system.give(at_k, &self.shares, false);
-            self.followed = Some(Followed { at_k: at_k.to_vec(), shares: self.shares.clone(), given });
+            self.followed =
+                Some(Followed { at_k: at_k.to_vec(), shares: self.shares.clone(), given });
         }
     }
 }

@@ -1,7 +1,8 @@
-//! `cargo xtask solve JOB.json --season`, `--design-day` and `--nodes`.
+//! `cargo xtask solve JOB.json --season`, `--design-day`, `--cooler` and `--nodes`.
 
 use anyhow::{Context, Result, anyhow};
-use finrun_engine::climate::Season;
+use finrun_engine::climate::{Bin, Season};
+use finrun_engine::cooler::{USUAL_SUPPLIES, cooler};
 use finrun_engine::design::design;
 use finrun_engine::job::{BillsField, Draft, Field, Job, resolve};
 use finrun_engine::season::{Burning, Controls, season};
@@ -10,13 +11,26 @@ use finrun_engine::transient::{Mass, Setback, design_day, exported};
 /// The house through the typical year of its station, by the usual controls, with the fuel and the
 /// efficiency of its bills.
 pub(super) fn print(draft: &Draft, job: &Job) -> Result<()> {
-    let station = draft.station.as_ref().context("the job has no weather station")?;
-    let bins = Season::of(station).bins();
+    let bins = bins(draft)?;
     let efficiency = resolve(draft, Field::Bills(BillsField::Efficiency)).si();
     let burning = efficiency.map(|efficiency| Burning { fuel: draft.bills.fuel, efficiency });
     let run = season(job, &design(job), &bins, &Controls::usual(job), burning);
     let run = run.map_err(|why| anyhow!("there is no season: {why:?}"))?;
     println!("{}", serde_json::to_string_pretty(&run)?);
+    Ok(())
+}
+
+fn bins(draft: &Draft) -> Result<Vec<Bin>> {
+    let station = draft.station.as_ref().context("the job has no weather station")?;
+    Ok(Season::of(station).bins())
+}
+
+/// How cool the water may be, by the usual controls.
+pub(super) fn print_cooler(draft: &Draft, job: &Job) -> Result<()> {
+    let controls = Controls::usual(job);
+    let found = cooler(job, &design(job), &bins(draft)?, &controls, &USUAL_SUPPLIES);
+    let found = found.map_err(|why| anyhow!("nothing is found: {why:?}"))?;
+    println!("{}", serde_json::to_string_pretty(&found)?);
     Ok(())
 }
 

@@ -6,15 +6,24 @@ use super::pumping::Built;
 use super::run::{pumps, running_from, source, usual_drive};
 use crate::building::RoomLoad;
 use crate::design::Design;
-use crate::emitter::{Element, length_for};
+use crate::emitter::{self, Element, length_for};
 use crate::job::Job;
-use crate::network::{Passage, Place, Solved, Source, Stretch, Surface, walk};
-use crate::pipe::linear_transmittance;
-use crate::quantity::{Length, Power, Temperature, TemperatureDifference};
+use crate::network::{Place, Solved, Source, Stretch, Surface, follow, places, walk};
+use crate::pipe::{self, linear_transmittance};
+use crate::quantity::{Length, LinearTransmittance, MassFlow, Power, SpecificHeat, Temperature};
 use serde::Serialize;
 
 /// Flows settle to this share of the largest, which turns no heat by a millionth.
 const SETTLED: f64 = 1e-6;
+
+/// A designed system that may run at another supply.
+#[derive(Debug)]
+pub(crate) struct Tried<'a> {
+    built: Built<'a>,
+    /// At the supply that was tried last.
+    job: Job,
+    loads: Vec<RoomLoad>,
+}
 
 /// Some zones of a system calling, with the flows found once: how warm the air is does not move them by
 /// anything that counts.
@@ -23,8 +32,9 @@ pub(crate) struct Heating {
     plumbing: Plumbing,
     solved: Solved,
     source: Source,
-    /// The room whose air is around each stretch.
-    air: Vec<Option<usize>>,
+    /// The stretch of each link.
+    of_link: Vec<usize>,
+    pass: Vec<Pass>,
     exponent: f64,
     /// By circulator, from the mains: of each zone, or the one of all.
     pub(crate) electric_w: Vec<(Option<usize>, f64)>,
@@ -32,6 +42,25 @@ pub(crate) struct Heating {
     pub(crate) flow_kg_s: f64,
     /// In each zone's tubes, m3.
     pub(crate) zone_volume_m3: Vec<f64>,
+}
+
+/// A stretch as heat alone.
+#[derive(Debug, Clone, Copy)]
+struct Pass {
+    /// The room whose air is around it.
+    air: Option<usize>,
+    zone: Option<usize>,
+    through: Through,
+    length: Length,
+    surroundings: Temperature,
+    /// At its mean water of the last time: rooms a little warmer turn it by nothing that counts.
+    specific_heat: SpecificHeat,
+}
+
+#[derive(Debug, Clone, Copy)]
+enum Through {
+    Bare(LinearTransmittance),
+    Finned(Element),
 }
 
 /// What a system gives while it runs.
@@ -46,42 +75,58 @@ pub(crate) struct Given {
     pub(crate) back_k: f64,
 }
 
-impl Heating {
-    /// While these zones call, with this supply; none where the flows are not found. The job is the one
-    /// designed.
-    pub(crate) fn of(
-        job: &Job,
-        design: &Design,
+impl<'a> Tried<'a> {
+    /// The job is the one designed.
+    pub(crate) fn of(job: &'a Job, design: &Design) -> Tried<'a> {
+        let loads = design.rooms.iter().map(|room| room.load.clone()).collect();
+        Tried { built: Built::of(job, design), job: job.clone(), loads }
+    }
+
+    /// While these zones call, with this supply, from the flows that they had at another; none where the
+    /// flows are not found.
+    pub(crate) fn heating(
+        &mut self,
         on: &[bool],
         supply: Temperature,
+        before: Option<&Heating>,
     ) -> Option<Heating> {
-        let mut at_supply = job.clone();
-        at_supply.circuit.supply = supply;
-        let loads: Vec<RoomLoad> = design.rooms.iter().map(|room| room.load.clone()).collect();
-        let built = Built::of(job, design);
-        let circuits = circuits(&at_supply, &loads);
-        let mut plan = built.plan(on, usual_drive(job));
-        (plan.job, plan.circuits) = (&at_supply, &circuits);
-        let running = running_from(plan, None, SETTLED);
-        let pumped = pumps(&at_supply, &running);
+        self.job.circuit.supply = supply;
+        let job = &self.job;
+        let circuits = circuits(job, &self.loads);
+        let mut plan = self.built.plan(on, usual_drive(job));
+        (plan.job, plan.circuits) = (job, &circuits);
+        let running = running_from(plan, before.map(|before| before.solved.clone()), SETTLED);
+        let pumped = pumps(job, &running);
         let electric_w = running.plumbing.pumps.iter().zip(&pumped);
         let electric_w = electric_w.map(|(link, pump)| (link.zone, pump.electric.si())).collect();
-        let source = source(&at_supply, &running.plumbing);
-        let place = |id| job.house.rooms.iter().position(|room| room.id == id);
-        let air = running.plumbing.stretches.iter().map(|stretch| match stretch.link.place {
-            Place::Element(id) | Place::Inside(id) | Place::Above(id) => place(id),
-            _ => None,
-        });
-        let first = running.walked.passages.first();
+        let source = source(job, &running.plumbing);
         let mut zone_volume_m3 = vec![0.0; job.zones.len()];
-        for (tag, passage) in running.plumbing.tags.iter().zip(&running.walked.passages) {
-            let volume = passage.tube.flow_area() * passage.length;
-            add(&mut zone_volume_m3, tag.zone, volume.si());
+        let mut pass = Vec::new();
+        let all = running.plumbing.tags.iter().zip(&running.plumbing.stretches);
+        for ((tag, Stretch { link, .. }), passage) in all.zip(&running.walked.passages) {
+            add(&mut zone_volume_m3, tag.zone, (link.tube.flow_area() * link.length).si());
+            let air = match link.place {
+                Place::Element(id) | Place::Inside(id) | Place::Above(id) => {
+                    job.house.rooms.iter().position(|room| room.id == id)
+                }
+                _ => None,
+            };
+            let (through, length) = match link.surface {
+                Surface::Bare { film, cover, .. } => {
+                    (Through::Bare(linear_transmittance(link.tube, cover, film)), link.length)
+                }
+                Surface::Finned { element, finned } => (Through::Finned(element), finned),
+            };
+            let specific_heat = source.fluid.specific_heat(passage.mean_water());
+            let (zone, surroundings) = (tag.zone, link.surroundings);
+            pass.push(Pass { air, zone, through, length, surroundings, specific_heat });
         }
+        let first = running.walked.passages.first();
         Some(Heating {
-            air: air.collect(),
+            of_link: places(&running.plumbing.network, &running.plumbing.stretches),
             solved: running.solved.ok()?,
             source,
+            pass,
             exponent: job.baseboard.element.rating.exponent,
             electric_w,
             flow_kg_s: first.map_or(0.0, |boiler| boiler.mass_flow.si()),
@@ -89,31 +134,66 @@ impl Heating {
             plumbing: running.plumbing,
         })
     }
+}
 
+impl Heating {
     /// What it gives to rooms as warm as this, in K, in a system of so many zones.
     pub(crate) fn give(&mut self, rooms_k: &[f64], zones: usize) -> Given {
-        self.surround(rooms_k);
-        let Plumbing { network, stretches, tags, .. } = &mut self.plumbing;
-        let walked = walk(network, Some(&self.solved), self.source, stretches, &mut |_, _, _| {});
         let mut given = Given {
             to_room_w: vec![0.0; rooms_k.len()],
             slope_w_k: vec![0.0; rooms_k.len()],
             zone_lost_w: vec![0.0; zones],
-            back_k: walked.back.si(),
+            back_k: 0.0,
         };
-        for (at, passage) in walked.passages.iter().enumerate() {
-            let Some(room) = self.air[at].filter(|room| *room < rooms_k.len()) else {
-                add(&mut given.zone_lost_w, tags[at].zone, passage.heat.si());
-                continue;
-            };
-            let (heat_w, exponent) = match stretches[at].link.surface {
-                Surface::Finned { .. } => (passage.to_room.si(), self.exponent),
-                Surface::Bare { .. } => (passage.heat.si(), 1.0),
-            };
-            given.to_room_w[room] += heat_w;
-            given.slope_w_k[room] += slope_w_k(passage, heat_w, exponent, rooms_k[room]);
-        }
+        let Heating { of_link, pass, source, exponent, .. } = self;
+        let network = &self.plumbing.network;
+        let back = follow(network, Some(&self.solved), *source, &mut |link, mass, water| {
+            let Some(stretch) = pass.get_mut(of_link[link]) else { return water };
+            let room = stretch.air.filter(|room| *room < rooms_k.len());
+            if let Some(room) = room {
+                stretch.surroundings = Temperature::from_si(rooms_k[room]);
+            }
+            let flow = MassFlow::from_si(mass.abs());
+            let (leaves, heat) = stretch.cool(flow, water);
+            let mean = water + (leaves - water) / 2.0;
+            stretch.specific_heat = source.fluid.specific_heat(mean);
+            match room {
+                Some(room) => {
+                    given.to_room_w[room] += heat.si();
+                    let by = match stretch.through {
+                        Through::Finned(_) => *exponent,
+                        Through::Bare(_) => 1.0,
+                    };
+                    let excess_k = mean.si() - rooms_k[room];
+                    if excess_k > 0.0 {
+                        given.slope_w_k[room] += by * heat.si() / excess_k;
+                    }
+                }
+                None => add(&mut given.zone_lost_w, stretch.zone, heat.si()),
+            }
+            leaves
+        });
+        given.back_k = back.si();
         given
+    }
+}
+
+impl Pass {
+    /// The water that leaves it, and the heat that is good for its room, or lost.
+    fn cool(&self, flow: MassFlow, water: Temperature) -> (Temperature, Power) {
+        let Pass { through, length, surroundings: air, specific_heat: heat, .. } = *self;
+        match through {
+            Through::Bare(transmittance) => {
+                let cooled =
+                    pipe::cool_at_specific_heat(transmittance, heat, flow, water, air, length);
+                (cooled.outlet, cooled.heat)
+            }
+            Through::Finned(element) => {
+                let cooled =
+                    emitter::cool_at_specific_heat(&element, heat, flow, water, air, length);
+                (cooled.outlet, cooled.to_room)
+            }
+        }
     }
 }
 
@@ -121,21 +201,24 @@ impl Heating {
     /// The finned length, m, that gives each room what it needs, in W, with the water that the rooms before
     /// it leave: no less than it has, and of those that need more just that. None where no length does.
     pub(crate) fn lengthen(&mut self, rooms_k: &[f64], need_w: &[f64]) -> Vec<Option<f64>> {
-        self.surround(rooms_k);
-        let Plumbing { network, stretches, tags, .. } = &mut self.plumbing;
+        let mut stretches = self.plumbing.stretches.clone();
+        for (stretch, pass) in stretches.iter_mut().zip(&self.pass) {
+            if let Some(k) = pass.air.and_then(|room| rooms_k.get(room)) {
+                stretch.link.surroundings = Temperature::from_si(*k);
+            }
+        }
+        let Plumbing { network, tags, .. } = &self.plumbing;
         let flows = Some(&self.solved);
-        let walked = walk(network, flows, self.source, stretches, &mut |_, _, _| {});
+        let walked = walk(network, flows, self.source, &mut stretches, &mut |_, _, _| {});
         let mut left_w = need_w.to_vec();
-        for (at, passage) in walked.passages.iter().enumerate() {
-            let bare = matches!(stretches[at].link.surface, Surface::Bare { .. });
-            if let Some(left) = self.air[at].filter(|_| bare).and_then(|room| left_w.get_mut(room))
-            {
+        for (pass, passage) in self.pass.iter().zip(&walked.passages) {
+            let room = pass.air.filter(|_| matches!(pass.through, Through::Bare(_)));
+            if let Some(left) = room.and_then(|room| left_w.get_mut(room)) {
                 *left -= passage.heat.si();
             }
         }
         let mut lengths = vec![Some(0.0); need_w.len()];
-        let mut longer = stretches.clone();
-        walk(network, flows, self.source, &mut longer, &mut |at, link, stream| {
+        walk(network, flows, self.source, &mut stretches, &mut |at, link, stream| {
             let (Some(room), Surface::Finned { element, finned }) =
                 (tags[at].element, link.surface)
             else {
@@ -150,28 +233,11 @@ impl Heating {
         });
         lengths
     }
-
-    /// Puts the rooms' air around the stretches in them.
-    fn surround(&mut self, rooms_k: &[f64]) {
-        for (stretch, air) in self.plumbing.stretches.iter_mut().zip(&self.air) {
-            if let Some(k) = air.and_then(|room| rooms_k.get(room)) {
-                stretch.link.surroundings = Temperature::from_si(*k);
-            }
-        }
-    }
 }
 
 fn add(sums: &mut [f64], zone: Option<usize>, value: f64) {
     if let Some(sum) = zone.and_then(|zone| sums.get_mut(zone)) {
         *sum += value;
-    }
-}
-
-fn slope_w_k(passage: &Passage, heat_w: f64, exponent: f64, air_k: f64) -> f64 {
-    let excess = passage.mean_water() - Temperature::from_si(air_k);
-    match excess > TemperatureDifference::ZERO && heat_w > 0.0 {
-        true => exponent * heat_w / excess.si(),
-        false => 0.0,
     }
 }
 
@@ -209,25 +275,21 @@ impl Heating {
     pub(crate) fn single_loop(&self) -> Option<Vec<LoopStretch>> {
         let Plumbing { stretches, .. } = &self.plumbing;
         let flow_kg_s = self.flow_kg_s;
-        let one = |(stretch, room): (&Stretch, &Option<usize>)| {
+        let one = |(stretch, pass): (&Stretch, &Pass)| {
             let same = (self.solved.flow(stretch.id).si() - flow_kg_s).abs() <= 1e-9 * flow_kg_s;
-            let link = &stretch.link;
-            let (pipe_w_mk, element, length) = match link.surface {
-                Surface::Bare { film, cover, .. } => {
-                    let w_mk = linear_transmittance(link.tube, cover, film).si();
-                    (Some(w_mk), None, link.length)
-                }
-                Surface::Finned { element, finned } => (None, Some(exported(&element)), finned),
+            let (pipe_w_mk, element) = match pass.through {
+                Through::Bare(transmittance) => (Some(transmittance.si()), None),
+                Through::Finned(element) => (None, Some(exported(&element))),
             };
             same.then(|| LoopStretch {
-                room: *room,
-                surroundings_k: link.surroundings.si(),
-                length_m: length.si(),
+                room: pass.air,
+                surroundings_k: stretch.link.surroundings.si(),
+                length_m: pass.length.si(),
                 pipe_w_mk,
                 element,
             })
         };
-        stretches.iter().zip(&self.air).map(one).collect()
+        stretches.iter().zip(&self.pass).map(one).collect()
     }
 }
 

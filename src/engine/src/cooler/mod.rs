@@ -6,12 +6,12 @@ mod supply;
 
 pub use supply::{CoolRoom, CoolSupply};
 
-use crate::arrangement::Heating;
+use crate::arrangement::{Heating, Tried};
 use crate::building::{Exchange, RoomId, mean_temperature};
 use crate::climate::Bin;
 use crate::design::Design;
 use crate::job::Job;
-use crate::numeric::{pow, root};
+use crate::numeric::pow;
 use crate::plant::reset::{Point, Setting, setting};
 use crate::quantity::{Power, Temperature, TemperatureDifference};
 use crate::season::{Controls, Gains, NoSeason, SeasonRun, Supply, season};
@@ -72,7 +72,10 @@ const BEGINS_BELOW: TemperatureDifference = TemperatureDifference::from_si(10.0 
 const DAYS: usize = 6;
 
 /// A supply is found to this, K.
-const CLOSE_K: f64 = 0.02;
+const CLOSE_K: f64 = 0.05;
+
+/// Many more than any day has taken.
+const MOST_TRIES: usize = 60;
 
 /// How cool the water may be, by the loads of each day, less the gains of these controls; the supplies of
 /// `at` on the design day without gains.
@@ -89,7 +92,8 @@ pub fn cooler(
     let now = season(job, design, bins, controls, None)?;
     let exchange = Exchange::of(&job.house);
     let needs = Needs::of(job, design, &exchange, controls).ok_or(NoSeason::NotSettled)?;
-    let trial = Trial { job, design, needs: &needs };
+    let tried = Tried::of(job, design);
+    let mut trial = Trial { job, design, needs, tried, last: None, known: Vec::new() };
     let mut days = Vec::new();
     for outdoors in days_between(job, controls) {
         days.push(trial.day(outdoors).ok_or(NoSeason::NoFlows)?);
@@ -104,8 +108,10 @@ pub fn cooler(
         }
         None => None,
     };
-    let supplies = at.iter().map(|&supply| trial.at(supply, bins));
-    let supplies = supplies.collect::<Option<Vec<_>>>().ok_or(NoSeason::NoFlows)?;
+    let mut supplies = Vec::new();
+    for &supply in at {
+        supplies.push(trial.at(supply, bins).ok_or(NoSeason::NoFlows)?);
+    }
     Ok(Cooler { days, line, now: year(&now), by_line, supplies })
 }
 
@@ -136,58 +142,92 @@ fn days_between(job: &Job, controls: &Controls) -> Vec<Temperature> {
 }
 
 /// A designed system that is tried at supplies.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug)]
 struct Trial<'a> {
     job: &'a Job,
     design: &'a Design,
-    needs: &'a Needs<'a>,
+    needs: Needs<'a>,
+    tried: Tried<'a>,
+    last: Option<Heating>,
+    /// Supplies in K that were tried, and what each room gets there as it is meant to be, W. No day asks
+    /// for that: it is the same on each.
+    known: Vec<(f64, Vec<f64>)>,
 }
 
 impl Trial<'_> {
     /// All zones calling at this supply; none where the flows are not found.
-    fn heating(&self, supply: Temperature) -> Option<Heating> {
+    fn heating(&mut self, supply: Temperature) -> Option<&mut Heating> {
         let on = vec![true; self.job.zones.len()];
-        Heating::of(self.job, self.design, &on, supply)
+        self.last = Some(self.tried.heating(&on, supply, self.last.as_ref())?);
+        self.last.as_mut()
     }
 
-    /// What each room gets there as it is meant to be, W.
-    fn given_w(&self, supply: Temperature) -> Option<Vec<f64>> {
-        let mut heating = self.heating(supply)?;
-        Some(heating.give(&self.needs.rooms_k, self.job.zones.len()).to_room_w)
+    fn given_w(&mut self, supply_k: f64) -> Option<Vec<f64>> {
+        if let Some((_, given)) = self.known.iter().find(|(known, _)| *known == supply_k) {
+            return Some(given.clone());
+        }
+        let (rooms_k, zones) = (self.needs.rooms_k.clone(), self.job.zones.len());
+        let heating = self.heating(Temperature::from_si(supply_k))?;
+        // The second time with the water's heat at its own mean.
+        heating.give(&rooms_k, zones);
+        let given = heating.give(&rooms_k, zones).to_room_w;
+        self.known.push((supply_k, given.clone()));
+        Some(given)
     }
 
-    /// The least supply for a day.
-    fn day(&self, outdoors: Temperature) -> Option<CoolDay> {
+    /// The least supply for a day, at most [`CLOSE_K`] too high.
+    fn day(&mut self, outdoors: Temperature) -> Option<CoolDay> {
         let need_w = self.needs.on(outdoors)?;
-        let limit = self.job.circuit.boiler_limit;
-        let warmest = self.needs.rooms_k.iter().copied().fold(0.0, f64::max);
-        let worst = |supply: Temperature| -> Option<(f64, usize)> {
-            let given = self.given_w(supply)?;
-            self.worst(&given, &need_w)
-        };
-        let exponent = self.job.baseboard.element.rating.exponent;
-        // Over the supply this is nearly a line, as the excess of water over air is.
-        let beyond = |k: f64| match worst(Temperature::from_si(k)) {
-            Some((share, _)) => pow(share.max(0.0), 1.0 / exponent) - 1.0,
-            None => f64::NAN,
-        };
+        let limit_k = self.job.circuit.boiler_limit.si();
+        let warmest_k = self.needs.rooms_k.iter().copied().fold(0.0, f64::max);
         let id = |room: usize| self.job.house.rooms[room].id;
-        let (at_limit, room) = match worst(limit) {
-            Some(found) => found,
+        let at_limit = self.given_w(limit_k)?;
+        let Some((share, mut room)) = self.worst(&at_limit, &need_w) else {
             // No room needs heat.
-            None => {
-                self.given_w(limit)?;
-                let supply = Some(Temperature::from_si(warmest));
-                return Some(CoolDay { outdoors, supply, limiting: id(0) });
-            }
+            let supply = Some(Temperature::from_si(warmest_k));
+            return Some(CoolDay { outdoors, supply, limiting: id(0) });
         };
         // A billionth of the load is rounding, not cold.
-        if at_limit < 1.0 - 1e-9 {
+        if share < 1.0 - 1e-9 {
             return Some(CoolDay { outdoors, supply: None, limiting: id(room) });
         }
-        let supply = root(beyond, warmest, limit.si(), CLOSE_K).map(Temperature::from_si)?;
-        let (_, room) = worst(supply)?;
-        Some(CoolDay { outdoors, supply: Some(supply), limiting: id(room) })
+        let (mut low, mut high) = ((warmest_k, -1.0), (limit_k, self.beyond(share)));
+        for (at, given) in &self.known {
+            let Some((share, of)) = self.worst(given, &need_w) else { continue };
+            let beyond = self.beyond(share);
+            if beyond < 0.0 && *at > low.0 {
+                low = (*at, beyond);
+            } else if beyond >= 0.0 && *at < high.0 {
+                (high, room) = ((*at, beyond), of);
+            }
+        }
+        for tries in 1..MOST_TRIES {
+            if high.0 - low.0 <= CLOSE_K {
+                break;
+            }
+            // A little beside the line's zero, so that both ends close in on it; every third time the
+            // middle, so that a bent curve cannot stall the search.
+            let line = low.0 + (high.0 - low.0) * low.1 / (low.1 - high.1);
+            let aside = if high.0 - line > 0.5 * CLOSE_K { 0.4 * CLOSE_K } else { -0.4 * CLOSE_K };
+            let at = match tries % 3 {
+                0 => 0.5 * (low.0 + high.0),
+                _ => (line + aside).clamp(low.0 + 0.1 * CLOSE_K, high.0 - 0.1 * CLOSE_K),
+            };
+            let given = self.given_w(at)?;
+            let (share, of) = self.worst(&given, &need_w)?;
+            match self.beyond(share) {
+                beyond if beyond >= 0.0 => (high, room) = ((at, beyond), of),
+                beyond => low = (at, beyond),
+            }
+        }
+        let supply = Some(Temperature::from_si(high.0));
+        Some(CoolDay { outdoors, supply, limiting: self.job.house.rooms[room].id })
+    }
+
+    /// The share less one, as the excess of water over air goes, which makes it nearly a line over the
+    /// supply.
+    fn beyond(&self, share: f64) -> f64 {
+        pow((share + 1e-9).max(0.0), 1.0 / self.job.baseboard.element.rating.exponent) - 1.0
     }
 
     /// The room that gets the least share of what it needs, and that share; none where no room that hangs

@@ -38,12 +38,10 @@ pub struct CoolRoom {
 }
 
 impl Trial<'_> {
-    pub(super) fn at(&self, supply: Temperature, bins: &[Bin]) -> Option<CoolSupply> {
-        let need_w = &self.needs.designed_w;
-        let mut heating = self.heating(supply)?;
-        let zones = self.job.zones.len();
-        let given_w = heating.give(&self.needs.rooms_k, zones).to_room_w;
-        let lengths = heating.lengthen(&self.needs.rooms_k, need_w);
+    pub(super) fn at(&mut self, supply: Temperature, bins: &[Bin]) -> Option<CoolSupply> {
+        let (need_w, rooms_k) = (self.needs.designed_w.clone(), self.needs.rooms_k.clone());
+        let given_w = self.given_w(supply.si())?;
+        let lengths = self.heating(supply)?.lengthen(&rooms_k, &need_w);
         let wanting = |at: &usize| self.hangs(*at) && need_w[*at] > 0.0;
         let rooms = (0..need_w.len()).filter(wanting).map(|at| {
             let present = self.design.rooms[at].element.choice.finned;

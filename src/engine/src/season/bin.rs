@@ -3,6 +3,7 @@
 use super::balance::{Steady, settle, with_rooms_at};
 use super::system::{System, chance_alone};
 use super::{BinRun, Controls, Gains, NoSeason, Supply};
+use crate::arrangement::Tried;
 use crate::building::{Exchange, mean_temperature};
 use crate::climate::Bin;
 use crate::design::Design;
@@ -13,7 +14,7 @@ use crate::quantity::{Power, Temperature, Volume};
 /// A designed house with its controls, and where the last bin came to rest.
 pub(crate) struct Place<'a> {
     job: &'a Job,
-    design: &'a Design,
+    tried: Tried<'a>,
     controls: &'a Controls,
     exchange: &'a Exchange<'a>,
     pub(crate) gains_w: Vec<f64>,
@@ -26,22 +27,22 @@ pub(crate) struct Place<'a> {
 impl<'a> Place<'a> {
     pub(crate) fn of(
         job: &'a Job,
-        design: &'a Design,
+        design: &Design,
         controls: &'a Controls,
         exchange: &'a Exchange<'a>,
     ) -> Result<Place<'a>, NoSeason> {
         let supply = job.circuit.supply;
-        let system = System::of(job, design, controls, supply).ok_or(NoSeason::NoFlows)?;
+        let mut tried = Tried::of(job, design);
+        let system = System::of(job, design, controls, &mut tried).ok_or(NoSeason::NoFlows)?;
         let gains_w = gains_w(job, controls, exchange).ok_or(NoSeason::NotSettled)?;
-        Ok(Place { job, design, controls, exchange, gains_w, system, supply, last: None })
+        Ok(Place { job, tried, controls, exchange, gains_w, system, supply, last: None })
     }
 
     /// The house at rest on a day as cold as this.
     pub(crate) fn rest(&mut self, outdoors: Temperature) -> Result<Steady, NoSeason> {
         let supply = self.supply_at(outdoors);
         if supply != self.supply {
-            let system = System::of(self.job, self.design, self.controls, supply);
-            self.system = system.ok_or(NoSeason::NoFlows)?;
+            self.system.supply(&mut self.tried, supply).ok_or(NoSeason::NoFlows)?;
             self.supply = supply;
         }
         let day = self.exchange.day(outdoors);

@@ -1,7 +1,7 @@
 //! Who calls for heat, and what the system gives to whom while they call.
 
 use super::{Controls, Holds};
-use crate::arrangement::Heating;
+use crate::arrangement::{Heating, Tried};
 use crate::design::Design;
 use crate::job::{Job, ShutOff};
 use crate::quantity::{Power, Temperature};
@@ -46,20 +46,29 @@ impl System {
         job: &Job,
         design: &Design,
         controls: &Controls,
-        supply: Temperature,
+        tried: &mut Tried<'_>,
     ) -> Option<System> {
         let zones = job.zones.len();
-        let all = Heating::of(job, design, &vec![true; zones], supply)?;
+        let supply = job.circuit.supply;
+        let all = tried.heating(&vec![true; zones], supply, None)?;
         let mut alone = Vec::new();
         if zones > 1 {
             for zone in 0..zones {
-                let on: Vec<bool> = (0..zones).map(|other| other == zone).collect();
-                alone.push(Heating::of(job, design, &on, supply)?);
+                alone.push(tried.heating(&only(zone, zones), supply, None)?);
             }
         }
         let rooms_k = job.house.rooms.iter().map(|room| room.temperature.si()).collect();
         let callers = callers(job, design, controls);
         Some(System { callers, zones, rooms_k, all, alone })
+    }
+
+    /// Turns to another supply.
+    pub(crate) fn supply(&mut self, tried: &mut Tried<'_>, supply: Temperature) -> Option<()> {
+        self.all = tried.heating(&vec![true; self.zones], supply, Some(&self.all))?;
+        for (zone, alone) in self.alone.iter_mut().enumerate() {
+            *alone = tried.heating(&only(zone, self.zones), supply, Some(alone))?;
+        }
+        Some(())
     }
 
     /// Rooms as warm as they are meant to be, and every other node as the mean of them.
@@ -121,6 +130,10 @@ impl System {
 pub(crate) fn chance_alone(running: &[f64], zone: usize) -> f64 {
     let others = running.iter().enumerate().filter(|(other, _)| *other != zone);
     others.map(|(_, share)| 1.0 - share).product()
+}
+
+fn only(zone: usize, zones: usize) -> Vec<bool> {
+    (0..zones).map(|other| other == zone).collect()
 }
 
 fn callers(job: &Job, design: &Design, controls: &Controls) -> Vec<Caller> {

@@ -6,8 +6,12 @@
 //   data-boot     started | failed
 //   data-offline  ready | failed           event finrun-offline-ready, finrun-offline-failed
 //   data-update   waiting | taken          event finrun-update-waiting, finrun-update-taken
+//   data-kept     surely | perhaps         event finrun-kept-surely, finrun-kept-perhaps
+//   data-install  possible | done          event finrun-install-possible, finrun-install-done
 //
-// The program answers `finrun-update-accept` when it has saved and the person agreed to the new version.
+// The program answers `finrun-update-accept` when it has saved and the person agreed to the new version,
+// `finrun-install-accept` when the person wants the page installed, and `finrun-job-made` when there is
+// something that the browser should not clear away.
 // The few sentences here are for when there is no program; all others are the program's own.
 
 const page = document.documentElement;
@@ -19,6 +23,8 @@ window.addEventListener('error', (event) => {
 });
 
 start().catch(rescue).finally(keepOffline);
+keepJobs();
+offerInstall();
 
 async function start() {
   const { default: init } = await import('./finrun.js');
@@ -29,6 +35,27 @@ async function start() {
 function announce(fact, state) {
   page.dataset[fact] = state;
   window.dispatchEvent(new CustomEvent(`finrun-${fact}-${state}`));
+}
+
+// Browsers may clear what a page has stored, unless they have promised not to. Some ask the person,
+// who should know what for: so not before there is a job.
+async function keepJobs() {
+  const { storage } = navigator;
+  const tell = (surely) => announce('kept', surely ? 'surely' : 'perhaps');
+  window.addEventListener('finrun-job-made', () => storage?.persist?.().then(tell, () => tell(false)));
+  tell(await storage?.persisted?.().catch(() => false));
+}
+
+// Some browsers let a page offer it, at a moment of its own.
+function offerInstall() {
+  let offer;
+  window.addEventListener('beforeinstallprompt', (event) => {
+    event.preventDefault();
+    offer = event;
+    announce('install', 'possible');
+  });
+  window.addEventListener('finrun-install-accept', () => offer?.prompt());
+  window.addEventListener('appinstalled', () => announce('install', 'done'));
 }
 
 // Runs also after a failed start: only so can a mended version come in.

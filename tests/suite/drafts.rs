@@ -59,7 +59,9 @@ fn is_read(draft: &Draft, field: Field) -> bool {
         Field::Bill(..) => true,
         Field::Stock => false,
         Field::Stocked(feet, _) => draft.element.stock_ft.contains(&feet),
-        Field::Price(_) | Field::Measured(_) | Field::Spot(..) => true,
+        Field::Price(_) | Field::Spare(_) | Field::Cut(_) => true,
+        Field::SizedPrice(tube, _) => draft.sized_prices.iter().any(|of| of.tube == tube),
+        Field::Measured(_) | Field::Spot(..) => true,
         Field::Element(ElementField::Output | ElementField::Water | ElementField::Exponent) => {
             draft.element.rating_basis == RatingBasis::Single
         }

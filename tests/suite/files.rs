@@ -1,7 +1,10 @@
 //! Job files: they come back as they were saved, old ones are read forever, damaged ones refused.
 
 use crate::random_house::full_houses;
-use crate::support::{DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, fields, open, solve};
+use crate::support::{
+    DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, fields, open,
+    solve,
+};
 use finrun_engine::building::{RoomId, SurfaceId};
 use finrun_engine::check::{Finding, Severity};
 use finrun_engine::job::{Behind, CURRENT_VERSION, Draft, File, Header, OpenError, Problem, read};
@@ -13,7 +16,8 @@ fn write(draft: &Draft) -> String {
     serde_json::to_string(&File::new(draft.clone())).expect("a file")
 }
 
-const ALL: [&str; 5] = [DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE];
+const ALL: [&str; 7] =
+    [DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE];
 
 #[test]
 fn committed_files_read_solve_and_heat_every_room() {

@@ -6,6 +6,7 @@
 mod compare;
 mod drawings;
 mod examples;
+mod glossary;
 mod house;
 mod install;
 mod lists;
@@ -13,12 +14,15 @@ mod loops;
 mod page;
 mod piping;
 mod plant;
+mod price_list;
 mod remedies;
+mod report;
 mod shop;
 
 use crate::findings::tag;
 use crate::support::{
-    FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, fields, holds_number, open,
+    FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, fields, holds_number,
+    open,
 };
 use examples::{findings, open_errors, problems, remedies};
 use finrun_engine::bills::Fuel;
@@ -62,7 +66,7 @@ impl Book {
 /// One of each kind of field, by the end of its path; every room's wall has the same ones.
 fn one_of_each_field() -> Vec<(String, Field)> {
     let mut out = BTreeMap::new();
-    let all = [V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE].map(open);
+    let all = [V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE].map(open);
     let all = all.iter().flat_map(fields).chain([Field::Stock]);
     for field in all {
         let path = field.to_string();
@@ -87,9 +91,10 @@ fn fields_labels_notes_and_bounds() {
     let mut book = Book::default();
     let all = one_of_each_field();
     // House 9, air 6, ground 5, certainty 7, assembly 2, layer 2, bills 2, bill 4, element 8, table 2,
-    // stock 4, price 16, circuit 12, room 19, surface 11, opening 5, part 6, plant 13, zone 2, pump point 2, leg 1, measured 3 and 5, and of
+    // stock 4, price 46, by size 14 for two sizes, spare 10, cut 1, circuit 12, room 19, surface 11,
+    // opening 5, part 6, plant 13, zone 3, pump point 2, leg 1, measured 3 and 5, and of
     // a second and third room and zone the same again where their names end in another way.
-    assert_eq!(all.len(), 146, "{all:?}");
+    assert_eq!(all.len(), 216, "{all:?}");
     for (key, field) in all {
         book.add(&key, text::field_label(field));
         // Most labels leave nothing open.

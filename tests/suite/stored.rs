@@ -10,7 +10,7 @@ use std::collections::BTreeSet;
 /// A file with every struct, list and choice in it, as the program wrote it when serde derived the
 /// code of each (kept from then, but for the ends of lines).
 const FULL: &str = r#"
-{"finrun":4,"job":{
+{"finrun":5,"job":{
     "name":"All \"kinds\" 🏠","units":"si",
     "house":{"outdoors":{"text":"-12","unit":"Celsius"},"wind":{"text":" 4 ","unit":"WindMetrePerSecond"}},
     "station":{"state":"ME","name":"Cove","elevation_m":-3,"t99_f":2,"t996_f":-4,"mean_f":45,
@@ -49,6 +49,9 @@ const FULL: &str = r#"
         "stock_ft":[2,10],"stock":[{"feet":2,"entries":{"price":{"text":"31.50","unit":"Currency"}}}],
         "objective":"least-cost"},
     "prices":{"pipe":{"text":"12","unit":"CurrencyPerMetre"}},
+    "sized_prices":[{"tube":"pex-1/2","entries":{"elbow":{"text":"2.40","unit":"Currency"}}}],
+    "spare":{"pipe":{"text":"10","unit":"Percent"}},
+    "cutting":{"sticks":"20-ft","entries":{"kerf":{"text":"2","unit":"MillimetreSmall"}}},
     "tube":"pex-1","flow_basis":"typed",
     "circuit":{"supply":{"text":"75","unit":"Celsius"}},
     "part":{"diverter-k":{"text":"5","unit":"One"}},"pipe_cover":"insulated","zoning":"circulators",
@@ -90,6 +93,7 @@ const LEAST_WHOLE: &str = r#"
     "certainty":{},
     "element":{"rating_basis":"single","heating_effect":"unknown","entries":{},"points":[],"stock_ft":[],
         "stock":[],"objective":"closest"},"prices":{},
+    "sized_prices":[],"spare":{},"cutting":{"sticks":"10-and-20-ft","entries":{}},
     "tube":"pex-1","flow_basis":"typed","circuit":{},"part":{},"pipe_cover":"bare","zoning":"valves",
     "pump":{"kind":{"typical":"small"},"set":"one","points":[]},"zones":[],
     "plant":{"boiler":"non-condensing","tank":"none","metal":"copper","valve":"motor","antifreeze":"none",
@@ -112,6 +116,7 @@ const NEEDED: &str = "finrun job job.name job.units job.air_class job.rooms job.
     job.bills.list[].id
     job.rooms[].route[].kind job.zones[].id job.zones[].arrangement job.zones[].main job.zones[].pipe
     job.rooms[].surfaces[].fixed[].run job.rooms[].surfaces[].fixed[].pieces_ft job.element.stock[].feet
+    job.sized_prices[].tube
     job.progress.steps[].step job.progress.spots[].room
     job.element.rating_basis job.element.heating_effect job.element.stock_ft";
 
@@ -178,9 +183,19 @@ fn said(place: &str, what: &str) -> String {
 
 /// Whether the members there are the texts typed into fields.
 fn is_entries(pointer: &str) -> bool {
-    ["entries", "house", "certainty", "circuit", "part", "prices", "points[]", "measured"]
-        .iter()
-        .any(|end| kind(pointer).ends_with(end))
+    [
+        "entries",
+        "house",
+        "certainty",
+        "circuit",
+        "part",
+        "job.prices",
+        "spare",
+        "points[]",
+        "measured",
+    ]
+    .iter()
+    .any(|end| kind(pointer).ends_with(end))
 }
 
 /// Whether the one member there says which of several things it is.
@@ -196,7 +211,7 @@ fn files_are_written_to_the_byte_as_they_were() {
     // Whatever the order in which its members come: serde_json's values sort them.
     assert_eq!(read(&full()).as_ref(), Ok(&file));
     let header: Header = serde_json::from_str(FULL).expect("a header");
-    assert_eq!(serde_json::to_string(&header).expect("a header"), "{\"finrun\":4}");
+    assert_eq!(serde_json::to_string(&header).expect("a header"), "{\"finrun\":5}");
 }
 
 #[test]

@@ -3,13 +3,13 @@
 use finrun_engine::building::{OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
 use finrun_engine::design::{Design, design};
 use finrun_engine::job::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, Choice, CircuitField, Draft,
-    ElementField, Entry, Field, File, GroundField, Header, HouseField, Job, LayerField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, Choice, CircuitField, CutField,
+    Draft, ElementField, Entry, Field, File, GroundField, Header, HouseField, Job, LayerField,
     OpeningDraft, OpeningField, PointField, RoomField, SurfaceField, UValue, read,
 };
 use finrun_engine::job::{
-    LegField, MeasuredField, PartField, PlantField, PriceField, PumpPointField, SpotField,
-    StockField, ZoneField,
+    Group, LegField, MeasuredField, PartField, PlantField, PriceField, PumpPointField, SizedField,
+    SpotField, StockField, ZoneField,
 };
 use finrun_engine::named::Named;
 use finrun_engine::quantity::System;
@@ -17,6 +17,7 @@ use finrun_engine::quantity::System;
 pub(crate) const DEMO: &str = include_str!("../../public/demo/bungalow.json");
 pub(crate) const FOUR_ROOMS: &str = include_str!("../jobs/four-rooms.json");
 pub(crate) const V1_FIXTURE: &str = include_str!("../jobs/v1-fixture.json");
+pub(crate) const V5_FIXTURE: &str = include_str!("../jobs/v5-fixture.json");
 pub(crate) const V4_FIXTURE: &str = include_str!("../jobs/v4-fixture.json");
 pub(crate) const V3_FIXTURE: &str = include_str!("../jobs/v3-fixture.json");
 pub(crate) const V2_FIXTURE: &str = include_str!("../jobs/v2-fixture.json");
@@ -131,6 +132,11 @@ pub(crate) fn fields(draft: &Draft) -> Vec<Field> {
         out.extend(StockField::ALL.iter().map(|&field| Field::Stocked(feet, field)));
     }
     out.extend(PriceField::ALL.iter().copied().map(Field::Price));
+    for of in &draft.sized_prices {
+        out.extend(SizedField::ALL.iter().map(|&field| Field::SizedPrice(of.tube, field)));
+    }
+    out.extend(Group::ALL.iter().copied().map(Field::Spare));
+    out.extend(CutField::ALL.iter().copied().map(Field::Cut));
     out.extend(CircuitField::ALL.iter().copied().map(Field::Circuit));
     out.extend(PartField::ALL.iter().copied().map(Field::Part));
     out.extend(PlantField::ALL.iter().copied().map(Field::Plant));
@@ -179,6 +185,7 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
         Choice::Fuel,
         Choice::Tube,
         Choice::Objective,
+        Choice::Sticks,
         Choice::FlowBasis,
         Choice::PipeCover,
         Choice::Zoning,
@@ -233,6 +240,7 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::Fuel
             | Choice::Tube
             | Choice::Objective
+            | Choice::Sticks
             | Choice::FlowBasis
             | Choice::PipeCover
             | Choice::Zoning

@@ -5,6 +5,7 @@
 
 mod drawing;
 mod files;
+mod link;
 mod markup;
 mod page;
 mod pages;

@@ -55,6 +55,11 @@ impl Markup {
         }
     }
 
+    /// Markup that was made elsewhere.
+    pub(crate) fn put(&mut self, markup: &str) {
+        self.0.push_str(markup);
+    }
+
     /// Whether a path of this shape was drawn.
     pub(crate) fn has_path(&self, d: &str) -> bool {
         // From one quotation mark to the next: one shape may begin as another does.

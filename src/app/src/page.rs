@@ -55,12 +55,15 @@ pub enum Section {
     Plant,
     Drawings,
     Compare,
+    Materials,
+    Share,
     Install,
     Commission,
+    Report,
 }
 
 impl Section {
-    pub const ALL: [Section; 14] = [
+    pub const ALL: [Section; 17] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -73,8 +76,11 @@ impl Section {
         Section::Plant,
         Section::Drawings,
         Section::Compare,
+        Section::Materials,
+        Section::Share,
         Section::Install,
         Section::Commission,
+        Section::Report,
     ];
 
     /// The station that it belongs to.
@@ -88,8 +94,11 @@ impl Section {
             | Section::Plant
             | Section::Drawings
             | Section::Compare
+            | Section::Materials
+            | Section::Share
             | Section::Install
-            | Section::Commission => Station::Loop,
+            | Section::Commission
+            | Section::Report => Station::Loop,
         }
     }
 
@@ -108,8 +117,11 @@ impl Section {
             Section::Plant => text::section_plant(),
             Section::Drawings => text::section_drawings(),
             Section::Compare => text::section_compare(),
+            Section::Materials => text::section_materials(),
+            Section::Share => text::section_share(),
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
+            Section::Report => text::section_report(),
         }
     }
 
@@ -127,8 +139,11 @@ impl Section {
             Section::Plant => "plant",
             Section::Drawings => "drawings",
             Section::Compare => "compare",
+            Section::Materials => "materials",
+            Section::Share => "share",
             Section::Install => "install",
             Section::Commission => "commission",
+            Section::Report => "report",
         }
     }
 }
@@ -141,6 +156,10 @@ pub enum Page {
     Room(JobKey, RoomId),
     Safety,
     About,
+    /// Words of the trade.
+    Terms,
+    /// A job that came with a link, packed.
+    Offered(String),
 }
 
 impl Page {
@@ -151,6 +170,8 @@ impl Page {
         match parts.as_slice() {
             ["safety"] => Page::Safety,
             ["about"] => Page::About,
+            ["words"] => Page::Terms,
+            ["open", packed] => Page::Offered(packed.to_string()),
             ["job", key] => Page::Station(JobKey(key.to_string()), Station::Rooms),
             ["job", key, "room", id] => match id.parse() {
                 Ok(id) => Page::Room(JobKey(key.to_string()), RoomId(id)),
@@ -173,6 +194,8 @@ impl Page {
             Page::Jobs => "#/".to_string(),
             Page::Safety => "#/safety".to_string(),
             Page::About => "#/about".to_string(),
+            Page::Terms => "#/words".to_string(),
+            Page::Offered(packed) => format!("#/open/{packed}"),
             Page::Station(job, station) => format!("#/job/{}/{}", job.0, station.name()),
             Page::Section(job, section) => format!("#/job/{}/{}", job.0, section.name()),
             Page::Room(job, room) => format!("#/job/{}/room/{}", job.0, room.0),
@@ -183,7 +206,7 @@ impl Page {
     pub fn job(&self) -> Option<&JobKey> {
         match self {
             Page::Station(job, _) | Page::Section(job, _) | Page::Room(job, _) => Some(job),
-            Page::Jobs | Page::Safety | Page::About => None,
+            Page::Jobs | Page::Safety | Page::About | Page::Terms | Page::Offered(_) => None,
         }
     }
 }

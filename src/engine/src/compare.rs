@@ -5,10 +5,12 @@ mod column;
 pub use column::{Column, Direction};
 
 use crate::arrangement::lowest_supply;
-use crate::design::{Design, unchecked};
+use crate::design::{Design, planned};
 use crate::job::{Arrangement, Balancing, Draft, Job, read};
 use crate::named::Named;
+use crate::pipe::Tube;
 use crate::quantity::{Length, Money, Power, Temperature, Velocity, VolumeFlow};
+use crate::takeoff::item::{Amount, Class, Form};
 use crate::takeoff::{cost, count};
 use serde::Serialize;
 
@@ -65,13 +67,33 @@ pub struct Arranged {
     /// Rooms that get too little.
     pub short: usize,
     pub valves: usize,
-    /// To be made: at pieces, elbows and tees.
+    /// To be soldered: at pieces, fittings and valves.
     pub joints: u32,
     pub control: Control,
     /// In the user's currency: the sum of what has a price.
     pub cost: Money,
     /// Classes of parts that are needed and have no price.
     pub unpriced: usize,
+    /// How much of each of them.
+    #[serde(skip)]
+    pub missing: Vec<Missing>,
+}
+
+/// A thing that has no price.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Missing {
+    pub class: Class,
+    pub tube: Option<Tube>,
+    pub form: Form,
+    pub amount: Amount,
+}
+
+impl Arranged {
+    /// Whether the costs of two rows may be compared: what has no price is the same in both, so that it
+    /// cannot decide.
+    pub fn costs_compare(&self, other: &Arranged) -> bool {
+        self.missing == other.missing
+    }
 }
 
 /// A comparison under way: one layout a step, so that a page stays alive between them.
@@ -140,7 +162,7 @@ fn arranged(draft: &Draft, layout: Layout) -> Option<Arranged> {
     let mut changed = draft.clone();
     changed.lay_out(layout);
     let job = read(&changed).job?;
-    let design = unchecked(&job);
+    let design = planned(&job);
     Some(row(&job, &design, layout))
 }
 
@@ -174,7 +196,13 @@ fn row(job: &Job, design: &Design, layout: Layout) -> Arranged {
         control: control(job),
         cost: cost.known,
         unpriced: cost.unpriced.len(),
+        missing: cost.lines.iter().filter(|line| line.sum.is_none()).map(missing).collect(),
     }
+}
+
+fn missing(line: &cost::Line) -> Missing {
+    let cost::Line { class, tube, form, amount, .. } = *line;
+    Missing { class, tube, form, amount }
 }
 
 /// A valve or a shut-off can stand at each room that hangs between mains.

@@ -11,6 +11,7 @@ pub mod climate;
 pub mod commission;
 pub mod compare;
 pub mod cooler;
+pub mod csv;
 pub mod design;
 pub mod emitter;
 pub mod fluid;

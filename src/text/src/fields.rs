@@ -3,7 +3,7 @@
 use crate::{install, plant, shop};
 use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId};
 use finrun_engine::job::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, Draft,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField, Draft,
     ElementField, Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField,
     PointField, PumpPointField, RoomField, SpotField, SurfaceField, ZoneField,
 };
@@ -153,6 +153,9 @@ pub fn field_label(field: Field) -> &'static str {
         },
         Field::Stocked(_, field) => shop::stock_label(field),
         Field::Price(field) => shop::price_label(field),
+        Field::SizedPrice(_, field) => shop::price_label(field.for_any_size()),
+        Field::Spare(group) => shop::group(group),
+        Field::Cut(CutField::Kerf) => "What a saw cut takes",
         Field::Part(field) => match field {
             PartField::ZoneValveCv => "Flow coefficient (Cv) of a zone valve",
             PartField::FlowCheckCv => "Flow coefficient (Cv) of a flow check",
@@ -164,6 +167,7 @@ pub fn field_label(field: Field) -> &'static str {
         Field::Plant(field) => plant::label(field),
         Field::Zone(_, ZoneField::Trunk) => "Trunk, one way",
         Field::Zone(_, ZoneField::TrunkElbows) => "Elbows on it, one way",
+        Field::Zone(_, ZoneField::Wire) => "Thermostat wire, one way",
         Field::PumpPoint(_, PumpPointField::Flow) => "Flow",
         Field::PumpPoint(_, PumpPointField::Head) => "Head",
         Field::Leg(_, _, LegField::Length) => "Pipe on this step",
@@ -300,7 +304,7 @@ pub fn field_note(field: Field) -> &'static str {
 }
 
 /// Which thing a field belongs to, for an error summary: "Kitchen, north wall, window".
-pub(crate) fn field_owner(draft: &Draft, field: Field) -> String {
+pub fn field_owner(draft: &Draft, field: Field) -> String {
     match field {
         Field::House(_) => "House".to_string(),
         Field::Air(_) => "Air".to_string(),
@@ -316,6 +320,9 @@ pub(crate) fn field_owner(draft: &Draft, field: Field) -> String {
         Field::Element(_) | Field::Stock => "Element".to_string(),
         Field::Stocked(feet, _) => format!("{feet} ft piece"),
         Field::Price(_) => "Prices".to_string(),
+        Field::SizedPrice(tube, _) => format!("Prices, {}", super::tube(tube)),
+        Field::Spare(_) => "To spare".to_string(),
+        Field::Cut(_) => "Cutting".to_string(),
         Field::Point(row, _) => format!("Maker's table, row {}", row + 1),
         Field::Circuit(_) => "Loop".to_string(),
         Field::Part(_) => "Valves and tees".to_string(),

@@ -12,14 +12,18 @@ mod commission;
 mod compare;
 mod drawings;
 mod fields;
+pub mod glossary;
 mod install;
 mod loops;
+mod materials;
 mod page;
 mod picks;
 mod piping;
 mod plant;
+mod price_list;
 mod problems;
 mod remedies;
+mod report;
 mod safety;
 mod shop;
 mod working;
@@ -45,12 +49,14 @@ pub use compare::{
 };
 pub use drawings::*;
 pub use fields::{
-    assembly_name, bounds_hint, field_label, field_note, opening_name, room_name, surface_name,
+    assembly_name, bounds_hint, field_label, field_note, field_owner, opening_name, room_name,
+    surface_name,
 };
 pub use install::{
     circuit_at, phase, photo_number, step_how, step_numbers, step_title, steps_done,
 };
 pub use loops::*;
+pub use materials::*;
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{
@@ -62,12 +68,18 @@ pub use plant::{
     PLANT_CAUTIONS, back_verdict, boiler_judged, boiling_margin, burner_alone, control_power,
     glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
 };
+pub use price_list::{
+    cannot_keep_prices, kept_prices, kept_prices_damaged, kinds_unpriced, list_fault, more_rows,
+    price_item, price_otherwise, prices_filled, prices_kept, prices_otherwise, row_problem,
+    rows_not_taken,
+};
 pub use problems::{file_problem, problem, problem_at};
 pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
+pub use report::*;
 pub use safety::{CAUTIONS, Caution, danger};
 pub use shop::{
-    kept_pieces, objective, objective_note, prices_fact, stretch_holds, together, wall_stretch,
-    wall_use,
+    group, kept_pieces, objective, objective_note, prices_fact, stretch_holds, together,
+    wall_stretch, wall_use,
 };
 pub use working::{
     Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,

@@ -9,7 +9,7 @@ use finrun_engine::oversize::{Burner, Oversize};
 use finrun_engine::plant::boiler::Running;
 use finrun_engine::quantity::{Money, Resistance, System, Unit, Value};
 use finrun_engine::remedy::{Circulator, Does, Way, Worked};
-use finrun_engine::takeoff::count::Class;
+use finrun_engine::takeoff::item::Class;
 
 /// A way out in full: what to do, what it does, what it costs.
 pub fn worked(worked: &Worked, draft: &Draft, system: System) -> String {

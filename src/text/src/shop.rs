@@ -2,8 +2,7 @@
 
 use finrun_engine::arrangement::{Counted, Proof, Together};
 use finrun_engine::building::WallUse;
-use finrun_engine::job::{Draft, Objective, PriceField, StockField};
-use finrun_engine::named::Named as _;
+use finrun_engine::job::{Draft, Group, Objective, PriceField, Sticks, StockField};
 use finrun_engine::quantity::{Money, Power, System, Value};
 
 pub fn objective(objective: Objective) -> &'static str {
@@ -67,15 +66,69 @@ pub(crate) fn price_label(field: PriceField) -> &'static str {
         PriceField::Thermostat => "Thermostat, with its wire",
         PriceField::ManifoldPorts => "Pair of manifold ports",
         PriceField::LoopValves => "Shut-off, purge and drain valves of a loop",
+        PriceField::SpliceCover => "Splice cover",
+        PriceField::Cradle => "Bracket with cradle",
+        PriceField::ExpansionPad => "Expansion pad",
+        PriceField::Coupling => "Coupling",
+        PriceField::Reducer => "Reducer",
+        PriceField::Adapter => "Adapter, solder to thread",
+        PriceField::Transition => "Transition, copper to PEX",
+        PriceField::Hanger => "Hanger or clip",
+        PriceField::PipeCover => "Pipe insulation",
+        PriceField::ShutOffValve => "Shut-off valve",
+        PriceField::PurgeValve => "Purge valve",
+        PriceField::DrainValve => "Drain valve",
+        PriceField::FlowCheck => "Flow-check valve",
+        PriceField::MixingValve => "Mixing valve",
+        PriceField::Flanges => "Pair of flanges",
+        PriceField::Relay => "Relay",
+        PriceField::Transformer => "Transformer",
+        PriceField::Wire => "Thermostat wire",
+        PriceField::AirEliminator => "Air eliminator",
+        PriceField::AirVent => "Air vent",
+        PriceField::ExpansionTank => "Expansion tank",
+        PriceField::FillValve => "Fill valve",
+        PriceField::BackflowPreventer => "Backflow preventer",
+        PriceField::ReliefValve => "Relief valve",
+        PriceField::Gauge => "Pressure and temperature gauge",
+        PriceField::Solder => "Lead-free solder, a spool",
+        PriceField::Flux => "Flux, a jar",
+        PriceField::Sealant => "Thread sealant, a jar",
+        PriceField::Gas => "Gas for the torch, a bottle",
+        PriceField::Glycol => "Propylene glycol, a can",
         PriceField::Insulation => "Insulating a wall, ceiling or floor",
         PriceField::BetterElement => "Higher-output element, above this one",
     }
 }
 
+/// A kind of material.
+pub fn group(group: Group) -> &'static str {
+    match group {
+        Group::Element => "Element",
+        Group::Enclosure => "Enclosure",
+        Group::Pipe => "Pipe",
+        Group::Fittings => "Fittings",
+        Group::Supports => "Hangers, pads, insulation",
+        Group::Valves => "Valves",
+        Group::BoilerRoom => "Boiler room",
+        Group::Controls => "Controls",
+        Group::Supplies => "Solder and other supplies",
+        Group::Labor => "Work",
+    }
+}
+
+pub(crate) fn sticks(sticks: Sticks) -> &'static str {
+    match sticks {
+        Sticks::TenAndTwenty => "10 and 20 ft",
+        Sticks::Twenty => "20 ft only",
+        Sticks::Ten => "10 ft only",
+    }
+}
+
 /// How many prices are typed.
 pub fn prices_fact(draft: &Draft) -> String {
-    let typed = |field: &&PriceField| draft.prices.get(**field).is_some();
-    match PriceField::ALL.iter().filter(typed).count() {
+    let fields = draft.price_fields().into_iter();
+    match fields.filter(|field| draft.entry(*field).is_some()).count() {
         0 => "none typed".to_string(),
         count => format!("{count} typed"),
     }

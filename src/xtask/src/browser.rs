@@ -1,4 +1,5 @@
-//! Chromium or Chrome with the driver of the same version, for the tests in a browser.
+//! Chromium or Chrome with the driver of the same version, for the tests in a browser; and what reads
+//! a PDF that it printed.
 
 use std::env;
 use std::path::{Path, PathBuf};
@@ -38,6 +39,8 @@ const USUAL_PLACES: [&str; 9] = [
 /// Variables by which a person names both; the browser tests are told by the same ones.
 const CHROME: &str = "FINRUN_CHROME";
 const DRIVER: &str = "FINRUN_CHROMEDRIVER";
+/// The same for the program that reads a PDF's text.
+const PDFTOTEXT: &str = "FINRUN_PDFTOTEXT";
 
 /// Finds a browser and its driver, or installs Debian's where that needs no question.
 pub(crate) fn ready() -> Result<Browser> {
@@ -49,12 +52,41 @@ pub(crate) fn ready() -> Result<Browser> {
             "{CHROME} or {DRIVER} is set, but no browser and driver of the same version are found by it"
         );
     }
-    if install_from_apt()
+    if install_from_apt(&["chromium", "chromium-driver"])
         && let Some(browser) = find()
     {
         return Ok(browser);
     }
     bail!("no Chromium or Chrome with a chromedriver of the same version: {}", how_to_get())
+}
+
+/// Finds the program that reads the text of a PDF, or installs Debian's.
+pub(crate) fn pdftotext() -> Result<PathBuf> {
+    let find = || candidates(PDFTOTEXT, &["pdftotext"]).into_iter().find(|file| reads(file));
+    if let Some(program) = find() {
+        return Ok(program);
+    }
+    if env::var_os(PDFTOTEXT).is_some() {
+        bail!("{PDFTOTEXT} is set, but no pdftotext of poppler is found by it");
+    }
+    if install_from_apt(&["poppler-utils"])
+        && let Some(program) = find()
+    {
+        return Ok(program);
+    }
+    bail!(
+        "no pdftotext, which reads what the report prints: {}",
+        match env::consts::OS {
+            "macos" => "brew install poppler",
+            _ =>
+                "install poppler (Debian's package is poppler-utils), or name it by FINRUN_PDFTOTEXT",
+        }
+    )
+}
+
+/// Poppler's says its version on the other output, and succeeds.
+fn reads(program: &Path) -> bool {
+    run::output(Command::new(program).arg("-v")).is_ok()
 }
 
 fn find() -> Option<Browser> {
@@ -101,7 +133,7 @@ fn main_version(program: &Path) -> Option<u32> {
     version.split('.').next()?.parse().ok()
 }
 
-fn install_from_apt() -> bool {
+fn install_from_apt(packages: &[&str]) -> bool {
     if !cfg!(target_os = "linux") || !succeeds("apt-get", &["--version"]) {
         return false;
     }
@@ -113,7 +145,7 @@ fn install_from_apt() -> bool {
         } else {
             return false;
         };
-    println!("installing chromium and chromium-driver with apt-get, once");
+    println!("installing {} with apt-get, once", packages.join(" and "));
     let apt = |arguments: &[&str]| {
         let words: Vec<&str> =
             before.iter().chain(["apt-get"].iter()).chain(arguments).copied().collect();
@@ -121,9 +153,8 @@ fn install_from_apt() -> bool {
         command.args(&words[1..]).env("DEBIAN_FRONTEND", "noninteractive");
         run::patient(&mut command, "apt-get")
     };
-    let outcome = apt(&["update"]).and_then(|()| {
-        apt(&["install", "--yes", "--no-install-recommends", "chromium", "chromium-driver"])
-    });
+    let outcome = apt(&["update"])
+        .and_then(|()| apt(&[&["install", "--yes", "--no-install-recommends"], packages].concat()));
     if let Err(failure) = &outcome {
         eprintln!("{failure:#}");
     }

@@ -7,7 +7,7 @@ use std::process::Command;
 use anyhow::{Context, Result};
 
 use crate::tools::Tools;
-use crate::{project, run, shell, tools};
+use crate::{one_file, project, run, shell, tools};
 
 /// Builds the page into target/dist, which is replaced only by a finished build.
 pub(crate) fn build() -> Result<PathBuf> {
@@ -18,6 +18,7 @@ pub(crate) fn build() -> Result<PathBuf> {
     trunk(&tools, &next)?;
     shrink(&tools, &next.join("finrun_bg.wasm"))?;
     shell::complete(&next)?;
+    one_file::write(&next)?;
     let dist = project::dist();
     clear(&dist)?;
     fs::rename(&next, &dist).with_context(|| format!("cannot move to {}", dist.display()))?;

@@ -2,6 +2,7 @@
 
 mod browser;
 mod build;
+mod one_file;
 mod project;
 mod reference;
 mod run;
@@ -24,24 +25,26 @@ const USAGE: &str = "\
 cargo xtask COMMAND
 
   serve [--port N] [--built]  build the page and serve it on 127.0.0.1 (port 8420; 0 picks a free one);
-                              --built serves what stands in target/dist, --dist DIR what stands there
+                              --built serves what stands in target/dist, --dist DIR what stands there;
+                              --lan serves other devices of the network, too
   test                        everything that must pass: format, lints, tests, size, and the page in a browser
-  dist                        build the page into target/dist and show the size of each file
+  dist                        build the page into target/dist and show the size of each file; finrun.html
+                              there is all of it in one file
   solve JOB.json              print the design of a job file as JSON; --every-arrangement prints how its
                               rooms do in each arrangement, with --json as JSON; --network prints its
                               network as JSON; --remedies what would help short rooms, and what is built
                               beyond the loads; --suggest the loops that would be better; --choice each
-                              circuit's choice of pieces, for another solver; --season the house through
-                              its station's year as JSON, --design-day through the design day with the
-                              thermostats set back, --cooler how cool its water may be, --nodes its heat
-                              as conductors, for another solver
+                              circuit's choice of pieces, for another solver; --materials what to buy and how
+                              the pipe is cut; --season the house through its station's year as JSON,
+                              --design-day through the design day with the thermostats set back, --cooler
+                              how cool its water may be, --nodes its heat as conductors, for another solver
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
 
 enum Command {
     Help,
-    Serve { port: u16, page: serve::Page },
+    Serve { port: u16, reach: serve::Reach, page: serve::Page },
     Test,
     Dist,
     Solve { job: PathBuf, what: solve::What },
@@ -66,7 +69,7 @@ fn obey(command: Command) -> Result<()> {
             print!("{USAGE}");
             Ok(())
         }
-        Command::Serve { port, page } => serve::serve(port, page),
+        Command::Serve { port, reach, page } => serve::serve(port, reach, page),
         Command::Test => test::test(),
         Command::Dist => {
             let dist = build::build()?;
@@ -105,6 +108,7 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
                     Long("json") => json = true,
                     Long("remedies") => what = solve::What::Remedies,
                     Long("network") => what = solve::What::Network,
+                    Long("materials") => what = solve::What::Materials,
                     Long("choice") => what = solve::What::Choice,
                     Long("cooler") => what = solve::What::Cooler,
                     Long("design-day") => what = solve::What::DesignDay,
@@ -135,6 +139,7 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
 fn parse_serve(mut arguments: lexopt::Parser) -> Result<Command> {
     let mut port = 8420;
     let mut page = serve::Page::BuildFirst;
+    let mut reach = serve::Reach::ThisMachine;
     while let Some(argument) = arguments.next()? {
         match argument {
             Long("port") => {
@@ -143,12 +148,13 @@ fn parse_serve(mut arguments: lexopt::Parser) -> Result<Command> {
                     format!("--port takes a number from 0 to 65535, not `{}`", value.display())
                 })?;
             }
+            Long("lan") => reach = serve::Reach::Lan,
             Long("built") => page = serve::Page::AsBuilt(project::dist()),
             Long("dist") => page = serve::Page::AsBuilt(arguments.value()?.into()),
             other => return Err(other.unexpected().into()),
         }
     }
-    Ok(Command::Serve { port, page })
+    Ok(Command::Serve { port, reach, page })
 }
 
 fn alone(mut arguments: lexopt::Parser, command: Command) -> Result<Command> {

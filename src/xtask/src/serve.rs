@@ -1,4 +1,4 @@
-//! A small server for the finished page, on this machine only.
+//! A small server for the finished page: on this machine only, unless its network is asked for.
 //!
 //! Each connection has a thread of its own and carries one answer. tiny_http 0.12 was here before:
 //! its pool of threads leaves a connection waiting for good when several come at once, as a
@@ -6,7 +6,7 @@
 
 use std::fs;
 use std::io::{self, BufRead, BufReader, ErrorKind, Read, Write};
-use std::net::{Ipv4Addr, TcpListener, TcpStream};
+use std::net::{IpAddr, Ipv4Addr, TcpListener, TcpStream, UdpSocket};
 use std::path::{Component, Path, PathBuf};
 use std::thread;
 use std::time::Duration;
@@ -27,9 +27,17 @@ pub(crate) enum Page {
     AsBuilt(PathBuf),
 }
 
-pub(crate) fn serve(port: u16, page: Page) -> Result<()> {
+/// Who may load the page.
+#[derive(Clone, Copy)]
+pub(crate) enum Reach {
+    ThisMachine,
+    /// Every device of its network.
+    Lan,
+}
+
+pub(crate) fn serve(port: u16, reach: Reach, page: Page) -> Result<()> {
     // The port comes first: a port in use should not be found out after minutes of building.
-    let listener = listen(port)?;
+    let listener = listen(port, reach)?;
     let dist = match page {
         Page::BuildFirst => build::build()?,
         Page::AsBuilt(dist) => dist,
@@ -40,7 +48,17 @@ pub(crate) fn serve(port: u16, page: Page) -> Result<()> {
         dist.display()
     );
     let address = listener.local_addr().context("the port has no address")?;
-    println!("http://{address}/");
+    match reach {
+        Reach::ThisMachine => println!("http://{address}/"),
+        Reach::Lan => {
+            println!("http://{}:{}/", own_address()?, address.port());
+            println!(
+                "Every device of this network can load it. Browsers install a page, and keep it for \
+                 work offline, only from https or from the machine itself: from another device it \
+                 works while this command runs. For more, put target/dist on a host with https."
+            );
+        }
+    }
     accept(&listener, &dist)
 }
 
@@ -57,8 +75,24 @@ fn accept(listener: &TcpListener, dist: &Path) -> ! {
     })
 }
 
-fn listen(port: u16) -> Result<TcpListener> {
-    match TcpListener::bind((Ipv4Addr::LOCALHOST, port)) {
+/// The address by which others of the network reach this machine.
+fn own_address() -> Result<IpAddr> {
+    // No packet is sent; the system only says by which way it would go (an address of documentation,
+    // RFC 5737).
+    let way = || {
+        let socket = UdpSocket::bind((Ipv4Addr::UNSPECIFIED, 0))?;
+        socket.connect((Ipv4Addr::new(192, 0, 2, 1), 9))?;
+        Ok::<_, io::Error>(socket.local_addr()?.ip())
+    };
+    way().context("this machine is in no network; leave out --lan")
+}
+
+fn listen(port: u16, reach: Reach) -> Result<TcpListener> {
+    let address = match reach {
+        Reach::ThisMachine => Ipv4Addr::LOCALHOST,
+        Reach::Lan => Ipv4Addr::UNSPECIFIED,
+    };
+    match TcpListener::bind((address, port)) {
         Ok(listener) => Ok(listener),
         Err(error) if error.kind() == ErrorKind::AddrInUse => {
             bail!("port {port} is in use; choose another with --port, or --port 0 for any free one")
@@ -157,7 +191,7 @@ mod tests {
 
     #[test]
     fn idle_connections_keep_nobody_waiting() -> Result<()> {
-        let listener = listen(0)?;
+        let listener = listen(0, Reach::ThisMachine)?;
         let address = listener.local_addr()?;
         thread::spawn(move || accept(&listener, Path::new(env!("CARGO_MANIFEST_DIR"))));
         let mut connections =

@@ -8,6 +8,8 @@ use anyhow::{Context, Result, ensure};
 use flate2::Compression;
 use flate2::write::GzEncoder;
 
+use crate::one_file;
+
 /// All files together as brotli, in bytes: some seconds on a slow telephone connection.
 const GOAL: usize = 250_000;
 /// What is refused. It stands above the goal since the page finds the whole heat loss of a house,
@@ -30,6 +32,8 @@ pub(crate) struct Sizes {
 pub(crate) fn measure(dist: &Path) -> Result<Sizes> {
     let files = files_in(dist)?
         .into_iter()
+        // The same once more in one file, which nobody loads with the page.
+        .filter(|name| name != one_file::NAME)
         .map(|name| {
             let bytes =
                 fs::read(dist.join(&name)).with_context(|| format!("cannot read {name}"))?;

@@ -13,10 +13,10 @@ const BROWSER_FEATURE: &str = "finrun-tests/browser";
 pub(crate) fn test() -> Result<()> {
     let started = Instant::now();
     // All that may be missing or need a network comes first, not after minutes of building.
-    let (browser, axe) = step("tools and browser", || {
+    let (browser, axe, pdftotext) = step("tools and browser", || {
         tools::ready()?;
         build::fetch_packages()?;
-        Ok((browser::ready()?, tools::axe()?))
+        Ok((browser::ready()?, tools::axe()?, browser::pdftotext()?))
     })?;
     step("format", || cargo("the format check", &["fmt", "--all", "--check"]))?;
     step("lints", || {
@@ -60,7 +60,8 @@ pub(crate) fn test() -> Result<()> {
                 .env("FINRUN_XTASK", &xtask)
                 .env("FINRUN_CHROME", &browser.chrome)
                 .env("FINRUN_CHROMEDRIVER", &browser.driver)
-                .env("FINRUN_AXE", &axe);
+                .env("FINRUN_AXE", &axe)
+                .env("FINRUN_PDFTOTEXT", &pdftotext);
             cargo
         };
         run::loud(&mut command(), "a test in the browser")?;

@@ -86,7 +86,7 @@ fn everywhere(view: View, find: impl Fn(&Page) -> Vec<String>) {
                 found.extend(here.into_iter().map(|what| format!("{state:?}, {place:?}: {what}")));
             }
         }
-        for address in ["/#/", "/#/safety", "/#/about"] {
+        for address in ["/#/", "/#/safety", "/#/about", "/#/words", "/#/open/x"] {
             page.open(address);
             page.wait_for("main h1");
             found.extend(find(page).into_iter().map(|what| format!("{address}: {what}")));
@@ -169,9 +169,10 @@ fn nothing_shuts_anyone_out_on_a_narrow_phone() {
     everywhere(View::Narrow, everything_wrong);
 }
 
+/// Laid out as on the narrow one, where the rules of axe are held: what is left are the sizes.
 #[test]
-fn nothing_shuts_anyone_out_on_a_phone() {
-    everywhere(View::Phone, everything_wrong);
+fn nothing_is_too_wide_or_too_small_on_a_phone() {
+    everywhere(View::Phone, too_wide_or_too_small);
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! A page in a browser of its own: opening, waiting, and saying clearly what was seen instead.
 
 use std::cell::{Cell, RefCell};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 use std::{mem, thread};
 
@@ -92,6 +92,13 @@ impl Page {
     pub(super) fn open(&self, path: &str) {
         let address = self.server.origin() + path;
         self.asked(&format!("opening {path}"), self.wait_on(self.client.goto(&address)));
+    }
+
+    /// Opens a file as from a disk.
+    #[track_caller]
+    pub(super) fn open_file(&self, file: &Path) {
+        let address = format!("file://{}", file.display());
+        self.asked(&format!("opening {address}"), self.wait_on(self.client.goto(&address)));
     }
 
     #[track_caller]

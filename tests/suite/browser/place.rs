@@ -27,6 +27,8 @@ pub(super) enum Place {
     Drawings,
     Install,
     Commission,
+    Share,
+    Report,
 }
 
 impl Place {
@@ -34,7 +36,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 14] = [
+    pub(super) const SECTIONS: [Place; 16] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -49,6 +51,8 @@ impl Place {
         Place::Drawings,
         Place::Install,
         Place::Commission,
+        Place::Share,
+        Place::Report,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -78,6 +82,8 @@ impl Place {
             Place::Drawings => "drawings",
             Place::Install => "install",
             Place::Commission => "commission",
+            Place::Share => "share",
+            Place::Report => "report",
         }
         .to_owned()
     }

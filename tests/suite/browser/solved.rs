@@ -17,6 +17,7 @@ use super::path_from;
 use super::piping;
 use super::place::Place;
 use super::remedies;
+use super::report;
 use super::site;
 
 /// The stored job, and what `solve` prints for it.
@@ -127,7 +128,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
     let mut add = |name: &str, figure| figures.push((name.to_owned(), figure));
     match place {
         Place::Rooms | Place::Ground | Place::Prices | Place::Piping | Place::Circulator => {}
-        Place::Drawings => {}
+        Place::Drawings | Place::Share => {}
         Place::Compare => figures.extend(compare::figures(solved)),
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
@@ -152,6 +153,11 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             figures.extend(sentences(solved, place));
         }
         Place::Install | Place::Commission => figures.extend(site::figures(solved, place)),
+        Place::Report => {
+            add("load", load);
+            add("element", element);
+            figures.extend(report::figures(solved));
+        }
         Place::Plant => {
             let plant = &design["plant"];
             add("plant.needed", number(Kind::Power, &plant["needed"]["output_w"]));

@@ -245,3 +245,45 @@ fn two_tabs_never_overwrite_each_other_silently() {
         assert_eq!(stored(), "Together");
     });
 }
+
+#[test]
+fn a_tab_of_an_older_program_stops_writing() {
+    visit(View::Phone, |page| {
+        page.open_job(FOUR_ROOMS, Place::Rooms);
+        let newer =
+            json!({"finrun": CURRENT_VERSION + 1, "job": {"anything": "at all"}}).to_string();
+        // As the newer program's tab would write it: the event comes to the tabs that did not write.
+        let script = "const [text] = arguments; localStorage.setItem('finrun.job.given', text);
+            dispatchEvent(new StorageEvent('storage', { key: 'finrun.job.given', newValue: text }))";
+        page.script(script, vec![json!(newer)]);
+        page.wait_for_text("A newer Finrun wrote this job in another tab");
+        page.type_into("Name of the job", "Typed in the old tab");
+        page.wait_for_text("not saved");
+        page.go(Place::Loop);
+        page.open("/#/");
+        page.wait_for(".jobs");
+        assert_eq!(page.stored("given"), newer, "the older program may not write over it");
+    });
+}
+
+#[test]
+fn the_browser_is_asked_to_keep_the_jobs_and_its_answer_is_shown() {
+    visit(View::Phone, |page| {
+        page.open("/");
+        page.wait_for("html[data-kept]");
+        assert_eq!(page.script("return document.documentElement.dataset.kept", vec![]), "perhaps");
+        page.wait_for_text("This browser may clear the jobs");
+        page.script(
+            "window.asked = 0; navigator.storage.persist = async () => { window.asked += 1; return true; }",
+            vec![],
+        );
+        page.press("New job");
+        page.wait_for_text("Rooms, in the order");
+        page.wait_for("html[data-kept=surely]");
+        assert_eq!(page.script("return window.asked", vec![]), 1);
+        page.script("location.hash = '#/'", vec![]);
+        page.wait_for_text("This browser has promised to keep the jobs");
+        page.press("Keep Finrun on this device");
+        page.wait_for_text("Add to Home Screen");
+    });
+}

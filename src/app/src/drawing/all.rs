@@ -31,7 +31,7 @@ pub(crate) fn all_drawings() -> AnyView {
     })
 }
 
-pub(super) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) -> String {
+pub(crate) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) -> String {
     let loops = follow(draft, job, design);
     let mut out = String::new();
     part(&mut out, text::drawings_plans());

@@ -3,6 +3,7 @@
 mod all;
 mod boiler_room;
 mod chain;
+mod cuts;
 mod elevation;
 mod follow;
 mod key;
@@ -21,9 +22,10 @@ mod temperature;
 mod tests;
 mod wall;
 
-pub(crate) use all::all_drawings;
+pub(crate) use all::{all_drawings, draw};
+pub(crate) use cuts::cut_drawing;
 pub(crate) use plan::plans;
 pub(crate) use pump::pump_charts;
-pub(crate) use schematic::schematic;
+pub(crate) use schematic::{draw as schematic_drawn, schematic};
 pub(crate) use temperature::temperature_chart;
 pub(crate) use wall::{Shows, wall_drawing};

@@ -54,7 +54,7 @@ pub(crate) fn schematic() -> AnyView {
     })
 }
 
-pub(super) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) -> String {
+pub(crate) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) -> String {
     let mut sheet = Sheet {
         svg: Markup::new(),
         draft,

@@ -59,7 +59,7 @@ pub(super) fn element_settings(job: &JobKey) -> AnyView {
             )}
             {stock()}
             {prices_and_counts()}
-            {section_links(job, &[Section::Prices])}
+            {section_links(job, &[Section::Prices, Section::Materials])}
             <details class="more">
                 <summary>{text::more_of_element()}</summary>
                 {field(ElementField::Derate)}

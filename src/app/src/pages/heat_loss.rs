@@ -302,7 +302,7 @@ fn bar(load: &RoomLoad, most: Power) -> AnyView {
     })
 }
 
-fn path_name(draft: &Draft, room: RoomId, path: &PathLoss) -> String {
+pub(super) fn path_name(draft: &Draft, room: RoomId, path: &PathLoss) -> String {
     match path.path {
         Path::Surface(surface) => text::surface_name(draft, room, surface),
         Path::Ground(surface) => text::through_ground(&text::surface_name(draft, room, surface)),

@@ -269,7 +269,7 @@ impl App {
 }
 
 /// The day by the reader's clock, such as "2026-03-01".
-fn today() -> String {
+pub(super) fn today() -> String {
     let now = js_sys::Date::new_0();
     format!("{:04}-{:02}-{:02}", now.get_full_year(), now.get_month() + 1, now.get_date())
 }

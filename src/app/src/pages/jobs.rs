@@ -2,8 +2,8 @@
 
 use crate::files;
 use crate::page::{JobKey, Page, Station};
-use crate::parts::{button, button_on, foot, live_view};
-use crate::state::{Deleted, Listed, fetch, focus_on, store, use_app};
+use crate::parts::{button, button_on, foot, live, live_view, when};
+use crate::state::{Deleted, Listed, fetch, focus_on, prices, store, use_app};
 use finrun_engine::job::Draft;
 use finrun_text as text;
 use leptos::prelude::*;
@@ -23,8 +23,10 @@ const DEMOS: [Demo; 3] = [
 
 pub(crate) fn jobs() -> AnyView {
     let app = use_app();
-    let new_job =
-        move || app.add_job(Draft::new(text::new_job_name(), app.typed_now(|draft| draft.units)));
+    let new_job = move || {
+        let units = app.typed_now(|draft| draft.units);
+        app.add_job(prices::begin_with_kept(Draft::new(text::new_job_name(), units)));
+    };
     // A demo is a file like any other; a test reads it.
     let demo = |(path, label): Demo| {
         button("", label(), move || {
@@ -81,14 +83,35 @@ pub(crate) fn jobs() -> AnyView {
             <div class="acts">
                 {button("main-act", text::new_job(), new_job)}
                 <label class="file" for="open-file">{text::open_file()}</label>
-                <input id="open-file" type="file" accept=".json,application/json" on:change=choose/>
+                <input id="open-file" type="file" accept=".json,.txt,application/json,text/plain" on:change=choose/>
             </div>
             <h2>{text::demos()}</h2>
             <p class="note">{text::demo_note()}</p>
             <div class="acts">{DEMOS.map(demo).collect_view()}</div>
-            <p class="note">{text::kept_here()}</p>
+            <p class="note">{text::kept_here()} " " {live(move || app.kept.get().to_string())}</p>
+            {install()}
             {foot()}
         </main>
+    }
+    .into_any()
+}
+
+/// For years of use without a signal; hidden by the style where the page is installed.
+fn install() -> AnyView {
+    let app = use_app();
+    let now = when(
+        move || app.installable.get(),
+        move || {
+            let press = move || app.accept_install();
+            view! { <div class="acts">{button("", text::install_now(), press)}</div> }.into_any()
+        },
+    );
+    view! {
+        <details class="more install">
+            <summary>{text::install_title()}</summary>
+            <p>{text::install_words()}</p>
+            {now}
+        </details>
     }
     .into_any()
 }

@@ -221,6 +221,10 @@ fn table(rows: &[(String, Passage)], system: System) -> String {
 const OF_THE_LOOP: [Section; 4] =
     [Section::Piping, Section::Circulator, Section::Plant, Section::Compare];
 
+/// From the design to a warm house.
+const TO_BUILD: [Section; 5] =
+    [Section::Materials, Section::Install, Section::Commission, Section::Report, Section::Share];
+
 fn loop_settings(job: &JobKey) -> AnyView {
     let field = |field| number_field(Field::Circuit(field));
     view! {
@@ -232,7 +236,7 @@ fn loop_settings(job: &JobKey) -> AnyView {
             {field(CircuitField::BoilerLimit)}
             {flow_settings()}
             <h2>{text::on_site()}</h2>
-            {section_links(job, &[Section::Install, Section::Commission])}
+            {section_links(job, &TO_BUILD)}
         </section>
     }
     .into_any()

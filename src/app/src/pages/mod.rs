@@ -17,17 +17,22 @@ mod jobs;
 mod kept;
 mod lengths;
 mod loop_check;
+mod materials;
+mod offered;
 mod oversize;
 mod piping;
 mod place;
 mod plain;
 mod plant;
+mod price_list;
 mod prices;
 mod remedies;
+mod report;
 mod room;
 mod rooms;
 mod route;
 mod running;
+mod share;
 mod suggested;
 mod surface;
 
@@ -59,6 +64,8 @@ fn one_page(page: Page) -> AnyView {
         Page::Jobs => jobs::jobs(),
         Page::Safety => plain::safety(),
         Page::About => plain::about(),
+        Page::Terms => plain::terms(),
+        Page::Offered(packed) => offered::offered(packed),
         Page::Station(job, station) => {
             let inside = match station {
                 Station::Rooms => rooms::rooms(&job),
@@ -81,9 +88,12 @@ fn one_page(page: Page) -> AnyView {
                 Section::Circulator => circulator::circulator(&job),
                 Section::Plant => plant::plant(&job),
                 Section::Drawings => drawings::drawings(&job),
+                Section::Materials => materials::materials(&job),
                 Section::Compare => compare::compare(&job),
+                Section::Share => share::share(&job),
                 Section::Install => install::install(&job),
                 Section::Commission => commission::commission(&job),
+                Section::Report => report::report(&job),
             };
             frame(&job, inside)
         }

@@ -137,6 +137,7 @@ fn card(job: &JobKey, zone: ZoneId, drag: Drag, moves: Memo<Watched>) -> AnyView
                 <div class="pair">
                     {field(ZoneField::Trunk)}
                     {field(ZoneField::TrunkElbows)}
+                    {field(ZoneField::Wire)}
                 </div>
             </details>
             <h3>{text::zone_rooms()}</h3>

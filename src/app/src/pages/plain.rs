@@ -1,7 +1,7 @@
 //! Pages that only say something: the cautions, and what the calculation rests on.
 
 use crate::markup::{Markup, still_markup};
-use crate::parts::foot;
+use crate::parts::{foot, listed};
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -23,6 +23,10 @@ pub(crate) fn about() -> AnyView {
     markup.leaf("a", &[("href", "NOTICES.txt"), ("class", "act")], text::notices());
     markup.close("p");
     plain_page(text::about_title(), markup.done())
+}
+
+pub(crate) fn terms() -> AnyView {
+    plain_page(text::terms_title(), listed(text::glossary::TERMS))
 }
 
 fn plain_page(title: &'static str, markup: String) -> AnyView {

@@ -26,6 +26,7 @@ pub(crate) fn foot() -> AnyView {
             {update}
             <p class="links">
                 <a href="#/safety">{text::safety_title()}</a>
+                <a href="#/words">{text::terms_title()}</a>
                 <a href="#/about">{text::about()}</a>
             </p>
         </footer>

@@ -1,6 +1,6 @@
 //! What stands around every page of a job: name and saving above, stations, three figures below.
 
-use super::{button, foot, in_system, kept, live, live_button, live_view, when, yes};
+use super::{button, foot, in_system, kept, live, live_button, live_view, terms_here, when, yes};
 use crate::page::{JobKey, Page, Station};
 use crate::state::{App, SaveState, Standing, use_app};
 use finrun_engine::check::Severity;
@@ -18,7 +18,7 @@ pub(crate) fn frame(job: &JobKey, inside: AnyView) -> AnyView {
         match app.save.get() {
             SaveState::Saved => text::saved(),
             SaveState::Pending => text::saving(),
-            SaveState::Failed(_) | SaveState::Conflict => text::not_saved(),
+            SaveState::Failed(_) | SaveState::Conflict | SaveState::Outdated => text::not_saved(),
         }
         .to_string()
     });
@@ -40,7 +40,11 @@ pub(crate) fn frame(job: &JobKey, inside: AnyView) -> AnyView {
             {stations}
         </nav>
         {banners()}
-        <main id="content" tabindex="-1">{inside} {foot()}</main>
+        <main id="content" tabindex="-1">
+            {inside}
+            {terms_here(&app.page.get_untracked())}
+            {foot()}
+        </main>
         {plate()}
     }
     .into_any()
@@ -219,9 +223,22 @@ fn banners() -> AnyView {
             </div>
         }
         .into_any(),
+        SaveState::Outdated => view! {
+            <div class="banner loud" role="alert">
+                <p>{text::newer_tab()}</p>
+                {button("", text::download(), move || app.download_open())}
+                {button("", text::load_again(), load_again)}
+            </div>
+        }
+        .into_any(),
         SaveState::Saved | SaveState::Pending => ().into_any(),
     });
     view! { {last_good} {saving} }.into_any()
+}
+
+fn load_again() {
+    // A browser that cannot load a page again has lost it already.
+    let _ = window().location().reload();
 }
 
 /// Whether the results belong to an earlier draft than the one on the page.

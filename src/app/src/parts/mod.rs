@@ -7,6 +7,7 @@ mod frame;
 mod live;
 mod result;
 mod slices;
+mod terms;
 mod working;
 
 pub(crate) use choice::{choice, choice_field, text_box};
@@ -18,4 +19,5 @@ pub(crate) use live::{
 };
 pub(crate) use result::{figure, in_system};
 pub(crate) use slices::{Pace, Slice, Work, in_slices, pace_said};
-pub(crate) use working::{working, working_of};
+pub(crate) use terms::{listed, terms_here};
+pub(crate) use working::{show_step, working, working_of};

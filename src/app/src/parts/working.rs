@@ -53,7 +53,8 @@ pub(crate) fn working_of(
     .into_any()
 }
 
-fn show_step(markup: &mut Markup, step: &Step, system: System) {
+/// A step written out.
+pub(crate) fn show_step(markup: &mut Markup, step: &Step, system: System) {
     let system = if step.formula.needs_si() { System::Si } else { system };
     let formula = text::formula_text(step);
     let by_number = |symbol: &str| -> Vec<Piece> {

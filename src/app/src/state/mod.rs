@@ -3,6 +3,7 @@
 mod climate;
 mod history;
 mod offline;
+pub mod prices;
 pub mod store;
 mod sync;
 
@@ -34,6 +35,10 @@ pub struct App {
     pub offline: RwSignal<String>,
     /// A new version waits for consent.
     pub update: RwSignal<bool>,
+    /// Whether the browser keeps the jobs, in a sentence.
+    pub kept: RwSignal<&'static str>,
+    /// The browser can install the page.
+    pub installable: RwSignal<bool>,
     /// The climate stations, once they are asked for.
     pub climate: RwSignal<Climate>,
     /// A sentence for the live region.
@@ -78,6 +83,15 @@ pub enum SaveState {
     Failed(String),
     /// Another tab wrote this job; nothing is written until the reader chooses.
     Conflict,
+    /// A newer program wrote this job, in a form that this one would spoil: nothing is written any more.
+    Outdated,
+}
+
+impl SaveState {
+    /// Whether nothing may be written.
+    fn holds(&self) -> bool {
+        matches!(self, SaveState::Conflict | SaveState::Outdated)
+    }
 }
 
 /// The job of the rooms that are complete, with its design.
@@ -120,6 +134,8 @@ impl App {
             trouble: RwSignal::new(String::new()),
             offline: RwSignal::new(String::new()),
             update: RwSignal::new(false),
+            kept: RwSignal::new(""),
+            installable: RwSignal::new(false),
             climate: RwSignal::new(Climate::default()),
             said: RwSignal::new(String::new()),
             left: RwSignal::new(Vec::new()),
@@ -243,7 +259,7 @@ impl App {
     }
 
     fn note_change(self) {
-        if self.save.get_untracked() != SaveState::Conflict {
+        if !self.save.get_untracked().holds() {
             self.save.set(SaveState::Pending);
         }
     }

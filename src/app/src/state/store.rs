@@ -1,4 +1,5 @@
-//! Jobs in the browser's storage: one entry a job, each a versioned job file.
+//! Jobs in the browser's storage: one entry a job, each a versioned job file. Other entries go
+//! through here too.
 
 use crate::page::JobKey;
 use finrun_engine::job::{Draft, File, Header, OpenError};
@@ -38,6 +39,12 @@ pub fn parse(text: &str) -> Result<Draft, FileFault> {
     header.check().map_err(FileFault::Open)?;
     let file: File = serde_json::from_str(text).map_err(damaged)?;
     file.open().map_err(FileFault::Open)
+}
+
+/// Whether a newer program wrote a job file.
+pub fn is_newer(text: &str) -> bool {
+    let header = serde_json::from_str::<Header>(text).map(Header::check);
+    matches!(header, Ok(Err(OpenError::Newer { .. })))
 }
 
 /// Writes a job file.
@@ -85,7 +92,12 @@ pub fn list() -> Vec<Listed> {
 
 /// The stored text of a job.
 pub fn raw(key: &JobKey) -> Option<String> {
-    storage()?.get_item(&storage_key(key)).ok().flatten()
+    entry(&storage_key(key))
+}
+
+/// The text under a storage key.
+pub(super) fn entry(storage_key: &str) -> Option<String> {
+    storage()?.get_item(storage_key).ok().flatten()
 }
 
 pub fn load(key: &JobKey) -> Option<Result<Draft, FileFault>> {
@@ -94,15 +106,23 @@ pub fn load(key: &JobKey) -> Option<Result<Draft, FileFault>> {
 
 /// Writes a job, or gives the browser's reason why not.
 pub fn write(key: &JobKey, text: &str) -> Result<(), String> {
+    set_entry(&storage_key(key), text)
+}
+
+pub(super) fn set_entry(storage_key: &str, text: &str) -> Result<(), String> {
     storage()
         .ok_or_else(String::new)?
-        .set_item(&storage_key(key), text)
+        .set_item(storage_key, text)
         .map_err(|error| js_sys::Error::from(error).message().into())
 }
 
 pub fn delete(key: &JobKey) {
+    delete_entry(&storage_key(key));
+}
+
+pub(super) fn delete_entry(storage_key: &str) {
     if storage().is_some() {
-        LocalStorage::delete(storage_key(key));
+        LocalStorage::delete(storage_key);
     }
 }
 

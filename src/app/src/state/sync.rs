@@ -1,6 +1,6 @@
 //! Keeps address, storage and other tabs in step with the state.
 
-use super::{App, Deleted, Open, SaveState, store};
+use super::{App, Deleted, Open, SaveState, offline, store};
 use crate::page::{JobKey, Page, Section, Station};
 use finrun_engine::job::{CircuitField, Draft, Field, HouseField, SurfaceField, read};
 use finrun_text as text;
@@ -106,8 +106,10 @@ pub(super) fn follow_other_tabs(app: App) {
             return;
         }
         let ours = app.typed_now(store::to_text);
-        if event.new_value().as_deref() != Some(ours.as_str()) {
-            app.save.set(SaveState::Conflict);
+        let theirs = event.new_value();
+        if theirs.as_deref() != Some(ours.as_str()) {
+            let is_newer = theirs.is_some_and(|text| store::is_newer(&text));
+            app.save.set(if is_newer { SaveState::Outdated } else { SaveState::Conflict });
         }
     });
 }
@@ -143,6 +145,8 @@ impl App {
                 Page::Jobs => return text::app_name().to_string(),
                 Page::Safety => text::safety_title().to_string(),
                 Page::About => text::about_title().to_string(),
+                Page::Terms => text::terms_title().to_string(),
+                Page::Offered(_) => text::offered_title().to_string(),
                 Page::Station(_, station) => station.label().to_string(),
                 Page::Section(_, section) => section.label().to_string(),
                 Page::Room(_, room) => text::room_name(draft, *room),
@@ -173,7 +177,7 @@ impl App {
 
     /// Writes the open draft if it has changed.
     pub fn save_now(self) {
-        if self.save.get_untracked() == SaveState::Conflict {
+        if self.save.get_untracked().holds() {
             return;
         }
         self.write_draft();
@@ -215,6 +219,7 @@ impl App {
 
     /// Puts a draft into storage under a new key and goes there.
     pub fn add_job(self, draft: Draft) {
+        offline::tell("finrun-job-made");
         let key = store::fresh_key();
         match store::write(&key, &store::to_text(&draft)) {
             Ok(()) => self.go(&Page::Station(key, Station::Rooms)),
@@ -244,6 +249,13 @@ impl App {
         });
     }
 
+    /// Hands the open draft to whatever the device sends files with.
+    pub fn hand_over_open(self) {
+        self.typed_now(|draft| {
+            crate::files::hand_over(&crate::files::file_name(&draft.name), &store::to_text(draft));
+        });
+    }
+
     /// Goes to the page of a field and puts the focus there.
     pub fn go_to_field(self, field: Field) {
         let Some(job) = self.key_now() else { return };
@@ -263,7 +275,9 @@ impl App {
             Field::Plant(_) => section(Section::Plant),
             Field::House(HouseField::Margin) => Page::Station(job, Station::HeatLoss),
             Field::House(_) => Page::Station(job, Station::Rooms),
-            Field::Price(_) => section(Section::Prices),
+            Field::Price(_) | Field::SizedPrice(..) | Field::Spare(_) | Field::Cut(_) => {
+                section(Section::Prices)
+            }
             Field::Element(_)
             | Field::Point(..)
             | Field::Stock

@@ -13,7 +13,7 @@ pub use bins::{Bin, YEAR_H};
 pub use day::{Day, DayError};
 pub use search::{Found, Hit, search};
 pub use season::Season;
-pub use table::{Listed, Position, Table, TableError, TableFault};
+pub use table::{Listed, Position, Table, TableError, TableFault, VERSION as TABLE_VERSION};
 
 use crate::quantity::{Length, Temperature, TemperatureDifference, Unit, Velocity};
 use crate::stored::stored;

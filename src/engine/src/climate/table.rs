@@ -70,7 +70,8 @@ pub enum TableFault {
     Count { expected: usize, found: usize },
 }
 
-const VERSION: &str = "finrun-climate 1";
+/// The first line of the table that this version of the engine reads.
+pub const VERSION: &str = "finrun-climate 1";
 
 /// A five-digit ZIP area reaches so far from its middle: judgement, half of the usual three-digit
 /// area's spread of some 50 km.

@@ -97,11 +97,12 @@ impl Column {
         }
     }
 
-    /// The best of several values that differ; of costs none while a price is missing, since what has no
-    /// price may decide.
+    /// The best of several values that differ; of costs none while a price is missing that may decide.
     pub fn best(self, rows: &[Arranged]) -> Option<Value> {
         let better = self.better()?;
-        if self == Column::Cost && rows.iter().any(|row| row.unpriced > 0) {
+        let solved = || rows.iter().filter(|row| row.solved);
+        let one = solved().next()?;
+        if self == Column::Cost && !solved().all(|row| row.costs_compare(one)) {
             return None;
         }
         let values = || rows.iter().filter_map(|row| self.value(row));
@@ -132,7 +133,7 @@ impl Column {
     }
 
     /// How much more a row has than another; none where either has nothing, or the difference says
-    /// nothing: of a control, and of costs while a price is missing.
+    /// nothing: of a control, and of costs while a price is missing that may decide.
     pub fn more(self, row: &Arranged, than: &Arranged) -> Option<Value> {
         let (a, b) = (self.value(row)?, self.value(than)?);
         let kind = match a.kind {
@@ -141,7 +142,7 @@ impl Column {
         };
         let says = match self {
             Column::Control => false,
-            Column::Cost => row.unpriced == 0 && than.unpriced == 0,
+            Column::Cost => row.costs_compare(than),
             _ => true,
         };
         says.then(|| Value::new(kind, a.si - b.si))

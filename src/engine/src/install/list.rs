@@ -13,10 +13,9 @@ use crate::order;
 use crate::pipe::{Material, Tube};
 use crate::plant::expansion::RELIEF_SHARE;
 use crate::plant::movement::movement;
-use crate::quantity::{Length, Pressure, Unit, Velocity};
-
-/// Brackets no farther apart than this: common practice, no source; the maker's word stands above it.
-const BRACKET_SPACING_FT: f64 = 4.0;
+use crate::quantity::{Length, Pressure, Velocity};
+use crate::takeoff::count::{count, transitions};
+use crate::takeoff::spacing::{brackets, holes};
 
 /// That carries air bubbles along, also downward, 2 ft/s: common practice, no source.
 const PURGE_VELOCITY: Velocity = Velocity::from_si(2.0 * 0.3048);
@@ -88,7 +87,7 @@ impl<'a> Listing<'a> {
         // A riser moves with the end of its run.
         let gaps = straight_runs(self.job, self.design);
         for (room, way) in self.approaches() {
-            let holes = way.crossings.map(|c| 2 * (c.doorways + c.below) + c.floors);
+            let holes = holes(way);
             if way.outside.length == Length::ZERO || holes == Some(0) {
                 continue;
             }
@@ -100,12 +99,8 @@ impl<'a> Listing<'a> {
         }
     }
 
-    /// One at each end of a run, and more between.
     fn brackets(&mut self, room: &RoomDesign) {
-        let runs = room.element.choice.runs.iter();
-        let lengths = runs.map(|run| run.pieces.iter().copied().sum::<Length>());
-        let spaces = lengths.map(|long| (long.to(Unit::Foot) / BRACKET_SPACING_FT - 1e-9).ceil());
-        let brackets = spaces.map(|spaces| spaces.clamp(1.0, 1e4) as u32 + 1).sum();
+        let brackets = brackets(&room.element.choice);
         let long = room.element.choice.nominal;
         self.add(Of::Room(room.room), Task::Brackets { long, brackets });
     }
@@ -159,6 +154,10 @@ impl<'a> Listing<'a> {
 
     fn plastic(&mut self) {
         let pipes = laid(self.job, self.design);
+        if pipes.iter().all(|pipe| is_copper(pipe.tube)) {
+            return;
+        }
+        let items = count(self.job, self.design);
         let (job, supply) = (self.job, self.job.circuit.supply);
         for zone in &job.zones {
             let rooms: Vec<RoomId> =
@@ -169,16 +168,11 @@ impl<'a> Listing<'a> {
                 continue;
             }
             self.add(Of::Zone(zone.id), Task::OxygenBarrier);
-            // Each element has two ends; where the pipe goes on in copper within the enclosure, that
-            // is its end.
-            let elements = self.with_elements().filter(|room| rooms.contains(&room.room));
-            let count = 2 * elements.count() as u32;
+            let count = transitions(&items, job, zone);
             self.add(Of::Zone(zone.id), Task::Transitions { count, supply });
         }
-        if self.has_pipe(|tube| !is_copper(tube)) {
-            let growth = self.growth_of_pipe(Material::Pex);
-            self.house(Task::PlasticMoves { each: handy(), growth });
-        }
+        let growth = self.growth_of_pipe(Material::Pex);
+        self.house(Task::PlasticMoves { each: handy(), growth });
     }
 
     fn test(&mut self) {

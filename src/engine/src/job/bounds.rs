@@ -2,10 +2,10 @@
 //! error text and the form's hint follow from it.
 
 use super::field::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
-    Field, GroundField, HouseField, LayerField, LegField, MeasuredField, OpeningField, PartField,
-    PlantField, PointField, PriceField, PumpPointField, RoomField, SpotField, StockField,
-    SurfaceField, ZoneField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField,
+    ElementField, Field, GroundField, HouseField, LayerField, LegField, MeasuredField,
+    OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField, RoomField,
+    SpotField, StockField, SurfaceField, ZoneField,
 };
 use crate::building::OpeningKind;
 use crate::quantity::{Kind, Unit};
@@ -75,12 +75,18 @@ impl Field {
             Field::Stocked(_, StockField::Available) => spec(Unit::Piece, 0.0, 999.0, In::Follows),
             Field::Stocked(_, StockField::Have) => spec(Unit::Piece, 0.0, 99.0, In::Assumed(0.0)),
             Field::Price(field) => price(field),
+            Field::SizedPrice(_, field) => price(field.for_any_size()),
+            Field::Spare(_) => spec(Unit::Percent, 0.0, 100.0, In::Assumed(0.0)),
+            // Judgement: the blade of a hacksaw or a small circular saw.
+            Field::Cut(CutField::Kerf) => spec(Unit::InchSmall, 0.0, 0.5, In::Assumed(0.0625)),
             Field::Stock => spec(Unit::Foot, 2.0, 10.0, In::Required),
             Field::Circuit(field) => circuit(field),
             Field::Part(field) => part(field),
             Field::Plant(field) => plant(field),
             Field::Zone(_, ZoneField::Trunk) => spec(Unit::Foot, 0.0, 1000.0, In::Follows),
             Field::Zone(_, ZoneField::TrunkElbows) => spec(Unit::Piece, 0.0, 100.0, In::Follows),
+            // Blank: not measured, and then not counted.
+            Field::Zone(_, ZoneField::Wire) => spec(Unit::Foot, 0.0, 1000.0, In::Follows),
             Field::PumpPoint(_, PumpPointField::Flow) => {
                 spec(Unit::GallonPerMinute, 0.0, 200.0, In::Required)
             }
@@ -181,9 +187,7 @@ fn element(field: ElementField) -> Spec {
 /// Blank: not known, and then not counted.
 fn price(field: PriceField) -> Spec {
     match field {
-        PriceField::Enclosure | PriceField::Pipe | PriceField::BetterElement => {
-            spec(Unit::CurrencyPerFoot, 0.0, 1000.0, In::Follows)
-        }
+        field if field.is_by_length() => spec(Unit::CurrencyPerFoot, 0.0, 1000.0, In::Follows),
         PriceField::Insulation => spec(Unit::CurrencyPerSquareFoot, 0.0, 1000.0, In::Follows),
         _ => spec(Unit::Currency, 0.0, 10_000.0, In::Follows),
     }

@@ -13,7 +13,7 @@ use super::piping::{
     ZoneDraft, Zoning,
 };
 use super::plant::{Antifreeze, BoilerKind, TankHeating, ValveKind};
-use super::shop::Objective;
+use super::shop::{Objective, Sticks};
 use crate::bills::Fuel;
 use crate::building::{
     AirClass, Assembly, AssemblyId, Framing, Level, Material, OpenFlue, OpeningId, OpeningKind,
@@ -40,6 +40,7 @@ pub enum Choice {
     Fuel,
     Tube,
     Objective,
+    Sticks,
     FlowBasis,
     PipeCover,
     Zoning,
@@ -91,6 +92,7 @@ pub enum Pick {
     Fuel(Fuel),
     Tube(Tube),
     Objective(Objective),
+    Sticks(Sticks),
     FlowBasis(FlowBasis),
     PipeCover(PipeCover),
     Zoning(Zoning),
@@ -140,6 +142,7 @@ impl Draft {
             Choice::Fuel => all(Pick::Fuel),
             Choice::Tube | Choice::Main(_) | Choice::Pipe(_) => all(Pick::Tube),
             Choice::Objective => all(Pick::Objective),
+            Choice::Sticks => all(Pick::Sticks),
             Choice::FlowBasis => all(Pick::FlowBasis),
             Choice::PipeCover => all(Pick::PipeCover),
             Choice::Zoning => all(Pick::Zoning),
@@ -203,6 +206,7 @@ impl Draft {
             Choice::Fuel => Pick::Fuel(self.bills.fuel),
             Choice::Tube => Pick::Tube(self.tube),
             Choice::Objective => Pick::Objective(self.element.objective),
+            Choice::Sticks => Pick::Sticks(self.cutting.sticks),
             Choice::FlowBasis => Pick::FlowBasis(self.flow_basis),
             Choice::PipeCover => Pick::PipeCover(self.pipe_cover),
             Choice::Zoning => Pick::Zoning(self.zoning),
@@ -260,6 +264,7 @@ impl Draft {
             (Choice::Fuel, Pick::Fuel(p)) => self.bills.fuel = p,
             (Choice::Tube, Pick::Tube(p)) => self.set_tube(p),
             (Choice::Objective, Pick::Objective(p)) => self.element.objective = p,
+            (Choice::Sticks, Pick::Sticks(p)) => self.cutting.sticks = p,
             (Choice::FlowBasis, Pick::FlowBasis(p)) => self.flow_basis = p,
             (Choice::PipeCover, Pick::PipeCover(p)) => self.pipe_cover = p,
             (Choice::Zoning, Pick::Zoning(p)) => self.zoning = p,

@@ -2,7 +2,7 @@
 
 pub use super::entries::{Entries, Entry};
 use super::field::{
-    BillField, CertaintyField, CircuitField, ElementField, Field, HouseField, OpeningField,
+    BillField, CertaintyField, CircuitField, ElementField, Field, Group, HouseField, OpeningField,
     PartField, PointField, PriceField, RoomField, SurfaceField,
 };
 pub use super::house_draft::{
@@ -12,7 +12,7 @@ pub use super::house_draft::{
 use super::piping::{Diverters, LegDraft, PumpDraft, ShutOff, ZoneDraft, Zoning};
 use super::plant::PlantDraft;
 use super::progress::ProgressDraft;
-use super::shop::{Fixed, Objective, StockDraft};
+use super::shop::{CuttingDraft, Fixed, Objective, SizedDraft, StockDraft};
 use crate::building::{
     AirClass, Assembly, AssemblyId, BillId, Level, OpeningId, OpeningKind, RoomId, RoomUse,
     SurfaceId, SurfaceKind, WallUse, ZoneId,
@@ -48,6 +48,11 @@ pub struct Draft {
     pub element: ElementDraft,
     /// What things cost.
     pub prices: Entries<PriceField>,
+    /// What things cost in one size of tube, by size.
+    pub sized_prices: Vec<SizedDraft>,
+    /// What is bought beyond the need.
+    pub spare: Entries<Group>,
+    pub cutting: CuttingDraft,
     /// Of the elements, and of what is piped in the same.
     pub tube: Tube,
     pub flow_basis: FlowBasis,
@@ -81,6 +86,9 @@ stored!(Draft {
     certainty: default,
     element,
     prices: default,
+    sized_prices: default,
+    spare: default,
+    cutting: default,
     tube,
     flow_basis,
     circuit: default,
@@ -341,6 +349,9 @@ impl Draft {
                 objective: Objective::default(),
             },
             prices: Entries::default(),
+            sized_prices: Vec::new(),
+            spare: Entries::default(),
+            cutting: CuttingDraft::default(),
             tube: Tube::CopperMThreeQuarter,
             flow_basis: FlowBasis::FromDrop,
             circuit: Entries::default(),
@@ -402,6 +413,9 @@ impl Draft {
             Field::Stock => None,
             Field::Stocked(feet, f) => self.element.stocked(feet)?.entries.get(f),
             Field::Price(f) => self.prices.get(f),
+            Field::SizedPrice(tube, f) => self.sized_price(tube, f),
+            Field::Spare(group) => self.spare.get(group),
+            Field::Cut(f) => self.cutting.entries.get(f),
             Field::Circuit(f) => self.circuit.get(f),
             Field::Part(f) => self.part.get(f),
             Field::Plant(f) => self.plant.entries.get(f),

@@ -50,6 +50,9 @@ impl Draft {
             Field::Stock => {}
             Field::Stocked(feet, f) => self.element.set_stocked(feet, f, entry),
             Field::Price(f) => self.prices.set(f, entry),
+            Field::SizedPrice(tube, f) => self.set_sized_price(tube, f, entry),
+            Field::Spare(group) => self.spare.set(group, entry),
+            Field::Cut(f) => self.cutting.entries.set(f, entry),
             Field::Circuit(f) => self.circuit.set(f, entry),
             Field::Part(f) => self.part.set(f, entry),
             Field::Plant(f) => self.plant.entries.set(f, entry),

@@ -3,6 +3,7 @@
 
 use crate::building::{AssemblyId, BillId, OpeningId, RoomId, SurfaceId, ZoneId};
 use crate::named::{Named, stored_by_name};
+use crate::pipe::Tube;
 use serde::Serialize;
 use std::fmt;
 
@@ -166,10 +167,98 @@ fields!(
         ManifoldPorts = "manifold-ports",
         /// What each loop needs of its own: shut-off, purge and drain valves.
         LoopValves = "loop-valves",
+        /// Between two pieces of enclosure.
+        SpliceCover = "splice-cover",
+        /// What an element lies on and slides in.
+        Cradle = "cradle",
+        /// Where pipe or element passes wood.
+        ExpansionPad = "expansion-pad",
+        Coupling = "coupling",
+        Reducer = "reducer",
+        /// From solder to thread.
+        Adapter = "adapter",
+        /// From copper to PEX.
+        Transition = "transition",
+        Hanger = "hanger",
+        /// Insulation of pipe.
+        PipeCover = "pipe-cover",
+        ShutOffValve = "shut-off-valve",
+        PurgeValve = "purge-valve",
+        DrainValve = "drain-valve",
+        FlowCheck = "flow-check",
+        MixingValve = "mixing-valve",
+        /// A pair, of a circulator.
+        Flanges = "flanges",
+        Relay = "relay",
+        Transformer = "transformer",
+        Wire = "wire",
+        AirEliminator = "air-eliminator",
+        AirVent = "air-vent",
+        ExpansionTank = "expansion-tank",
+        FillValve = "fill-valve",
+        BackflowPreventer = "backflow-preventer",
+        ReliefValve = "relief-valve",
+        /// Of pressure and temperature.
+        Gauge = "gauge",
+        /// By the spool, the jar, the jar, the bottle, the can.
+        Solder = "solder",
+        Flux = "flux",
+        Sealant = "sealant",
+        Gas = "gas",
+        Glycol = "glycol",
         /// Insulating a surface.
         Insulation = "insulation",
         /// An element of higher output, above the price of this one.
         BetterElement = "better-element",
+    }
+);
+
+fields!(
+    /// What has prices by size of tube, beside that for any size.
+    SizedField {
+        Pipe = "pipe",
+        Elbow = "elbow",
+        Tee = "tee",
+        DiverterTee = "diverter-tee",
+        Coupling = "coupling",
+        Adapter = "adapter",
+        Transition = "transition",
+        Hanger = "hanger",
+        PipeCover = "pipe-cover",
+        BalancingValve = "balancing-valve",
+        ZoneValve = "zone-valve",
+        ShutOffValve = "shut-off-valve",
+        PurgeValve = "purge-valve",
+        FlowCheck = "flow-check",
+    }
+);
+
+fields!(
+    /// Kinds of material: each has its sum, and its share that is bought to spare.
+    Group {
+        /// Pieces of element.
+        Element = "element",
+        /// The enclosure and what closes and carries it.
+        Enclosure = "enclosure",
+        Pipe = "pipe",
+        Fittings = "fittings",
+        /// Hangers, pads, insulation.
+        Supports = "supports",
+        Valves = "valves",
+        /// Circulators, and what belongs to the boiler.
+        BoilerRoom = "boiler-room",
+        Controls = "controls",
+        /// Solder, flux, sealant, gas, glycol.
+        Supplies = "supplies",
+        Labor = "labor",
+    }
+);
+
+fields!(
+    /// Of cutting pipe.
+    CutField {
+        /// What a saw takes.
+        Kerf = "kerf",
     }
 );
 
@@ -236,6 +325,8 @@ fields!(
         /// One way from the boiler to where the rooms' own pipes begin.
         Trunk = "trunk",
         TrunkElbows = "trunk-elbows",
+        /// Of the thermostat, one way.
+        Wire = "wire",
     }
 );
 
@@ -355,6 +446,10 @@ pub enum Field {
     /// A stock length in whole feet.
     Stocked(u8, StockField),
     Price(PriceField),
+    /// A price for one size of tube.
+    SizedPrice(Tube, SizedField),
+    Spare(Group),
+    Cut(CutField),
     /// The choice of stock lengths, which is no text but has an error of its own.
     Stock,
     Circuit(CircuitField),
@@ -390,6 +485,9 @@ impl fmt::Display for Field {
             Field::Point(row, field) => write!(f, "element.point-{}.{}", row + 1, field.name()),
             Field::Stocked(feet, field) => write!(f, "element.piece-{feet}.{}", field.name()),
             Field::Price(field) => write!(f, "price.{}", field.name()),
+            Field::SizedPrice(tube, field) => write!(f, "price.{}.{}", tube.name(), field.name()),
+            Field::Spare(group) => write!(f, "spare.{}", group.name()),
+            Field::Cut(field) => write!(f, "cut.{}", field.name()),
             Field::Stock => f.write_str("element.stock"),
             Field::Circuit(field) => write!(f, "circuit.{}", field.name()),
             Field::Part(field) => write!(f, "part.{}", field.name()),

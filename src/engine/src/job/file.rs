@@ -9,7 +9,7 @@ use super::piping::{MOST_ZONES, ZoneDraft};
 use crate::building::ZoneId;
 use crate::stored::stored;
 
-pub const CURRENT_VERSION: u32 = 4;
+pub const CURRENT_VERSION: u32 = 5;
 
 /// The oldest version that the current structs still read: since then things were only added, and
 /// what a file does not have means what it meant when it was written.
@@ -90,6 +90,7 @@ impl File {
             (routes.max().unwrap_or(0), MOST_PARTS),
             (job.pump.points.len(), MOST_PARTS),
             (job.element.stock.len(), MOST_PARTS),
+            (job.sized_prices.len(), MOST_PARTS),
             (job.progress.steps.len(), MOST_STEPS),
             (job.progress.spots.len(), MOST_STEPS),
         ];

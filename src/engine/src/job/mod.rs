@@ -13,10 +13,12 @@ mod entries;
 mod field;
 mod file;
 mod house_draft;
+mod inputs;
 mod outline;
 mod own;
 mod piping;
 mod plant;
+mod price_list;
 mod progress;
 mod read;
 mod repipe;
@@ -35,12 +37,13 @@ pub use draft::{
     LayerMaterial, OpeningDraft, PipeCover, RatingBasis, RoomDraft, Shape, SurfaceDraft, UValue,
 };
 pub use field::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ElementField,
-    Family, Field, GroundField, HouseField, LayerField, LegField, MeasuredField, OpeningField,
-    PartField, PlantField, PointField, PriceField, PumpPointField, RoomField, SpotField,
-    StockField, SurfaceField, ZoneField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField,
+    ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField,
+    MeasuredField, OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField,
+    RoomField, SizedField, SpotField, StockField, SurfaceField, ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
+pub use inputs::{Input, InputOrigin, inputs};
 pub use outline::{Outline, Side, outline};
 pub use own::{layer_fields, own_build, own_transmittance};
 pub use piping::{
@@ -48,11 +51,17 @@ pub use piping::{
     PumpSet, ShutOff, ZoneDraft, Zoning,
 };
 pub use plant::{Antifreeze, BoilerKind, Plant, PlantDraft, TankHeating, ValveKind};
+pub use price_list::{
+    ListFault, ListedPrice, PriceList, RowFault, RowProblem, Typed, add_to_table, price_table,
+    read_table,
+};
 pub use progress::{Done, Measured, ProgressDraft, Spot, SpotDraft, StepDraft, measured};
 pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
 pub use route::{Way, pipe_fields, way_to};
-pub use shop::{Fixed, Objective, Prices, Stock, StockDraft};
+pub use shop::{
+    Cutting, CuttingDraft, Fixed, Objective, Prices, SizedDraft, Spare, Sticks, Stock, StockDraft,
+};
 pub use shown::{assumed_text, box_text, echo};
 
 use crate::building::{House, ZoneId};
@@ -78,6 +87,8 @@ pub struct Job {
     pub empty_zones: Vec<ZoneId>,
     pub plant: Plant,
     pub prices: Prices,
+    pub spare: Spare,
+    pub cutting: Cutting,
     /// What the fuel bills say of the house.
     pub bills: Option<BillsRead>,
 }
@@ -150,6 +161,8 @@ pub struct Zone {
     pub pipe: Tube,
     /// One way.
     pub trunk: PipeLeg,
+    /// Of the thermostat, one way, where it is measured.
+    pub wire: Option<Length>,
     /// Of its own, where each zone has one.
     pub pump: PumpCurve,
     /// The rooms of each loop in the order in which the water passes them, by their place in the
@@ -169,8 +182,10 @@ pub enum Flow {
 }
 
 /// The pipe of one room.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Approach {
+    /// Its way step by step; empty where it is not described. They are part of the pipe below.
+    pub legs: Vec<Leg>,
     /// Outside the rooms: from the room before, the main or the manifold.
     pub outside: PipeLeg,
     /// In the enclosure.
@@ -186,6 +201,13 @@ pub struct Approach {
     pub shut_off: ShutOff,
     /// None where the way is not described step by step.
     pub crossings: Option<Crossings>,
+}
+
+/// A step of a room's way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Leg {
+    pub kind: LegKind,
+    pub length: Length,
 }
 
 /// Where the way to a room leaves the enclosure, by how.

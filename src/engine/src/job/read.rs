@@ -151,14 +151,31 @@ pub struct Reading {
 
 /// Reads a draft. A room with an error is left out of the job and its errors are listed.
 pub fn read(draft: &Draft) -> Reading {
-    let mut reader = Reader { draft, errors: Vec::new() };
-    let around = house::read_around(&mut reader);
+    read_by(&mut Reader { draft, errors: Vec::new(), asked: Vec::new() })
+}
+
+/// Every field that the reading asks for, each once, in its order.
+pub(super) fn asked_for(draft: &Draft) -> Vec<Field> {
+    let mut reader = Reader { draft, errors: Vec::new(), asked: Vec::new() };
+    read_by(&mut reader);
+    let mut asked = Vec::new();
+    for field in reader.asked {
+        if !asked.contains(&field) {
+            asked.push(field);
+        }
+    }
+    asked
+}
+
+fn read_by(reader: &mut Reader<'_>) -> Reading {
+    let draft = reader.draft;
+    let around = house::read_around(reader);
     let mut rooms = Vec::new();
     let mut approaches = Vec::new();
     let mut read = Vec::new();
     for room in &draft.rooms {
         let before = reader.errors.len();
-        if let Some((heated, approach)) = read_room(&mut reader, room)
+        if let Some((heated, approach)) = read_room(reader, room)
             && reader.errors.len() == before
         {
             rooms.push(heated);
@@ -169,20 +186,22 @@ pub fn read(draft: &Draft) -> Reading {
     let mut spaces = Vec::new();
     for space in &draft.spaces {
         let before = reader.errors.len();
-        if let Some(space) = read_space(&mut reader, space)
+        if let Some(space) = read_space(reader, space)
             && reader.errors.len() == before
         {
             spaces.push(space);
         }
     }
-    house::read_assemblies(&mut reader);
-    let baseboard = read_baseboard(&mut reader);
-    let circuit = piping::read_circuit(&mut reader);
-    let zones = piping::read_zones(&mut reader, &read);
-    let plant = plant::read_plant(&mut reader);
-    let prices = shop::read_prices(&mut reader);
-    let bills = bills::read_bills(&mut reader);
-    measured::note_errors(&mut reader);
+    house::read_assemblies(reader);
+    let baseboard = read_baseboard(reader);
+    let circuit = piping::read_circuit(reader);
+    let zones = piping::read_zones(reader, &read);
+    let plant = plant::read_plant(reader);
+    let prices = shop::read_prices(reader);
+    let spare = shop::read_spare(reader);
+    let cutting = shop::read_cutting(reader);
+    let bills = bills::read_bills(reader);
+    measured::note_errors(reader);
     let job = match (around, baseboard, circuit, zones, plant) {
         (Some(around), Some(baseboard), Some(circuit), Some((zones, empty_zones)), Some(plant)) => {
             let house::Around { site, air, ground, ranges, margin } = around;
@@ -196,23 +215,28 @@ pub fn read(draft: &Draft) -> Reading {
                 empty_zones,
                 plant,
                 prices,
+                spare,
+                cutting,
                 bills,
             })
         }
         _ => None,
     };
-    Reading { job, errors: reader.errors }
+    Reading { job, errors: std::mem::take(&mut reader.errors) }
 }
 
 /// A draft with the errors found in it so far.
 pub(super) struct Reader<'a> {
     pub(super) draft: &'a Draft,
     errors: Vec<FieldError>,
+    /// What was asked for so far, some of it more than once.
+    asked: Vec<Field>,
 }
 
 impl Reader<'_> {
     /// The value of `field` in SI; notes why there is none.
     pub(super) fn si(&mut self, field: Field) -> Option<f64> {
+        self.asked.push(field);
         match resolve(self.draft, field) {
             Resolved::Typed { si, .. } | Resolved::Assumed { si } => Some(si),
             Resolved::Missing => {

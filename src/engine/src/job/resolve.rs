@@ -66,7 +66,7 @@ pub fn resolve(draft: &Draft, field: Field) -> Resolved {
 }
 
 /// What the chosen station knows.
-fn from_station(draft: &Draft, field: Field) -> Option<f64> {
+pub(super) fn from_station(draft: &Draft, field: Field) -> Option<f64> {
     let station = draft.station.as_ref()?;
     let Field::House(field) = field else { return None };
     let fahrenheit = |value: i32| Some(Unit::Fahrenheit.to_si(f64::from(value)));
@@ -84,7 +84,7 @@ fn from_station(draft: &Draft, field: Field) -> Option<f64> {
 }
 
 /// The bound that `si` breaks, if any.
-fn within(si: f64, field: Field) -> Option<Problem> {
+pub(super) fn within(si: f64, field: Field) -> Option<Problem> {
     let spec = field.spec();
     // A bound typed exactly, in whichever unit, is within; rounding must not refuse it.
     let slack = 1e-9 * (spec.most - spec.least);

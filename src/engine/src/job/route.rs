@@ -101,6 +101,8 @@ pub(super) fn follow_leg(draft: &Draft, room: RoomId, row: usize) -> Option<f64>
 pub(super) fn follow_zone(draft: &Draft, zone: ZoneId, field: ZoneField) -> Option<f64> {
     let apart = matches!(draft.zone(zone)?.arrangement, Arrangement::Split | Arrangement::HomeRun);
     Some(match (field, apart) {
+        // That of the thermostat is measured or not known.
+        (ZoneField::Wire, _) => return None,
         (_, false) => 0.0,
         (ZoneField::Trunk, true) => Unit::Foot.to_si(USUAL_FT),
         (ZoneField::TrunkElbows, true) => USUAL_ELBOWS,

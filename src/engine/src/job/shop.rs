@@ -2,9 +2,10 @@
 
 use super::draft::{Draft, ElementDraft};
 use super::entries::{Entries, Entry};
-use super::field::{PriceField, StockField};
+use super::field::{CutField, Group, PriceField, SizedField, StockField};
 use crate::building::{RoomId, SurfaceId, WallUse};
 use crate::named::{Named, names};
+use crate::pipe::Tube;
 use crate::quantity::{AreaMoney, Length, LinearMoney, Money};
 use crate::stored::stored;
 
@@ -47,6 +48,63 @@ pub struct Fixed {
 
 stored!(Fixed { run, pieces_ft });
 
+/// What is typed of prices for one size of tube.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SizedDraft {
+    pub tube: Tube,
+    pub entries: Entries<SizedField>,
+}
+
+stored!(SizedDraft { tube, entries: default });
+
+/// In which lengths hard pipe is sold.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Sticks {
+    #[default]
+    TenAndTwenty,
+    Twenty,
+    Ten,
+}
+
+names!(Sticks {
+    TenAndTwenty = "10-and-20-ft",
+    Twenty = "20-ft",
+    Ten = "10-ft",
+});
+
+/// How pipe is bought and cut.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct CuttingDraft {
+    pub sticks: Sticks,
+    pub entries: Entries<CutField>,
+}
+
+stored!(CuttingDraft { sticks: default, entries: default });
+
+/// How pipe is bought and cut.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Cutting {
+    pub sticks: Sticks,
+    /// What a cut takes.
+    pub kerf: Length,
+}
+
+/// What is bought beyond the need, as a share of it, by kind of material.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Spare {
+    shares: Vec<f64>,
+}
+
+impl Spare {
+    pub(super) fn of(share: impl FnMut(Group) -> f64) -> Spare {
+        Spare { shares: Group::ALL.iter().copied().map(share).collect() }
+    }
+
+    pub fn share(&self, group: Group) -> f64 {
+        self.shares.get(group as usize).copied().unwrap_or(0.0)
+    }
+}
+
 /// A stock length.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stock {
@@ -64,15 +122,27 @@ pub struct Stock {
 pub struct Prices {
     /// In the currency, for a metre or a square metre where the field says so; by the field's place.
     si: Vec<Option<f64>>,
+    /// In the same, for one size of tube.
+    sized: Vec<(Tube, SizedField, f64)>,
 }
 
 impl Prices {
-    pub(super) fn of(si: impl FnMut(PriceField) -> Option<f64>) -> Prices {
-        Prices { si: PriceField::ALL.iter().copied().map(si).collect() }
+    pub(super) fn of(
+        si: impl FnMut(PriceField) -> Option<f64>,
+        sized: Vec<(Tube, SizedField, f64)>,
+    ) -> Prices {
+        Prices { si: PriceField::ALL.iter().copied().map(si).collect(), sized }
     }
 
     fn get(&self, field: PriceField) -> Option<f64> {
         self.si.get(field as usize).copied().flatten()
+    }
+
+    /// For this size of tube, or else for any: in the currency, or for a metre where the field says
+    /// so.
+    pub fn sized(&self, tube: Tube, field: SizedField) -> Option<f64> {
+        let own = self.sized.iter().find(|(of, what, _)| (*of, *what) == (tube, field));
+        own.map(|(_, _, si)| *si).or_else(|| self.get(field.for_any_size()))
     }
 
     pub fn each(&self, field: PriceField) -> Option<Money> {
@@ -87,6 +157,67 @@ impl Prices {
     /// Of what is sold by area.
     pub fn by_area(&self, field: PriceField) -> Option<AreaMoney> {
         self.get(field).map(AreaMoney::from_si)
+    }
+}
+
+impl PriceField {
+    pub fn is_by_length(self) -> bool {
+        use PriceField::*;
+        matches!(self, Enclosure | Pipe | BetterElement | PipeCover | Wire)
+    }
+
+    /// In whose price this is as long as it has none of its own.
+    pub fn bundle(self) -> Option<PriceField> {
+        use PriceField::*;
+        Some(match self {
+            Coupling | Solder | Flux | Gas => Joint,
+            ShutOffValve | PurgeValve | DrainValve => LoopValves,
+            Flanges | Relay => Circulator,
+            Wire => Thermostat,
+            _ => return None,
+        })
+    }
+
+    pub fn group(self) -> Group {
+        use PriceField::*;
+        match self {
+            Joint | Insulation => Group::Labor,
+            BetterElement => Group::Element,
+            Enclosure | EndCap | Corner | SpliceCover | Cradle => Group::Enclosure,
+            Pipe => Group::Pipe,
+            Elbow | Tee | DiverterTee | Coupling | Reducer | Adapter | Transition
+            | ManifoldPorts => Group::Fittings,
+            ExpansionPad | Hanger | PipeCover => Group::Supports,
+            BalancingValve | ZoneValve | LoopValves | ShutOffValve | PurgeValve | DrainValve
+            | FlowCheck | MixingValve => Group::Valves,
+            Circulator | Flanges | AirEliminator | AirVent | ExpansionTank | FillValve
+            | BackflowPreventer | ReliefValve | Gauge => Group::BoilerRoom,
+            Thermostat | Relay | Transformer | Wire => Group::Controls,
+            Solder | Flux | Sealant | Gas | Glycol => Group::Supplies,
+        }
+    }
+}
+
+impl SizedField {
+    /// The price that stands where this size has none.
+    pub fn for_any_size(self) -> PriceField {
+        use PriceField::*;
+        match self {
+            SizedField::Pipe => Pipe,
+            SizedField::Elbow => Elbow,
+            SizedField::Tee => Tee,
+            SizedField::DiverterTee => DiverterTee,
+            SizedField::Coupling => Coupling,
+            SizedField::Adapter => Adapter,
+            SizedField::Transition => Transition,
+            SizedField::Hanger => Hanger,
+            SizedField::PipeCover => PipeCover,
+            SizedField::BalancingValve => BalancingValve,
+            SizedField::ZoneValve => ZoneValve,
+            SizedField::ShutOffValve => ShutOffValve,
+            SizedField::PurgeValve => PurgeValve,
+            SizedField::FlowCheck => FlowCheck,
+        }
     }
 }
 
@@ -108,6 +239,21 @@ impl ElementDraft {
 }
 
 impl Draft {
+    pub(super) fn sized_price(&self, tube: Tube, field: SizedField) -> Option<&Entry> {
+        self.sized_prices.iter().find(|sized| sized.tube == tube)?.entries.get(field)
+    }
+
+    pub(super) fn set_sized_price(&mut self, tube: Tube, field: SizedField, entry: Entry) {
+        let place = self.sized_prices.partition_point(|sized| sized.tube < tube);
+        if self.sized_prices.get(place).is_none_or(|sized| sized.tube != tube) {
+            self.sized_prices.insert(place, SizedDraft { tube, entries: Entries::default() });
+        }
+        if let Some(sized) = self.sized_prices.get_mut(place) {
+            sized.entries.set(field, entry);
+        }
+        self.sized_prices.retain(|sized| sized.entries != Entries::default());
+    }
+
     /// Whether baseboard may stand at a wall, by what is chosen for it and for the room's others.
     pub fn allows(&self, room: RoomId, wall: SurfaceId) -> bool {
         let Some(room) = self.room(room) else { return false };

@@ -15,7 +15,7 @@ use crate::building::{RoomId, RoomLoad, SurfaceId};
 use crate::design::{Design, RoomElement};
 use crate::job::Job;
 use crate::quantity::{Area, Length, Money, Power, Resistance, Temperature, VolumeFlow};
-use crate::takeoff::count::Class;
+use crate::takeoff::item::Class;
 use serde::Serialize;
 use std::collections::VecDeque;
 

@@ -5,7 +5,7 @@ use super::{Case, Circulator, Tried, Way};
 use crate::job::PriceField;
 use crate::quantity::{Length, Money};
 use crate::sizing::Choice;
-use crate::takeoff::count::Class;
+use crate::takeoff::item::Class;
 
 /// The cost of what has a price, none where nothing of it has; and what has none.
 #[derive(Debug, Default)]

@@ -1,302 +1,190 @@
 //! How many of each thing a design is built with, each with what it is there for: from a job and its
 //! design alone.
 
-use crate::arrangement::laid;
+mod boiler_room;
+mod element;
+mod pipe;
+pub mod supplies;
+mod zone;
+
+use super::item::{Amount, Class, Form, Item, Reason, Whose};
+use super::straights::{self, Straight};
+use crate::arrangement::{Laid, laid};
 use crate::building::{RoomId, ZoneId};
-use crate::design::{Design, RoomDesign};
-use crate::job::{Arrangement, Balancing, Diverters, Job, PriceField, PumpSet, Zone, Zoning};
+use crate::design::Design;
+use crate::job::{Arrangement, Job, PriceField, Zone};
 use crate::network::Place;
+use crate::pipe::{Material, Tube};
 use crate::quantity::Length;
-use crate::sizing::RunPieces;
-use serde::Serialize;
-
-/// What is counted together.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Class {
-    /// A stock length of finned tube.
-    Piece(Length),
-    /// One that the user keeps where it is, whatever is chosen beside it.
-    Kept(Length),
-    Part(PriceField),
-}
-
-/// What a thing is there for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Whose {
-    House,
-    Zone(ZoneId),
-    /// A loop of a zone, by its first room.
-    Loop(ZoneId, RoomId),
-    Room(RoomId),
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Amount {
-    Count(u32),
-    #[serde(rename = "length_m")]
-    Length(Length),
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct Item {
-    pub class: Class,
-    pub whose: Whose,
-    pub amount: Amount,
-}
 
 /// What a design is built with; nothing of it has an amount of zero.
 ///
-/// Soldered joints are those of the pieces: a run of `k` pieces has `k + 1`. The two of an elbow and
-/// the three of a tee are not listed beside it, since it is priced soldered in; [`joints`] has them
-/// all.
+/// Not counted is what no rule of ours gives: the pipe within the boiler room, the boiler itself, wire
+/// that is not measured. Of a design without its plant that rests on it is missing: tank size, glycol,
+/// what protects the return.
 pub fn count(job: &Job, design: &Design) -> Vec<Item> {
-    let mut counting = Counting { job, design, items: Vec::new() };
-    for room in &design.rooms {
+    let laid = laid(job, design);
+    let straights = straights::of_laid(job, design, &laid);
+    let mut counting = Counting { job, design, laid, straights, items: Vec::new() };
+    for (room, way) in design.rooms.iter().zip(&job.approaches) {
         counting.element(room);
+        counting.holes(room.room, way);
     }
     counting.pipe();
     for zone in &job.zones {
-        counting.end_caps(zone);
+        counting.enclosures(zone);
+        counting.meetings(zone);
         counting.zone(zone);
     }
-    counting.boiler_room();
+    if !design.rooms.is_empty() && !job.zones.is_empty() {
+        counting.boiler_room();
+        counting.supplies();
+    }
     counting.items
 }
 
-/// All joints to be made: at pieces, and by common practice two at an elbow and three at a tee.
+/// All joints to be soldered. Common practice: two at an elbow, a reducer or a valve, three at a tee, one
+/// at an adapter or a transition; PEX is not soldered.
 ///
 /// Where an elbow stands right at a piece, one joint is counted with both: the places of the drops
 /// are not known.
 pub fn joints(items: &[Item]) -> u32 {
-    let at = |item: &Item| match (item.class, item.amount) {
-        (Class::Part(PriceField::Joint), Amount::Count(count)) => count,
-        (Class::Part(PriceField::Elbow), Amount::Count(count)) => 2 * count,
-        (Class::Part(PriceField::Tee | PriceField::DiverterTee), Amount::Count(count)) => 3 * count,
+    items.iter().map(soldered).sum()
+}
+
+fn soldered(item: &Item) -> u32 {
+    use PriceField::*;
+    let (Class::Part(field), Amount::Count(count)) = (item.class, item.amount) else { return 0 };
+    let each = match field {
+        Joint | Transition => 1,
+        _ if item.tube.is_none_or(is_pex) => 0,
+        Adapter => 1,
+        Elbow | Reducer | BalancingValve | ZoneValve | ShutOffValve | PurgeValve | FlowCheck => 2,
+        Tee | DiverterTee => 3,
         _ => 0,
     };
-    items.iter().map(at).sum()
+    each * count
+}
+
+pub(super) fn is_pex(tube: Tube) -> bool {
+    tube.material() == Material::Pex
+}
+
+/// Joints between copper and PEX in a zone.
+pub fn transitions(items: &[Item], job: &Job, zone: &Zone) -> u32 {
+    let own = |item: &&Item| match item.whose {
+        Whose::House => false,
+        Whose::Zone(of) | Whose::Loop(of, _) => of == zone.id,
+        Whose::Room(room) => {
+            let id = |at: &usize| job.house.rooms.get(*at).map(|room| room.id);
+            zone.loops.iter().flatten().any(|at| id(at) == Some(room))
+        }
+    };
+    let is_one = |item: &&Item| item.class == Class::Part(PriceField::Transition);
+    items.iter().filter(own).filter(is_one).map(|item| item.amount.number() as u32).sum()
 }
 
 struct Counting<'a> {
     job: &'a Job,
     design: &'a Design,
+    laid: Vec<Laid>,
+    straights: Vec<Straight>,
     items: Vec<Item>,
 }
 
 impl Counting<'_> {
-    fn add(&mut self, class: Class, whose: Whose, count: usize) {
-        if count > 0 {
-            let amount = Amount::Count(count.try_into().unwrap_or(u32::MAX));
-            self.items.push(Item { class, whose, amount });
-        }
-    }
-
-    fn part(&mut self, field: PriceField, whose: Whose, count: usize) {
-        self.add(Class::Part(field), whose, count);
-    }
-
-    fn length(&mut self, field: PriceField, whose: Whose, length: Length) {
-        if length > Length::ZERO {
-            let amount = Amount::Length(length);
-            self.items.push(Item { class: Class::Part(field), whose, amount });
-        }
-    }
-
-    /// A room's pieces, their joints and their enclosure.
-    fn element(&mut self, room: &RoomDesign) {
-        let whose = Whose::Room(room.room);
-        let mut classes: Vec<(Class, usize)> = Vec::new();
-        let mut add = |class: Class| match classes.iter_mut().find(|(known, _)| *known == class) {
-            Some((_, count)) => *count += 1,
-            None => classes.push((class, 1)),
+    fn add(&mut self, item: Item) {
+        let is_some = match item.amount {
+            Amount::Count(count) => count > 0,
+            Amount::Length(length) => length.si() > 0.0,
         };
-        let choice = &room.element.choice;
-        for run in &choice.runs {
-            let mut kept = self.kept(room.room, run);
-            for &piece in &run.pieces {
-                match kept.iter().position(|other| alike(*other, piece)) {
-                    Some(at) => {
-                        kept.swap_remove(at);
-                        add(Class::Kept(piece));
-                    }
-                    None => add(Class::Piece(piece)),
-                }
-            }
-        }
-        for (class, count) in classes {
-            self.add(class, whose, count);
-        }
-        self.part(PriceField::Joint, whose, choice.pieces().count() + choice.runs.len());
-        self.length(PriceField::Enclosure, whose, choice.pieces().sum());
-    }
-
-    /// The pieces that are kept on a run.
-    fn kept(&self, room: RoomId, run: &RunPieces) -> Vec<Length> {
-        let rooms = self.job.house.rooms.iter().filter(|of| of.id == room);
-        let mut walls = rooms.flat_map(|of| &of.surfaces).filter(|wall| wall.id == run.surface);
-        let kept = walls.find_map(|wall| {
-            let on_run = |at: usize| wall.runs.get(at) == Some(&run.run);
-            wall.fixed.iter().find(|kept| on_run(kept.run))
-        });
-        kept.map(|kept| kept.pieces.clone()).unwrap_or_default()
-    }
-
-    fn pipe(&mut self) {
-        for laid in laid(self.job, self.design) {
-            let whose = whose(laid.place);
-            self.length(PriceField::Pipe, whose, laid.length);
-            self.part(PriceField::Elbow, whose, laid.elbows as usize);
-            if matches!(laid.place, Place::Inside(_)) {
-                self.length(PriceField::Enclosure, whose, laid.length);
-                self.part(PriceField::Corner, whose, laid.elbows as usize);
-            }
+        if is_some {
+            self.items.push(item);
         }
     }
 
-    /// Between two mains each run of a room stands by itself, with a cap at each end. On a loop one
-    /// run of each room is on the way, and shares its caps with the room before where the enclosure
-    /// runs on; a room without an element has none. Where the enclosure runs on to a room that has no
-    /// element, it is capped as if there were one.
-    fn end_caps(&mut self, zone: &Zone) {
-        for rooms in &zone.loops {
-            // The room behind whose element the enclosure is not capped yet.
-            let mut open = None;
-            for (nth, &at) in rooms.iter().enumerate() {
-                let Some((room, way)) = self.design.rooms.get(at).zip(self.job.approaches.get(at))
-                else {
-                    continue;
-                };
-                let runs = room.element.choice.runs.len();
-                let runs_on = way.inside.length > Length::ZERO || way.inside.elbows > 0;
-                let is_last = nth + 1 == rooms.len();
-                let caps = if zone.arrangement.has_branches() {
-                    2 * runs
-                } else {
-                    let on_way = if runs_on {
-                        // The last room's way has the cap behind it, too.
-                        (way.end_caps as usize).saturating_sub(usize::from(is_last))
-                    } else {
-                        if let Some(before) = open {
-                            self.part(PriceField::EndCap, before, 1);
-                        }
-                        usize::from(runs > 0)
-                    };
-                    open = (runs_on || runs > 0).then_some(Whose::Room(room.room));
-                    let behind = open.is_some() && is_last;
-                    on_way + usize::from(behind) + 2 * runs.saturating_sub(1)
-                };
-                self.part(PriceField::EndCap, Whose::Room(room.room), caps);
-            }
+    /// Things of one size, or of no size.
+    fn part(
+        &mut self,
+        field: PriceField,
+        tube: impl Into<Option<Tube>>,
+        whose: Whose,
+        reason: Reason,
+        count: usize,
+    ) {
+        self.form(field, tube.into(), Form::Only, whose, reason, count);
+    }
+
+    fn form(
+        &mut self,
+        field: PriceField,
+        tube: Option<Tube>,
+        form: Form,
+        whose: Whose,
+        reason: Reason,
+        count: usize,
+    ) {
+        let amount = Amount::Count(count.try_into().unwrap_or(u32::MAX));
+        self.add(Item { class: Class::Part(field), tube, form, whose, amount, reason });
+    }
+
+    fn length(
+        &mut self,
+        field: PriceField,
+        tube: Option<Tube>,
+        whose: Whose,
+        reason: Reason,
+        length: Length,
+    ) {
+        let (class, amount) = (Class::Part(field), Amount::Length(length));
+        self.add(Item { class, tube, form: Form::Only, whose, amount, reason });
+    }
+
+    /// Fittings where two tubes meet so many times: for another size, for another material.
+    fn meet(&mut self, a: Tube, b: Tube, whose: Whose, times: usize) {
+        if a.nominal() != b.nominal() {
+            let (large, small) = if a.nominal() > b.nominal() { (a, b) } else { (b, a) };
+            let form = Form::To(small);
+            self.form(PriceField::Reducer, Some(large), form, whose, Reason::SizesMeet, times);
+        }
+        if is_pex(a) != is_pex(b) {
+            let pex = if is_pex(a) { a } else { b };
+            self.part(PriceField::Transition, pex, whose, Reason::MaterialsMeet, times);
         }
     }
 
-    /// Tees, valves, manifold, thermostat. Where one way parts into `n`, or `n` join, stand `n - 1`
-    /// tees.
-    fn zone(&mut self, zone: &Zone) {
-        let design = self.design;
-        let circuits = design.piping.circuits.iter().filter(|circuit| circuit.zone == zone.id);
-        let connected: Vec<RoomId> =
-            circuits.clone().flat_map(|circuit| &circuit.rooms).copied().collect();
-        match zone.arrangement {
-            Arrangement::Series | Arrangement::Split => {
-                for first in zone.loops.iter().skip(1).filter_map(|rooms| rooms.first()) {
-                    if let Some(room) = design.rooms.get(*first) {
-                        self.part(PriceField::Tee, Whose::Loop(zone.id, room.room), 2);
-                    }
-                }
-            }
-            Arrangement::DiverterTees => {
-                for &room in &connected {
-                    let diverters = match self.diverters(room) {
-                        Diverters::One => 1,
-                        Diverters::Two => 2,
-                    };
-                    self.part(PriceField::DiverterTee, Whose::Room(room), diverters);
-                    self.part(PriceField::Tee, Whose::Room(room), 2 - diverters);
-                }
-            }
-            Arrangement::DirectReturn | Arrangement::ReverseReturn => {
-                // Where the mains end at the last room, its branch is their end.
-                let parting = connected.split_last().map_or(&[][..], |(_, before)| before);
-                for &room in parting {
-                    self.part(PriceField::Tee, Whose::Room(room), 2);
-                }
-            }
-            Arrangement::HomeRun => {
-                for &room in &connected {
-                    self.part(PriceField::ManifoldPorts, Whose::Room(room), 1);
-                }
-            }
-        }
-        // What can be purged by itself: a loop, or all that hangs between the same mains.
-        for first in zone.loops.iter().filter_map(|rooms| rooms.first()) {
-            let whose = match (zone.loops.len(), design.rooms.get(*first)) {
-                (2.., Some(room)) => Whose::Loop(zone.id, room.room),
-                _ => Whose::Zone(zone.id),
-            };
-            self.part(PriceField::LoopValves, whose, 1);
-        }
-        for circuit in circuits.filter(|circuit| circuit.valve.fitted == Balancing::Valves) {
-            let whose = match circuit.rooms.first() {
-                Some(&room) if zone.loops.len() > 1 => Whose::Loop(zone.id, room),
-                Some(&room) if zone.arrangement.has_branches() && circuit.rooms.len() == 1 => {
-                    Whose::Room(room)
-                }
-                _ => Whose::Zone(zone.id),
-            };
-            self.part(PriceField::BalancingValve, whose, 1);
-        }
-        self.part(PriceField::Thermostat, Whose::Zone(zone.id), 1);
+    fn room_at(&self, at: usize) -> Option<RoomId> {
+        self.job.house.rooms.get(at).map(|room| room.id)
     }
 
-    fn diverters(&self, room: RoomId) -> Diverters {
-        let place = self.job.house.rooms.iter().position(|of| of.id == room);
-        let way = place.and_then(|place| self.job.approaches.get(place));
-        way.map(|way| way.diverters).unwrap_or_default()
+    /// The rooms of a zone that are meant to get heat.
+    fn connected(&self, zone: ZoneId) -> Vec<RoomId> {
+        let circuits = self.design.piping.circuits.iter().filter(|circuit| circuit.zone == zone);
+        circuits.flat_map(|circuit| &circuit.rooms).copied().collect()
     }
 
-    fn boiler_room(&mut self) {
-        let circuit = &self.job.circuit;
-        self.part(PriceField::Tee, Whose::House, circuit.boiler_tees as usize);
-        let several = self.job.zones.len() > 1;
-        for (nth, zone) in self.job.zones.iter().enumerate().filter(|_| several) {
-            let part = match circuit.zoning {
-                Zoning::Valves => PriceField::ZoneValve,
-                Zoning::Circulators => PriceField::Circulator,
-            };
-            self.part(part, Whose::Zone(zone.id), 1);
-            if nth > 0 {
-                self.part(PriceField::Tee, Whose::Zone(zone.id), 2);
-            }
-        }
-        let shared = match circuit.pumps {
-            PumpSet::One => 1,
-            PumpSet::TwoInSeries | PumpSet::TwoInParallel => 2,
+    /// Of the boiler room.
+    fn boiler_tube(&self) -> Tube {
+        let passage = self.design.piping.passage(Place::BoilerRoom);
+        passage.map_or(self.job.circuit.tube, |passage| passage.tube)
+    }
+
+    /// By which a zone leaves the boiler room.
+    fn first_tube(&self, zone: &Zone) -> Tube {
+        let trunk = zone.trunk.length > Length::ZERO || zone.trunk.elbows > 0;
+        let shares = match zone.arrangement {
+            Arrangement::Series => trunk,
+            Arrangement::Split => trunk || zone.loops.len() > 1,
+            _ => true,
         };
-        let own = several && circuit.zoning == Zoning::Circulators;
-        if !own && !self.job.zones.is_empty() {
-            self.part(PriceField::Circulator, Whose::House, shared);
+        if shares { zone.main } else { zone.pipe }
+    }
+
+    /// A loop of several by itself, the zone where it has but one.
+    fn of_loop(&self, zone: &Zone, first: RoomId) -> Whose {
+        match zone.loops.len() {
+            2.. => Whose::Loop(zone.id, first),
+            _ => Whose::Zone(zone.id),
         }
     }
-}
-
-fn whose(place: Place) -> Whose {
-    use Place::*;
-    match place {
-        BoilerRoom => Whose::House,
-        ZoneValve(zone) | FlowCheck(zone) | Trunk(zone) | TrunkBack(zone) => Whose::Zone(zone),
-        To(room) | Inside(room) | Branch(room) | BranchBack(room) | Element(room)
-        | Between(room) | ReturnMain(room) | Above(room) | Back(room) | Balance(room) => {
-            Whose::Room(room)
-        }
-    }
-}
-
-/// Whether two stock lengths are the same one.
-pub(super) fn alike(a: Length, b: Length) -> bool {
-    // A sixteenth of an inch is the least that stock differs by.
-    (a - b).abs() < Length::from_si(0.0254 / 32.0)
 }

@@ -4,3 +4,8 @@ mod bins;
 pub mod cost;
 pub mod count;
 pub mod cut_plan;
+pub mod cutting;
+pub mod item;
+pub mod list;
+pub mod spacing;
+pub mod straights;

@@ -1,6 +1,7 @@
 //! Sentences around the stations: jobs, files, what was saved.
 
 use super::{storage_full, units_si, units_us};
+use finrun_engine::job::Draft;
 use finrun_engine::quantity::System;
 
 pub fn back_to(station: &str) -> String {
@@ -55,6 +56,25 @@ pub fn spoken_result(load: &str, length: &str, checks: &str) -> String {
 }
 
 /// The window's title, the nearest thing first.
+/// How long a link is.
+pub fn link_letters(letters: usize) -> String {
+    format!("{letters} letters")
+}
+
+/// What a job holds, before it is kept.
+pub fn offered_facts(draft: &Draft) -> String {
+    let counted = |count: usize, one: &str, more: &str| match count {
+        1 => format!("1 {one}"),
+        count => format!("{count} {more}"),
+    };
+    let mut facts = vec![counted(draft.rooms.len(), "room", "rooms")];
+    if !draft.spaces.is_empty() {
+        facts.push(counted(draft.spaces.len(), "unheated space", "unheated spaces"));
+    }
+    facts.push(counted(draft.zones.len(), "zone", "zones"));
+    facts.join(", ")
+}
+
 pub fn title(parts: &[&str]) -> String {
     parts.join(" – ")
 }

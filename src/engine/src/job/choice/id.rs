@@ -20,6 +20,7 @@ impl fmt::Display for Choice {
             Choice::Fuel => f.write_str("fuel"),
             Choice::Tube => f.write_str("tube"),
             Choice::Objective => f.write_str("objective"),
+            Choice::Sticks => f.write_str("sticks"),
             Choice::FlowBasis => f.write_str("flow-basis"),
             Choice::PipeCover => f.write_str("pipe-cover"),
             Choice::Zoning => f.write_str("zoning"),

@@ -10,7 +10,7 @@ use crate::job::field::{
 use crate::job::piping::{LegKind, PumpKind, ZoneDraft, Zoning};
 use crate::job::resolve::{Resolved, resolve};
 use crate::job::route::{end_caps, route};
-use crate::job::{Approach, Circuit, Crossings, Flow, Parts, PipeLeg, Zone};
+use crate::job::{Approach, Circuit, Crossings, Flow, Leg, Parts, PipeLeg, Zone};
 use crate::network::{CurveError, CurvePoint, Join, PumpCurve};
 use crate::pipe::{Cv, Insulation};
 use crate::quantity::{
@@ -156,8 +156,11 @@ fn read_points(reader: &mut Reader<'_>) -> Option<PumpCurve> {
 
 pub(super) fn read_approach(reader: &mut Reader<'_>, draft: &RoomDraft) -> Option<Approach> {
     let field = |field| Field::Room(draft.id, field);
-    for row in 0..draft.route.len() {
-        reader.si(Field::Leg(draft.id, row, LegField::Length));
+    let mut legs = Vec::new();
+    for (row, leg) in draft.route.iter().enumerate() {
+        if let Some(si) = reader.si(Field::Leg(draft.id, row, LegField::Length)) {
+            legs.push(Leg { kind: leg.kind, length: Length::from_si(si) });
+        }
     }
     let outside = read_leg(reader, field(RoomField::PipeTo), field(RoomField::Elbows));
     let back = read_back(reader, draft);
@@ -166,6 +169,7 @@ pub(super) fn read_approach(reader: &mut Reader<'_>, draft: &RoomDraft) -> Optio
     let (within, without) = route(reader.draft, draft)?;
     let outside = outside?;
     Some(Approach {
+        legs,
         outside: PipeLeg {
             length: outside.length + Length::from_si(without.length_m),
             elbows: outside.elbows + without.elbows,
@@ -229,6 +233,7 @@ pub(super) fn read_zones(
 fn read_zone(reader: &mut Reader<'_>, draft: &ZoneDraft, rooms: &[&RoomDraft]) -> Option<Zone> {
     let field = |field| Field::Zone(draft.id, field);
     let trunk = read_leg(reader, field(ZoneField::Trunk), field(ZoneField::TrunkElbows));
+    let wire = reader.si(field(ZoneField::Wire)).map(Length::from_si);
     // Its own circulator counts only where it has one.
     let kind = match reader.draft.zoning {
         Zoning::Circulators if reader.draft.zones.len() > 1 => draft.pump,
@@ -257,6 +262,7 @@ fn read_zone(reader: &mut Reader<'_>, draft: &ZoneDraft, rooms: &[&RoomDraft]) -
         main: draft.main,
         pipe: draft.pipe,
         trunk: trunk?,
+        wire,
         pump: pump?,
         loops: loops.into_iter().map(|(_, list)| list).collect(),
     })

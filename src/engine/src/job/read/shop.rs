@@ -3,8 +3,9 @@
 use super::{Problem, Reader};
 use crate::building::{FixedPieces, RoomId, Run};
 use crate::job::draft::SurfaceDraft;
-use crate::job::field::{Field, StockField, SurfaceField};
-use crate::job::shop::{Prices, Stock};
+use crate::job::field::{CutField, Field, SizedField, StockField, SurfaceField};
+use crate::job::shop::{Cutting, Prices, Spare, Stock};
+use crate::named::Named;
 use crate::quantity::{Kind, Length, Money, Unit, Value};
 
 /// The lengths on the list with what is typed of them; notes when there is none.
@@ -28,7 +29,27 @@ pub(in crate::job) fn read_stock(reader: &mut Reader<'_>) -> Option<Vec<Stock>> 
 
 /// What is not known, or typed wrong, is not counted; nothing else waits for it.
 pub(super) fn read_prices(reader: &mut Reader<'_>) -> Prices {
-    Prices::of(|field| reader.si(Field::Price(field)))
+    let mut sized = Vec::new();
+    for of in &reader.draft.sized_prices {
+        for &field in SizedField::ALL {
+            if of.entries.get(field).is_some()
+                && let Some(si) = reader.si(Field::SizedPrice(of.tube, field))
+            {
+                sized.push((of.tube, field, si));
+            }
+        }
+    }
+    Prices::of(|field| reader.si(Field::Price(field)), sized)
+}
+
+/// What is typed wrong counts as nothing to spare, and its error says so.
+pub(super) fn read_spare(reader: &mut Reader<'_>) -> Spare {
+    Spare::of(|group| reader.si(Field::Spare(group)).unwrap_or(0.0))
+}
+
+pub(super) fn read_cutting(reader: &mut Reader<'_>) -> Cutting {
+    let kerf = reader.si(Field::Cut(CutField::Kerf)).map_or(Length::ZERO, Length::from_si);
+    Cutting { sticks: reader.draft.cutting.sticks, kerf }
 }
 
 /// Pieces that stay, once they are known to fit.

@@ -96,8 +96,10 @@ pub(super) fn best(known: &mut Known, goals: &[Goal], found: Found, budget: &mut
         open: if is_whole { f64::INFINITY } else { 1.0 },
     };
     let widths: &[f64] = if is_endless { &[0.0] } else { &[0.0, 0.02, 0.05, 0.1, 0.2] };
+    let floors = budget.left() / (4 * (widths.len() * even.rooms.len()) as u64 * NODES_A_STEP + 1);
+    let floors = floors.clamp(LEAST_FLOORS.into(), MOST_FLOORS.into()) as u32;
     for &width in widths {
-        even.floors(width, budget);
+        even.floors(floors, width, budget);
     }
     even.go(Sofar::START, budget);
     let Even { rooms, best: (ratio, weight, chosen), open, .. } = even;
@@ -167,8 +169,10 @@ fn choices(
 
 /// Of the nodes one part in so many goes to the rooms' ways, the rest to the search.
 const SHARES: u64 = 4;
-/// Floors of shares that are tried first, and again about the best of these.
-const FLOORS: u32 = 96;
+/// Floors of shares that are tried first, and again about the best of these: in all as many as take half
+/// of the nodes.
+const MOST_FLOORS: u32 = 96;
+const LEAST_FLOORS: u32 = 8;
 /// A step from a way to a way costs about so many nodes of other searches (measured).
 const NODES_A_STEP: u64 = 4;
 
@@ -216,15 +220,15 @@ impl Even<'_, '_> {
     }
 
     /// First choices: every room gets the least share above a floor, for many floors.
-    fn floors(&mut self, width: f64, budget: &mut Budget) {
+    fn floors(&mut self, floors: u32, width: f64, budget: &mut Budget) {
         let Some(lowest) = self.floor((0.0, 0.0), budget) else {
             return;
         };
         let (mut low, mut high) = (lowest.least, lowest.most * 1.25);
         for _ in 0..2 {
-            let step = (high - low) / f64::from(FLOORS);
+            let step = (high - low) / f64::from(floors);
             let mut best: Option<(f64, f64)> = None;
-            for at in 0..=FLOORS {
+            for at in 0..=floors {
                 let floor = low + step * f64::from(at);
                 if let Some(found) = self.floor((floor, floor * (1.0 + width)), budget)
                     && best.is_none_or(|(ratio, _)| found.ratio() < ratio)

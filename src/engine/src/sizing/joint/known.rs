@@ -31,9 +31,13 @@ impl Budget {
         self.nodes = self.nodes.max(self.taken).saturating_add(self.nodes / 2);
     }
 
+    pub(super) fn left(&self) -> u64 {
+        self.nodes.saturating_sub(self.taken)
+    }
+
     /// One of so many parts of what is left.
     pub(super) fn share(&self, parts: u64) -> Budget {
-        Budget::of(self.nodes.saturating_sub(self.taken) / parts.max(1))
+        Budget::of(self.left() / parts.max(1))
     }
 
     pub(super) fn taken(&self) -> u64 {

@@ -11,6 +11,7 @@ mod house;
 mod install;
 mod lists;
 mod loops;
+mod materials;
 mod page;
 mod piping;
 mod plant;

@@ -1,5 +1,6 @@
 //! What a house is built with, counted by hand, and what that costs.
 
+mod bought;
 mod by_hand;
 
 use crate::shipped::{COTTAGE, SHIPPED};
@@ -10,9 +11,11 @@ use finrun_engine::job::{
     Choice, Draft, Field, LegField, LegKind, Pick, PriceField, StockField, SurfaceField, Zoning,
 };
 use finrun_engine::named::Named;
+use finrun_engine::pipe::{Material, Tube};
 use finrun_engine::quantity::{Length, Money, Unit};
 use finrun_engine::takeoff::cost::{Cost, cost};
-use finrun_engine::takeoff::count::{Amount, Class, Item, Whose, count, joints};
+use finrun_engine::takeoff::count::{count, joints};
+use finrun_engine::takeoff::item::{Amount, Class, Item, Reason, Whose};
 
 /// All of one class: things, or feet.
 fn sum(items: &[Item], is_of: impl Fn(&Item) -> bool) -> f64 {
@@ -69,7 +72,10 @@ fn every_piece_of_every_layout_is_counted_once() {
             assert_eq!(pieces, design.piece_count() as f64, "{layout:?}");
             let runs =
                 design.rooms.iter().map(|room| room.element.choice.runs.len()).sum::<usize>();
-            assert_eq!(part(&items, PriceField::Joint), pieces + runs as f64);
+            let at_pieces = sum(&items, |item| {
+                item.class == Class::Part(PriceField::Joint) && item.reason == Reason::AtPieces
+            });
+            assert_eq!(at_pieces, pieces + runs as f64);
             // Pipe is whatever the water passes beside the elements.
             let element = |p: &&finrun_engine::network::Passage| {
                 !matches!(p.place, finrun_engine::network::Place::Element(_))
@@ -78,9 +84,20 @@ fn every_piece_of_every_layout_is_counted_once() {
                 design.piping.passages.iter().filter(element).map(|p| p.length).sum();
             assert!((part(&items, PriceField::Pipe) - pipe.to(Unit::Foot)).abs() < 1e-5);
             assert_eq!(part(&items, PriceField::Thermostat), design.piping.zones.len() as f64);
-            let solder = part(&items, PriceField::Joint)
-                + 2.0 * part(&items, PriceField::Elbow)
-                + 3.0 * (part(&items, PriceField::Tee) + part(&items, PriceField::DiverterTee));
+            let hard = |field| {
+                sum(&items, |item| {
+                    let copper = |tube: Tube| tube.material() != Material::Pex;
+                    item.class == Class::Part(field) && item.tube.is_some_and(copper)
+                })
+            };
+            use PriceField::*;
+            let two =
+                [Elbow, Reducer, BalancingValve, ZoneValve, ShutOffValve, PurgeValve, FlowCheck];
+            let solder = part(&items, Joint)
+                + part(&items, Transition)
+                + hard(Adapter)
+                + two.into_iter().map(|field| 2.0 * hard(field)).sum::<f64>()
+                + 3.0 * (hard(Tee) + hard(DiverterTee));
             assert_eq!(f64::from(joints(&items)), solder);
             for item in &items {
                 let known = match item.whose {
@@ -102,8 +119,11 @@ fn a_sum_is_that_of_its_lines_and_nothing_is_guessed() {
     let bare = cost_of(&open(COTTAGE));
     assert_eq!(bare.1.known, Money::ZERO);
     // Without a price of its own the enclosure is in that of the pieces.
-    assert_eq!(bare.1.unpriced.len(), bare.1.lines.len());
+    assert!(bare.1.lines.iter().all(|line| line.sum.is_none()));
     assert!(!bare.1.unpriced.contains(&Class::Part(PriceField::Enclosure)));
+    // What is but a name for others is bought where it has a price.
+    assert!(!bare.1.unpriced.contains(&Class::Part(PriceField::Joint)));
+    assert!(bare.1.unpriced.contains(&Class::Part(PriceField::Coupling)));
 
     let mut draft = open(COTTAGE);
     price_all(&mut draft);

@@ -102,7 +102,11 @@ pub fn need_and_spare(entry: &Entry, system: System) -> String {
     if entry.line.have > 0 {
         parts.push(format!("{} bought already", entry.line.have));
     }
-    let alike = entry.buy == Buy::Count(entry.line.amount.number() as u32);
+    let alike = match (&entry.buy, entry.line.amount) {
+        (Buy::Count(buy), Amount::Count(need)) => *buy == need,
+        (Buy::Length(buy), Amount::Length(need)) => (*buy - need).abs().si() < 1e-6,
+        _ => false,
+    };
     match (alike, parts.is_empty()) {
         (true, true) => String::new(),
         (_, true) => format!("needed {needs}"),
@@ -140,11 +144,16 @@ pub fn subject_of(draft: &Draft, whose: Whose) -> String {
 /// Why something is there, and for whom how much.
 pub fn because(draft: &Draft, because: &Because, system: System) -> String {
     let mut said = reason(because.reason, system);
-    if because.parts.len() == 1 && because.parts[0].0 == Whose::House {
+    if let [(Whose::House, of)] = because.parts[..] {
+        // Where others have a share of the line the number tells, elsewhere it is the line's.
+        if let Reason::BoilerRoom | Reason::ColdReturn | Reason::Threads = because.reason {
+            said += &format!(": {}", amount(of, system));
+        }
         return said;
     }
     let one = |(whose, of): &(Whose, Amount)| {
-        format!("{} {}", subject_of(draft, *whose), amount(*of, system))
+        let times = if let Amount::Count(_) = of { "× " } else { "" };
+        format!("{} {times}{}", subject_of(draft, *whose), amount(*of, system))
     };
     said += ": ";
     said += &because.parts.iter().map(one).collect::<Vec<_>>().join("; ");
@@ -244,6 +253,9 @@ pub fn unpriced_lines(take_off: &TakeOff) -> String {
 
 /// How the sum comes about, against that of the comparison.
 pub fn sum_and_need(take_off: &TakeOff, system: System) -> String {
+    if take_off.sum == Money::ZERO {
+        return String::new();
+    }
     let spare = take_off.sum - take_off.needed;
     format!(
         "{} for what is needed, as the comparison of arrangements has it, and {} for whole sticks and \
@@ -255,6 +267,9 @@ pub fn sum_and_need(take_off: &TakeOff, system: System) -> String {
 
 /// What all of it comes to.
 pub fn list_sum(take_off: &TakeOff, system: System) -> String {
+    if take_off.sum == Money::ZERO {
+        return "No sum: no price is typed of what is on the list.".to_string();
+    }
     format!("{} to buy, as far as prices are typed.", value(take_off.sum, system))
 }
 

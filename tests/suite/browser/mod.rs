@@ -20,6 +20,7 @@ mod jobs;
 mod keyboard;
 mod leaving;
 mod looks;
+mod materials;
 mod network;
 mod offline_update;
 mod one_file;

@@ -24,6 +24,7 @@ pub(super) enum Place {
     Circulator,
     Plant,
     Compare,
+    Materials,
     Drawings,
     Install,
     Commission,
@@ -36,7 +37,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 16] = [
+    pub(super) const SECTIONS: [Place; 17] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -48,6 +49,7 @@ impl Place {
         Place::Circulator,
         Place::Plant,
         Place::Compare,
+        Place::Materials,
         Place::Drawings,
         Place::Install,
         Place::Commission,
@@ -79,6 +81,7 @@ impl Place {
             Place::Circulator => "circulator",
             Place::Plant => "plant",
             Place::Compare => "compare",
+            Place::Materials => "materials",
             Place::Drawings => "drawings",
             Place::Install => "install",
             Place::Commission => "commission",

@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 
+use finrun_engine::numeric::pow;
 use finrun_engine::quantity::{Kind, Value, show};
 use finrun_text as text;
 use serde_json::json;
@@ -156,6 +157,8 @@ fn headings_in_order(of: &str, sheets: &[Sheet]) {
         text::report_assumptions(),
         text::report_worked(),
         text::report_drawings(),
+        text::section_materials(),
+        text::cut_plan_title(),
         text::report_checks(),
         text::report_limits(),
     ] {
@@ -283,9 +286,9 @@ fn results_are_those_of_solve(of: &str, sheets: &[Sheet], solved: &Solved) {
         // of a degree, which is under one percent of the heat.
         let mean = (printed.water_in_k + printed.water_out_k) / 2.0;
         let excess = (mean - of_job.temperature.si()) / (rating.water.si() - rating.air.si());
-        let flow = (flow_kg_s / rating.flow.si()).powf(0.04);
+        let flow = pow(flow_kg_s / rating.flow.si(), 0.04);
         let gives =
-            rating.output.si() * excess.powf(rating.exponent) * flow * derate * printed.length_m;
+            rating.output.si() * pow(excess, rating.exponent) * flow * derate * printed.length_m;
         let off = (gives - printed.gives_w).abs() / printed.gives_w;
         assert!(off < 0.012, "{of}, {name}: {gives} W by hand, {} W printed", printed.gives_w);
         assert!(printed.gives_w >= printed.load_w - 2.0 * half, "{of}, {name} is short: {line}");

@@ -12,6 +12,7 @@ use finrun_text as text;
 use serde_json::Value as Json;
 
 use super::compare;
+use super::materials;
 use super::page::Page;
 use super::path_from;
 use super::piping;
@@ -130,6 +131,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
         Place::Rooms | Place::Ground | Place::Prices | Place::Piping | Place::Circulator => {}
         Place::Drawings | Place::Share => {}
         Place::Compare => figures.extend(compare::figures(solved)),
+        Place::Materials => figures.extend(materials::figures(solved)),
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
             Some(room) => {
@@ -157,6 +159,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
             add("load", load);
             add("element", element);
             figures.extend(report::figures(solved));
+            figures.extend(materials::figures(solved));
         }
         Place::Plant => {
             let plant = &design["plant"];

@@ -11,7 +11,7 @@ use finrun_engine::job::{
 };
 use finrun_engine::quantity::{Length, Money, Power, Resistance, Temperature, Unit, VolumeFlow};
 use finrun_engine::remedy::{Circulator, Does, Remedies, Step, Way, Worked};
-use finrun_engine::takeoff::count::Class;
+use finrun_engine::takeoff::item::Class;
 
 /// An inside wall of 5 ft in a room, where baseboard may stand or not.
 fn inside(draft: &mut Draft, room: RoomId, wall_use: WallUse) {

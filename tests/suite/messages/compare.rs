@@ -2,11 +2,12 @@
 
 use super::Book;
 use crate::support::{FOUR_ROOMS, open};
-use finrun_engine::compare::{Arranged, Column, Control, Direction, Layout, side_by_side};
-use finrun_engine::job::Arrangement;
+use finrun_engine::compare::{Arranged, Column, Control, Direction, Layout, Missing, side_by_side};
+use finrun_engine::job::{Arrangement, PriceField};
 use finrun_engine::named::Named;
 use finrun_engine::quantity::VolumeFlow;
 use finrun_engine::quantity::{Length, Money, Power, System, Temperature, Unit, Velocity};
+use finrun_engine::takeoff::item::{Amount, Class, Form};
 use finrun_text as text;
 
 fn row() -> Arranged {
@@ -29,7 +30,13 @@ fn row() -> Arranged {
         control: Control::None,
         cost: Money::from_si(812.5),
         unpriced: 0,
+        missing: Vec::new(),
     }
+}
+
+fn no_price() -> Missing {
+    let class = Class::Part(PriceField::Gauge);
+    Missing { class, tube: None, form: Form::Only, amount: Amount::Count(1) }
 }
 
 /// Other values wherever it can have any.
@@ -43,6 +50,7 @@ fn other() -> Arranged {
         control: Control::ByRoom,
         cost: Money::from_si(900.0),
         unpriced: 1,
+        missing: vec![no_price()],
         ..row()
     }
 }
@@ -100,7 +108,10 @@ fn the_best_is_told_only_where_it_is_seen() {
     let of = |column, rows: &[Arranged]| text::best_cell(column, rows, System::Us);
     assert_eq!(of(Column::Cost, &rows), None);
     assert_eq!(of(Column::Cost, &[row(), other()]), None);
-    let dearer = Arranged { unpriced: 0, ..other() };
+    let dearer = Arranged { unpriced: 0, missing: Vec::new(), ..other() };
+    // What has no price in either decides nothing.
+    let short = |row: Arranged| Arranged { missing: vec![no_price()], ..row };
+    assert!(of(Column::Cost, &[short(row()), short(other())]).is_some());
     let cheap = Some(text::cell(Column::Cost, &row(), System::Us));
     assert_eq!(of(Column::Cost, &[dearer, row()]), cheap);
     assert_eq!(of(Column::Electric, &[row(), other()]), None, "both draw 12 W as it is shown");

@@ -9,7 +9,7 @@ use finrun_engine::oversize::{Burner, Oversize};
 use finrun_engine::plant::boiler::{Cycle, CycleVerdict, Running};
 use finrun_engine::quantity::{Area, Money, Power, Resistance, System, Unit};
 use finrun_engine::remedy::{Circulator, Does, Way, Worked};
-use finrun_engine::takeoff::count::Class;
+use finrun_engine::takeoff::item::Class;
 use finrun_text as text;
 
 fn btu(value: f64) -> Power {

@@ -12,7 +12,8 @@ use finrun_engine::building::OpeningKind;
 use finrun_engine::design::Design;
 use finrun_engine::job::{Draft, Field, Job, PriceField, Side, SurfaceField, wall_shape};
 use finrun_engine::quantity::{Kind, Length, System, read};
-use finrun_engine::takeoff::count::{Amount, Class, count};
+use finrun_engine::takeoff::count::count;
+use finrun_engine::takeoff::item::{Amount, Class};
 use finrun_text as text;
 use finrun_text::Mark;
 

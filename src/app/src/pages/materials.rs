@@ -20,7 +20,7 @@ pub(super) fn materials(job: &JobKey) -> AnyView {
         let system = app.system();
         app.design(|solved| match solved {
             Some((job, design)) if !design.rooms.is_empty() => {
-                app.typed(|draft| materials_markup(draft, job, design, system))
+                app.typed(|draft| materials_markup(draft, job, design, system, "h2"))
             }
             _ => {
                 let mut markup = Markup::new();
@@ -41,17 +41,21 @@ pub(super) fn materials(job: &JobKey) -> AnyView {
     section(job, Section::Materials, inside)
 }
 
-/// The whole list with its sums and the cut plan, also for whoever shows it elsewhere.
-pub(crate) fn materials_markup(
+/// The whole list with its sums and the cut plan, also for whoever shows it elsewhere, under headings
+/// of a level, such as "h2".
+pub(super) fn materials_markup(
     draft: &Draft,
     job: &Job,
     design: &Design,
     system: System,
+    heading: &'static str,
 ) -> String {
     let take_off = list(job, design);
-    let mut page = Page { markup: Markup::new(), draft, take_off: &take_off, system };
+    let mut page = Page { markup: Markup::new(), draft, take_off: &take_off, system, heading };
     page.figure("p", "verdict", "materials.sum", &text::list_sum(&take_off, system));
-    page.figure("p", "", "materials.needed", &text::sum_and_need(&take_off, system));
+    if take_off.sum > Money::ZERO {
+        page.figure("p", "", "materials.needed", &text::sum_and_need(&take_off, system));
+    }
     if take_off.unpriced > 0 {
         page.figure("p", "", "materials.unpriced", &text::unpriced_lines(&take_off));
     }
@@ -70,6 +74,7 @@ struct Page<'a> {
     draft: &'a Draft,
     take_off: &'a TakeOff,
     system: System,
+    heading: &'static str,
 }
 
 impl Page<'_> {
@@ -88,7 +93,7 @@ impl Page<'_> {
     }
 
     fn group(&mut self, group: Group, sum: Money) {
-        self.markup.leaf("h2", &[], text::group(group));
+        self.markup.leaf(self.heading, &[], text::group(group));
         self.markup.open("table", &[]);
         let (buy, why) = (text::head_buy(), text::head_what_and_why());
         self.heads(&[why, buy, text::head_price_and_sum()]);
@@ -144,7 +149,7 @@ impl Page<'_> {
         if take_off.sum <= Money::ZERO {
             return;
         }
-        self.markup.leaf("h2", &[], text::totals_title());
+        self.markup.leaf(self.heading, &[], text::totals_title());
         let named = |&(whose, sum)| (text::subject_of(self.draft, whose), sum);
         let by_group = take_off.groups.iter();
         let groups: Vec<(String, Money)> =
@@ -172,7 +177,7 @@ impl Page<'_> {
         if take_off.cuttings.is_empty() {
             return self.markup.done();
         }
-        self.markup.leaf("h2", &[], text::cut_plan_title());
+        self.markup.leaf(self.heading, &[], text::cut_plan_title());
         self.markup.leaf("p", &[("class", "note")], text::cut_plan_note());
         let mut out = self.markup.done();
         for cutting in &take_off.cuttings {

@@ -13,6 +13,7 @@ mod tests;
 mod worked;
 
 use super::install::today;
+use super::materials::materials_markup;
 use super::section;
 use crate::drawing::draw;
 use crate::markup::{Markup, live_markup};
@@ -128,6 +129,7 @@ fn full(out: &mut Markup, seen: &Seen<'_>) {
     assumed::assumptions(out, seen);
     worked::calculations(out, seen);
     drawings(out, seen);
+    materials(out, seen);
     heed::outstanding(out, seen);
     heed::limits(out);
 }
@@ -169,6 +171,13 @@ fn drawings(out: &mut Markup, seen: &Seen<'_>) {
     out.leaf("h2", &[], text::report_drawings());
     out.open("div", &[("class", "sheets")]);
     out.put(&draw(seen.draft, seen.job, seen.design, seen.system));
+    out.close("div");
+}
+
+fn materials(out: &mut Markup, seen: &Seen<'_>) {
+    out.leaf("h2", &[], text::section_materials());
+    out.open("div", &[("class", "materials")]);
+    out.put(&materials_markup(seen.draft, seen.job, seen.design, seen.system, "h3"));
     out.close("div");
 }
 

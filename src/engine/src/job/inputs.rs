@@ -4,12 +4,13 @@ use super::bounds::Blank;
 use super::draft::{AirBasis, Behind, Draft, EdgeBasis, GroundMethod, PipeCover, Shape};
 use super::field::{
     AirField, CircuitField, ElementField, Field, GroundField, HouseField, OpeningField, PartField,
-    PlantField, RoomField, SurfaceField,
+    PlantField, PriceField, RoomField, SurfaceField,
 };
 use super::piping::{Arrangement, Balancing, Zoning};
 use super::read::asked_for;
 use super::resolve::{Resolved, from_station, resolve};
 use super::route::pipe_fields;
+use super::shop::Objective;
 use crate::building::{RoomId, RoomUse, SurfaceKind};
 use crate::quantity::{Kind, Value};
 
@@ -40,8 +41,8 @@ pub enum InputOrigin {
 
 /// Every number that the job takes and that matters to it, in the order in which it is read.
 ///
-/// What cannot be read is left out, as are fuel bills and what was measured afterwards: neither changes
-/// the design.
+/// What cannot be read is left out, as are fuel bills, what was measured afterwards and what only counts
+/// for buying: none of them changes the design.
 pub fn inputs(draft: &Draft) -> Vec<Input> {
     let mut fields = Vec::new();
     for field in asked_for(draft) {
@@ -80,10 +81,20 @@ fn matters(draft: &Draft, field: Field) -> bool {
     };
     match field {
         // Blank, nothing follows from them.
-        Field::Price(_) | Field::Stocked(..) => typed(draft, field),
-        Field::Stock | Field::Bill(..) | Field::Bills(_) | Field::Measured(_) | Field::Spot(..) => {
-            false
+        Field::Stocked(..) => typed(draft, field),
+        // What pieces are chosen by; other prices only count what is bought.
+        Field::Price(PriceField::Joint | PriceField::Enclosure | PriceField::EndCap) => {
+            typed(draft, field) && draft.element.objective == Objective::LeastCost
         }
+        Field::Price(_)
+        | Field::SizedPrice(..)
+        | Field::Spare(_)
+        | Field::Cut(_)
+        | Field::Stock
+        | Field::Bill(..)
+        | Field::Bills(_)
+        | Field::Measured(_)
+        | Field::Spot(..) => false,
         Field::House(field) => house_matters(draft, field),
         Field::Ground(field) => on_ground(draft) && ground_matters(draft, field),
         Field::Circuit(CircuitField::ReturnPipe | CircuitField::ReturnElbows) => {

@@ -121,10 +121,9 @@ fn every_default_is_an_assumption() {
                 | job::Field::Opening(room, ..) => text::room_name(&draft, room),
                 _ => String::new(),
             };
-            let said = |line: &&&str| {
-                line.contains(label) && line.contains(&shown) && line.contains(&room)
-            };
-            assert!(lines.iter().any(|line| said(&&line)), "{}: {input:?}", draft.name);
+            let said =
+                |line: &&str| line.contains(label) && line.contains(&shown) && line.contains(&room);
+            assert!(lines.iter().any(said), "{}: {input:?}", draft.name);
         }
         assert!(count > 10, "{}: {count}", draft.name);
     }

@@ -27,7 +27,7 @@ enum Mode {
 }
 
 /// No node is out of balance by more, W.
-const BALANCED_W: f64 = 1e-5;
+const BALANCED_W: f64 = 1e-7;
 
 /// Nor a room that is held off its temperature by more, K.
 const HELD_K: f64 = 1e-9;

@@ -101,7 +101,7 @@ fn room_of_32() -> Draft {
 fn a_years_heat_is_the_coefficient_times_the_degree_hours() {
     let draft = room_of_32();
     let (job, design) = airless(&draft);
-    let ua_w_k = 32.0 * 1055.055_852_62 / 3600.0 * 1.8;
+    let ua_w_k = 32.0 * 1_055.055_852_62 / 3600.0 * 1.8;
     let season = Season::of(&station());
     let found = run(&job, &design, &bins(), &plain(&job));
     assert!(found.bins.iter().all(|bin| (bin.rooms[0] - fahrenheit(70.0)).si().abs() < 1e-8));
@@ -124,7 +124,7 @@ fn a_years_heat_is_the_coefficient_times_the_degree_hours() {
     let found = run(&job, &design, &hourly, &plain(&job));
     // In Btu: 32 Btu/(h F) times 24 h a day times degree-days.
     let expected_btu = 32.0 * 24.0 * bin_degree_days_f(row, 70.0);
-    let found_btu = found.rooms[0].heat_j / 1055.055_852_62;
+    let found_btu = found.rooms[0].heat_j / 1_055.055_852_62;
     assert!((found_btu / expected_btu - 1.0).abs() < 1e-9, "{found_btu} {expected_btu}");
 }
 
@@ -137,7 +137,7 @@ fn gains_lower_the_base_of_the_degree_hours() {
     let mut controls = plain(&job);
     controls.gains = finrun_engine::season::Gains::From(fahrenheit(60.0));
     let found = run(&job, &design, &bins(), &controls).rooms[0].heat_j;
-    let ua_w_k = 32.0 * 1055.055_852_62 / 3600.0 * 1.8;
+    let ua_w_k = 32.0 * 1_055.055_852_62 / 3600.0 * 1.8;
     let hours = degree_hours_k(&Season::of(&station()), fahrenheit(60.0));
     assert!((found / (ua_w_k * hours * 3600.0) - 1.0).abs() < 5e-4, "{found}");
 }
@@ -151,7 +151,7 @@ fn outdoor_air_counts_in_every_bin() {
     let job = job_of(&draft);
     let design = design(&job);
     let found = run(&job, &design, &bins(), &plain(&job)).rooms[0].heat_j;
-    let ua_w_k = (32.0 + 14.4) * 1055.055_852_62 / 3600.0 * 1.8;
+    let ua_w_k = (32.0 + 14.4) * 1_055.055_852_62 / 3600.0 * 1.8;
     let hours = degree_hours_k(&Season::of(&station()), fahrenheit(70.0));
     assert!((found / (ua_w_k * hours * 3600.0) - 1.0).abs() < 2e-3, "{found}");
     let load = design.load.to(Unit::BtuPerHour);

@@ -193,7 +193,7 @@ fn fuel_is_heat_over_efficiency() {
     let (job, design) = solve(&four_rooms());
     let burning = Burning { fuel: Fuel::NaturalGasTherm, efficiency: 0.8 };
     let found = season(&job, &design, &bins(), &plain(&job), Some(burning)).expect("a season");
-    let therms = found.heat_j / (100_000.0 * 1055.055_852_62);
+    let therms = found.heat_j / (100_000.0 * 1_055.055_852_62);
     assert!((found.fuel.expect("fuel") - therms / 0.8).abs() < 1e-9 * therms);
     let none = Burning { efficiency: 0.0, ..burning };
     assert_eq!(
@@ -211,7 +211,7 @@ fn the_burner_fires_for_the_heat() {
     crate::support::set(&mut draft, output, "60000");
     let (job, design) = solve(&draft);
     let found = run(&job, &design, &bins(), &plain(&job));
-    let full_w = 60_000.0 * 1055.055_852_62 / 3600.0;
+    let full_w = 60_000.0 * 1_055.055_852_62 / 3600.0;
     let expected_h = found.heat_j / full_w / 3600.0;
     assert!((found.firing_h.expect("hours") / expected_h - 1.0).abs() < 1e-9);
     assert!(found.bins.iter().all(|bin| bin.beyond_boiler.si() == 0.0));

@@ -226,7 +226,7 @@ impl Night<'_, '_> {
             return Some(1.0);
         }
         let mut high = (MOST_STRENGTH, short_k(MOST_STRENGTH));
-        if !(high.1 <= 0.0) {
+        if high.1 > 0.0 || high.1.is_nan() {
             return None;
         }
         // What is short falls nearly in proportion, so that a few steps of false position find it.

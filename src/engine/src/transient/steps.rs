@@ -224,13 +224,13 @@ impl Moment {
     /// Follows the water where the last time was too far from now.
     fn follow(&mut self, system: &mut System, at_k: &[f64]) {
         let alone = !system.alone.is_empty();
-        let stands = self.followed.as_ref().is_some_and(|last| {
+        let moved = self.followed.as_ref().is_none_or(|last| {
             let far = |(a, b): (&f64, &f64), most: f64| (a - b).abs() > most;
-            !at_k.iter().zip(&last.at_k).any(|pair| far(pair, NEAR_K))
-                && !(alone
-                    && self.shares.iter().zip(&last.shares).any(|pair| far(pair, NEAR_SHARE)))
+            let warmer = at_k.iter().zip(&last.at_k).any(|pair| far(pair, NEAR_K));
+            warmer
+                || alone && self.shares.iter().zip(&last.shares).any(|pair| far(pair, NEAR_SHARE))
         });
-        if !stands {
+        if moved {
             let given = system.give(at_k, &self.shares, false);
             self.followed =
                 Some(Followed { at_k: at_k.to_vec(), shares: self.shares.clone(), given });

@@ -35,7 +35,9 @@ cargo xtask COMMAND
                               network as JSON; --remedies what would help short rooms, and what is built
                               beyond the loads; --suggest the loops that would be better; --choice each
                               circuit's choice of pieces, for another solver; --materials what to buy and how
-                              the pipe is cut
+                              the pipe is cut; --season the house through its station's year as JSON,
+                              --design-day through the design day with the thermostats set back, --cooler
+                              how cool its water may be, --nodes its heat as conductors, for another solver
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -108,6 +110,10 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
                     Long("network") => what = solve::What::Network,
                     Long("materials") => what = solve::What::Materials,
                     Long("choice") => what = solve::What::Choice,
+                    Long("cooler") => what = solve::What::Cooler,
+                    Long("design-day") => what = solve::What::DesignDay,
+                    Long("nodes") => what = solve::What::Nodes,
+                    Long("season") => what = solve::What::Season,
                     Long("suggest") => what = solve::What::Suggest,
                     Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
                     other => return Err(other.unexpected().into()),

@@ -3,6 +3,7 @@
 
 mod materials;
 mod remedies;
+mod season;
 
 use std::path::Path;
 
@@ -22,6 +23,10 @@ pub(crate) enum What {
     EveryArrangementAsJson,
     Remedies,
     Choice,
+    Season,
+    DesignDay,
+    Cooler,
+    Nodes,
     Materials,
 }
 
@@ -42,6 +47,10 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         }
         What::Remedies => remedies::print(&draft, &job),
         What::Choice => choice(&job)?,
+        What::Season => season::print(&draft, &job)?,
+        What::DesignDay => season::print_day(&job)?,
+        What::Cooler => season::print_cooler(&draft, &job)?,
+        What::Nodes => season::print_nodes(&job)?,
         What::Materials => materials::print(&draft, &job),
     }
     Ok(())

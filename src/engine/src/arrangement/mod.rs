@@ -3,6 +3,7 @@
 
 mod balance;
 mod coolest;
+mod heating;
 mod laid;
 mod lower;
 mod lowered;
@@ -14,6 +15,8 @@ mod together;
 
 pub use balance::ValveSetting;
 pub use coolest::lowest_supply;
+pub(crate) use heating::{Heating, Tried};
+pub use heating::{LoopElement, LoopStretch};
 pub use laid::{Laid, laid};
 pub(crate) use lower::bare;
 pub use lowered::{LoweredLink, LoweredPart, lowered};

@@ -31,6 +31,7 @@ pub enum Other {
 }
 
 /// A designed system, ready to be run in other ways.
+#[derive(Debug)]
 pub(super) struct Built<'a> {
     job: &'a Job,
     pub(super) circuits: Vec<Circuit>,

@@ -6,7 +6,7 @@
 
 use super::certainty::Subject;
 use super::earth::earth;
-use super::flows::{RoomAir, room_air};
+use super::flows::{RoomAir, house_flow, room_air};
 use super::{
     Behind, Built, House, Known, Opening, OpeningKind, Part, Path, RoomId, Surface, SurfaceKind,
     air,
@@ -47,6 +47,7 @@ pub(super) struct Conductor {
 }
 
 /// The rooms and spaces of a house: rooms first, each in its own order.
+#[derive(Debug)]
 pub(super) struct Nodes {
     /// Sorted by id.
     by_id: Vec<(RoomId, usize)>,
@@ -91,7 +92,7 @@ pub(super) fn conductors(house: &House, nodes: &Nodes) -> Vec<Vec<Conductor>> {
             own.push(conductor);
         }
     }
-    let indoor = room_air(house, nodes);
+    let indoor = room_air(house, nodes, house_flow(house));
     let spaces = house.spaces.iter().map(|space| space_air(space, house));
     for (own, air) in all.iter_mut().zip(indoor.into_iter().chain(spaces)) {
         push_air(&air, own);

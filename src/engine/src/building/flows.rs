@@ -63,6 +63,11 @@ pub struct HouseFlow {
 
 /// The house's flows: its leakage, an open flue's, and what the fans add.
 pub fn house_flow(house: &House) -> HouseFlow {
+    flow_at(house, house.site.outdoors)
+}
+
+/// The same on a day as warm as this, with the wind of the coldest month.
+pub(super) fn flow_at(house: &House, outdoors: Temperature) -> HouseFlow {
     let volume: Volume = house.rooms.iter().map(|room| room.volume()).sum();
     let air = &house.air;
     let (own, leakage) = match air.leaks {
@@ -72,7 +77,7 @@ pub fn house_flow(house: &House) -> HouseFlow {
         }
         Leaks::Estimated(leakage) => (VolumeFlow::ZERO, leakage),
     };
-    let difference = mean_temperature(house) - house.site.outdoors;
+    let difference = mean_temperature(house) - outdoors;
     let leakage = leakage.with(air.flue);
     let modelled =
         air::infiltration(leakage, air.storeys, air.shelter, difference, house.site.wind);
@@ -95,8 +100,7 @@ pub fn mean_temperature(house: &House) -> Temperature {
 /// What the outdoor air of each heated room carries off.
 ///
 /// A room that the user knows to take more than its share takes that; the others keep theirs.
-pub(super) fn room_air(house: &House, nodes: &Nodes) -> Vec<RoomAir> {
-    let flow = house_flow(house);
+pub(super) fn room_air(house: &House, nodes: &Nodes, flow: HouseFlow) -> Vec<RoomAir> {
     let mut exposed = vec![Area::ZERO; house.rooms.len()];
     for (room, area) in exposed_surfaces(house, nodes) {
         if let Some(sum) = exposed.get_mut(room) {

@@ -2,12 +2,14 @@
 //! [`search`] finds those near a ZIP code or a place, [`Season`] spreads a station's year over its
 //! days. A job keeps a copy of its [`Station`], so that it stands alone.
 
+mod bins;
 mod day;
 mod place;
 mod search;
 mod season;
 mod table;
 
+pub use bins::{Bin, YEAR_H};
 pub use day::{Day, DayError};
 pub use search::{Found, Hit, search};
 pub use season::Season;

@@ -15,3 +15,4 @@ pub use pump::{CurveError, CurvePoint, Join, Pump, PumpCurve, TypicalPump};
 pub use solver::{NotSolved, Note, Solved, notes, solve, solve_from};
 pub use topology::{Component, LinkId, Liquid, Network, NodeId, Way};
 pub use walk::{Source, Stretch, Walked, walk};
+pub(crate) use walk::{follow, places};

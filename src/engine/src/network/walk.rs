@@ -80,15 +80,52 @@ pub fn walk(
     stretches: &mut [Stretch],
     prepare: &mut dyn FnMut(usize, &mut Link, Stream),
 ) -> Walked {
-    let links = network.links().len();
     let Source { fluid, supply, .. } = source;
-    let mut of_link = vec![usize::MAX; links];
+    let of_link = places(network, stretches);
+    let mut passages: Vec<Option<Passage>> = vec![None; stretches.len()];
+    let back = follow(network, solved, source, &mut |link, mass, water| {
+        let Some(stretch) = stretches.get_mut(of_link[link]) else { return water };
+        let stream = Stream { fluid, flow: MassFlow::from_si(mass.abs()), temperature: water };
+        prepare(of_link[link], &mut stretch.link, stream);
+        let passage = pass(&stretch.link, stream);
+        let leaves = passage.water_out;
+        let passage = if mass < 0.0 { turned(passage) } else { passage };
+        let pressure_in =
+            solved.map_or(Pressure::ZERO, |solved| solved.pressures[laid(network, link).0]);
+        passages[of_link[link]] = Some(Passage { pressure_in, ..passage });
+        leaves
+    });
+    // Water that turns in a circle without the boiler reaches no end: it is as the supply.
+    let passages = passages.into_iter().zip(&*stretches).map(|(passage, stretch)| {
+        let still = Stream { fluid, flow: MassFlow::ZERO, temperature: supply };
+        passage.unwrap_or_else(|| pass(&stretch.link, still))
+    });
+    Walked { passages: passages.collect(), back }
+}
+
+/// The place of each link among the stretches; past their end where it is none.
+pub(crate) fn places(network: &Network, stretches: &[Stretch]) -> Vec<usize> {
+    let mut of_link = vec![usize::MAX; network.links().len()];
     for (index, stretch) in stretches.iter().enumerate() {
         // A stretch that the network does not have stands still.
         if let Some(of) = of_link.get_mut(stretch.id.index()) {
             *of = index;
         }
     }
+    of_link
+}
+
+/// Follows the water through every link: `pass` takes the link, its mass flow in kg/s, below zero against
+/// the way it was laid, and the water that enters it, and gives the water that leaves. Gives what comes
+/// back to the boiler.
+pub(crate) fn follow(
+    network: &Network,
+    solved: Option<&Solved>,
+    source: Source,
+    pass: &mut dyn FnMut(usize, f64, Temperature) -> Temperature,
+) -> Temperature {
+    let links = network.links().len();
+    let supply = source.supply;
     let most = solved.map_or(0.0, |solved| {
         solved.flows.iter().fold(0.0, |most: f64, flow| most.max(flow.si().abs()))
     });
@@ -113,7 +150,6 @@ pub fn walk(
         next[link] = head[from];
         head[from] = link;
     }
-    let mut passages: Vec<Option<Passage>> = vec![None; stretches.len()];
     let mut ready = vec![boiler];
     while let Some(node) = ready.pop() {
         let here = arriving[node];
@@ -122,18 +158,7 @@ pub fn walk(
         while link != usize::MAX {
             let (_, to) = ends(link);
             let mass = flow(link);
-            let mut leaves = water;
-            if let Some(stretch) = stretches.get_mut(of_link[link]) {
-                let flow = MassFlow::from_si(mass.abs());
-                let stream = Stream { fluid, flow, temperature: water };
-                prepare(of_link[link], &mut stretch.link, stream);
-                let passage = pass(&stretch.link, stream);
-                leaves = passage.water_out;
-                let passage = if mass < 0.0 { turned(passage) } else { passage };
-                let pressure_in =
-                    solved.map_or(Pressure::ZERO, |solved| solved.pressures[laid(network, link).0]);
-                passages[of_link[link]] = Some(Passage { pressure_in, ..passage });
-            }
+            let leaves = pass(link, mass, water);
             let there = &mut arriving[to];
             there.awaited -= 1;
             there.add(mass.abs(), leaves);
@@ -144,13 +169,7 @@ pub fn walk(
         }
     }
     let came = arriving[boiler];
-    let back = if came.last_k > 0.0 { came.mixed() } else { supply };
-    // Water that turns in a circle without the boiler reaches no end: it is as the supply.
-    let passages = passages.into_iter().zip(&*stretches).map(|(passage, stretch)| {
-        let still = Stream { fluid, flow: MassFlow::ZERO, temperature: supply };
-        passage.unwrap_or_else(|| pass(&stretch.link, still))
-    });
-    Walked { passages: passages.collect(), back }
+    if came.last_k > 0.0 { came.mixed() } else { supply }
 }
 
 /// Where a link was laid from, and to.

@@ -2,6 +2,7 @@
 //! native build and a wasm build give the same bits.
 
 pub mod dual;
+pub mod linear;
 
 pub fn pow(base: f64, exponent: f64) -> f64 {
     libm::pow(base, exponent)

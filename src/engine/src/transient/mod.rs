@@ -1,0 +1,34 @@
+//! The design day in time: each room as one lump of heat, set back for the night and recovering.
+//!
+//! Crank and Nicolson's steps of a minute, of one matrix that is inverted once: the conductances and
+//! the heat stored do not change, and what the elements give enters at each step's middle. While a zone
+//! calls, its water is at the supply temperature all along, as in [`crate::season`].
+
+mod day;
+mod export;
+mod mass;
+mod steps;
+
+pub use day::{DayRun, RoomDay, Sample, ZoneDay, design_day};
+pub use export::{Exported, exported};
+pub use mass::Mass;
+
+use crate::quantity::TemperatureDifference;
+
+/// A thermostat turned down for some hours of the night.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Setback {
+    pub by: TemperatureDifference,
+    pub hours: f64,
+    /// In which the house should be warm again.
+    pub recover_h: f64,
+}
+
+impl Setback {
+    /// 8 °F for eight hours, and two to recover: common practice, no source.
+    pub const USUAL: Setback =
+        Setback { by: TemperatureDifference::from_si(8.0 / 1.8), hours: 8.0, recover_h: 2.0 };
+}
+
+/// A thermostat's room is warm again within this of what it is meant to be: judgement, half a °F.
+pub const RECOVERED_WITHIN: TemperatureDifference = TemperatureDifference::from_si(0.5 / 1.8);

@@ -17,6 +17,7 @@ mod fuel;
 mod harness;
 mod house;
 mod jobs;
+mod kills;
 mod leaving;
 mod looks;
 mod network;

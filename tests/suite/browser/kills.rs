@@ -49,6 +49,12 @@ struct Typed {
     at: Instant,
 }
 
+impl Typed {
+    fn now(letters: &[u8]) -> Self {
+        Self { name: String::from_utf8_lossy(letters).into_owned(), at: Instant::now() }
+    }
+}
+
 fn number_from(variable: &str) -> Option<u64> {
     std::env::var(variable).ok()?.parse().ok()
 }
@@ -61,6 +67,9 @@ fn a_browser_that_is_killed_while_someone_types_loses_moments() {
     let mut losses: [Vec<Duration>; 2] = Default::default();
     visit(View::Phone, |page| {
         page.open_job(FOUR_ROOMS, Place::Rooms);
+        // Written by this program, and so in its own form.
+        page.type_into("Name of the job", "Before");
+        page.wait_until_saved();
         let original = without_name(&page.stored("given"));
         // It stands on the disk before anyone dies.
         page.close_and_reopen();
@@ -78,13 +87,81 @@ fn a_browser_that_is_killed_while_someone_types_loses_moments() {
     assert!(losses.iter().flatten().all(|lost| *lost <= window), "{told}");
 }
 
+#[test]
+fn a_deleted_job_stays_deleted_when_the_browser_dies() {
+    visit(View::Phone, |page| {
+        page.open_job(FOUR_ROOMS, Place::Rooms);
+        page.type_into("Name of the job", "To go");
+        page.wait_until_saved();
+        page.close_and_reopen();
+        page.open("/");
+        page.press("Delete To go");
+        page.wait_for_text("Deleted To go");
+        thread::sleep(WINDOW);
+        let victims = victims(page, Death::OfTheBrowser);
+        let done = Command::new("kill").arg("-9").args(&victims).status();
+        assert!(done.is_ok(), "kill can be run");
+        for _ in 0..2 {
+            page.reopen_after_death();
+            page.open("/");
+            page.wait_for("html[data-boot=started]");
+            assert_eq!(page.script("return localStorage.getItem('finrun.job.given')", vec![]), Value::Null);
+        }
+    });
+}
+
+#[test]
+fn the_newer_of_storage_and_copy_counts_and_a_deletion_is_newer() {
+    // What storage holds and when it was written, what the copy holds and when, and what comes of it.
+    let cases = json!([
+        ["a", "old", 1, "new", 2, "new"],
+        ["b", "new", 2, "old", 1, "new"],
+        ["c", "same", 1, "other", 1, "same"],
+        ["d", null, 0, "new", 1, "new"],
+        ["e", null, 2, "deleted later", 1, null],
+        ["f", "deleted later", 1, null, 2, null],
+        ["g", "by hand", 0, null, 0, "by hand"],
+    ]);
+    const PUT: &str = "const [cases, done] = arguments;
+        const request = indexedDB.open('finrun');
+        request.onsuccess = () => {
+          const deal = request.result.transaction('jobs', 'readwrite');
+          for (const [key, stored, at, text, time] of cases) {
+            if (stored !== null) localStorage.setItem('finrun.job.' + key, stored);
+            if (at) localStorage.setItem('finrun.time.' + key, at);
+            if (time) deal.objectStore('jobs').put({ key, text, time });
+          }
+          deal.oncomplete = () => { request.result.close(); done(true); };
+        };";
+    visit(View::Phone, |page| {
+        page.open("/");
+        page.wait_for("html[data-boot=started]");
+        let put = page.wait_on(page.client.execute_async(PUT, vec![cases.clone()]));
+        page.asked("the copies", put);
+        // Once more shows that nothing comes back later.
+        for _ in 0..2 {
+            page.reload();
+            page.wait_for("html[data-boot=started]");
+            for case in cases.as_array().expect("a list") {
+                let key = format!("finrun.job.{}", case[0].as_str().unwrap_or_default());
+                let stored = page.script("return localStorage.getItem(arguments[0])", vec![json!(key)]);
+                assert_eq!(stored, case[5], "{case}");
+            }
+        }
+    });
+}
+
 /// Types until the browser is dead, opens the job anew, and returns how old the oldest letter is that
 /// is not there.
 fn killed(page: &mut Page, death: Death, round: u64, random: &mut Random) -> Duration {
     page.open("/#/job/given/rooms");
     let mut states = vec![Typed { name: page.value_of("Name of the job"), at: Instant::now() }];
     let field = page.asked("the name", page.find(Kind::Field, "Name of the job"));
-    page.script("arguments[0].focus(); arguments[0].select()", vec![json!(field)]);
+    let mut letters = format!("{round}-").into_bytes();
+    page.type_into("Name of the job", &String::from_utf8_lossy(&letters));
+    for end in 1..=letters.len() {
+        states.push(Typed::now(&letters[..end]));
+    }
     let victims = victims(page, death);
     let after = Duration::from_millis(200 + random.below(3_000));
     let killer = thread::spawn(move || {
@@ -95,18 +172,12 @@ fn killed(page: &mut Page, death: Death, round: u64, random: &mut Random) -> Dur
         assert!(done.is_ok(), "kill can be run");
         Instant::now()
     });
-    let mut letters = format!("{round} ").into_bytes();
     while !killer.is_finished() {
         letters.push(b'a' + random.below(26) as u8);
-        // The first key takes the place of the whole name, so the number goes with it.
-        let new = if states.len() == 1 { 0 } else { letters.len() - 1 };
-        let keys = String::from_utf8_lossy(&letters[new..]).into_owned();
-        let sent = page.wait_on(field.send_keys(&keys));
+        let key = String::from_utf8_lossy(&letters[letters.len() - 1..]).into_owned();
+        let sent = page.wait_on(field.send_keys(&key));
         // The letter that was on its way may have come, or not.
-        states.push(Typed {
-            name: String::from_utf8_lossy(&letters).into_owned(),
-            at: Instant::now(),
-        });
+        states.push(Typed::now(&letters));
         if sent.is_err() {
             break;
         }

@@ -3,6 +3,7 @@
 use crate::page::JobKey;
 use finrun_engine::job::{Draft, File, Header, OpenError};
 use gloo_storage::{LocalStorage, Storage as _};
+use wasm_bindgen::JsCast;
 use web_sys::Storage;
 
 const PREFIX: &str = "finrun.job.";
@@ -100,15 +101,30 @@ pub fn load(key: &JobKey) -> Option<Result<Draft, FileFault>> {
 
 /// Writes a job, or gives the browser's reason why not.
 pub fn write(key: &JobKey, text: &str) -> Result<(), String> {
+    let key = storage_key(key);
     storage()
         .ok_or_else(String::new)?
-        .set_item(&storage_key(key), text)
-        .map_err(|error| js_sys::Error::from(error).message().into())
+        .set_item(&key, text)
+        .map_err(|error| String::from(js_sys::Error::from(error).message()))?;
+    tell_written(&key);
+    Ok(())
 }
 
 pub fn delete(key: &JobKey) {
     if storage().is_some() {
-        LocalStorage::delete(storage_key(key));
+        let key = storage_key(key);
+        LocalStorage::delete(&key);
+        tell_written(&key);
+    }
+}
+
+/// Browsers put storage on the disk seconds later; the boot file keeps a copy that is there at once.
+fn tell_written(key: &str) {
+    let event = web_sys::CustomEventInit::new();
+    event.set_detail(&key.into());
+    if let Ok(event) = web_sys::CustomEvent::new_with_event_init_dict("finrun-job-written", &event) {
+        // Refused only when a listener cancels it, and none does.
+        let _ = leptos::prelude::window().dispatch_event(event.unchecked_ref());
     }
 }
 

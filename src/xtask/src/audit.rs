@@ -33,7 +33,11 @@ const MEASURES: [Measure; 7] = [
     Measure { name: "blocking_ms", words: "blocked at the start, ms", goal: Goal::AtMost(100.0) },
     Measure { name: "layout_shift", words: "layout shift", goal: Goal::AtMost(0.02) },
     Measure { name: "keystroke_ms", words: "key to result shown, ms", goal: Goal::AtMost(50.0) },
-    Measure { name: "reopening_ms", words: "opened without network, ms", goal: Goal::AtMost(1000.0) },
+    Measure {
+        name: "reopening_ms",
+        words: "opened without network, ms",
+        goal: Goal::AtMost(1000.0),
+    },
 ];
 
 const ROOMS: usize = 30;
@@ -85,7 +89,8 @@ fn judge(measured: &Value) -> Result<usize> {
 /// The demonstration house, its rooms over and over. Its numbers are invented.
 fn many_rooms() -> Result<String> {
     let file: File = serde_json::from_str(DEMO).context("the demonstration house")?;
-    let mut draft: Draft = file.open().map_err(|_| anyhow::anyhow!("the demonstration house is not sound"))?;
+    let mut draft: Draft =
+        file.open().map_err(|_| anyhow::anyhow!("the demonstration house is not sound"))?;
     let few: Vec<_> = draft.rooms.iter().map(|room| room.id).collect();
     for (number, id) in (few.len()..ROOMS).zip(few.iter().cycle()) {
         draft.copy_room(*id, &format!("Room {}", number + 1)).context("a room is gone")?;
@@ -105,7 +110,9 @@ mod tests {
     #[test]
     fn each_goal_that_is_missed_is_counted() -> Result<()> {
         assert_eq!(judge(&measured())?, 0);
-        for (name, value) in [("performance", 97.0), ("largest_paint_ms", 1201.0), ("layout_shift", 0.021)] {
+        for (name, value) in
+            [("performance", 97.0), ("largest_paint_ms", 1201.0), ("layout_shift", 0.021)]
+        {
             let mut worse = measured();
             worse[name] = json!(value);
             assert_eq!(judge(&worse)?, 1, "{name}");

@@ -76,7 +76,11 @@ fn script(dist: &Path) -> Result<String> {
     replace(&mut glue, "export { initSync, __wbg_init as default };", "return __wbg_init;")?;
     let copy = read(dist, "copy.js")?.replace("export async function", "async function");
     let mut boot = read(dist, "boot.js")?;
-    replace(&mut boot, "import { recover } from './copy.js';", &format!("const recover = (() => {{\n{copy}\nreturn recover;\n}})();"))?;
+    replace(
+        &mut boot,
+        "import { recover } from './copy.js';",
+        &format!("const recover = (() => {{\n{copy}\nreturn recover;\n}})();"),
+    )?;
     replace(&mut boot, "const { default: init } = await import('./finrun.js');", "")?;
     replace(
         &mut boot,

@@ -80,8 +80,8 @@ fn a_browser_that_is_killed_while_someone_types_loses_moments() {
             losses[death as usize].push(lost);
         }
     });
-    let told = told(Death::OfThePage, &losses[0], window)
-        + &told(Death::OfTheBrowser, &losses[1], window);
+    let told =
+        told(Death::OfThePage, &losses[0], window) + &told(Death::OfTheBrowser, &losses[1], window);
     print!("{told}");
     keep("kills.txt", told.as_bytes()).expect("the counts are kept");
     assert!(losses.iter().flatten().all(|lost| *lost <= window), "{told}");
@@ -105,7 +105,10 @@ fn a_deleted_job_stays_deleted_when_the_browser_dies() {
             page.reopen_after_death();
             page.open("/");
             page.wait_for("html[data-boot=started]");
-            assert_eq!(page.script("return localStorage.getItem('finrun.job.given')", vec![]), Value::Null);
+            assert_eq!(
+                page.script("return localStorage.getItem('finrun.job.given')", vec![]),
+                Value::Null
+            );
         }
     });
 }
@@ -144,7 +147,8 @@ fn the_newer_of_storage_and_copy_counts_and_a_deletion_is_newer() {
             page.wait_for("html[data-boot=started]");
             for case in cases.as_array().expect("a list") {
                 let key = format!("finrun.job.{}", case[0].as_str().unwrap_or_default());
-                let stored = page.script("return localStorage.getItem(arguments[0])", vec![json!(key)]);
+                let stored =
+                    page.script("return localStorage.getItem(arguments[0])", vec![json!(key)]);
                 assert_eq!(stored, case[5], "{case}");
             }
         }
@@ -217,7 +221,9 @@ fn without_name(text: &str) -> Value {
 fn told(death: Death, losses: &[Duration], window: Duration) -> String {
     let mut times: Vec<u128> = losses.iter().map(Duration::as_millis).collect();
     times.sort_unstable();
-    let at = |percent: usize| times.get((times.len() * percent / 100).min(times.len().saturating_sub(1)));
+    let at = |percent: usize| {
+        times.get((times.len() * percent / 100).min(times.len().saturating_sub(1)))
+    };
     let over = losses.iter().filter(|lost| **lost > window).count();
     format!(
         "{death:?}: {} kills, {over} lost more than {} ms; lost at the median {:?}, 95 % {:?}, most {:?} ms\n",

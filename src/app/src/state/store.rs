@@ -122,7 +122,8 @@ pub fn delete(key: &JobKey) {
 fn tell_written(key: &str) {
     let event = web_sys::CustomEventInit::new();
     event.set_detail(&key.into());
-    if let Ok(event) = web_sys::CustomEvent::new_with_event_init_dict("finrun-job-written", &event) {
+    if let Ok(event) = web_sys::CustomEvent::new_with_event_init_dict("finrun-job-written", &event)
+    {
         // Refused only when a listener cancels it, and none does.
         let _ = leptos::prelude::window().dispatch_event(event.unchecked_ref());
     }

@@ -11,8 +11,11 @@
 //
 // The program answers `finrun-update-accept` when it has saved and the person agreed to the new version,
 // `finrun-install-accept` when the person wants the page installed, and `finrun-job-made` when there is
-// something that the browser should not clear away.
+// something that the browser should not clear away. `finrun-job-written` names a job that was stored or
+// deleted (copy.js).
 // The few sentences here are for when there is no program; all others are the program's own.
+
+import { recover } from './copy.js';
 
 const page = document.documentElement;
 const HOUR = 3_600_000;
@@ -27,7 +30,9 @@ keepJobs();
 offerInstall();
 
 async function start() {
+  const recovered = recover();
   const { default: init } = await import('./finrun.js');
+  await recovered;
   await init();
   page.dataset.boot ??= 'started';
 }

@@ -1,5 +1,6 @@
 //! Developer commands, run as `cargo xtask COMMAND`.
 
+mod audit;
 mod browser;
 mod build;
 mod one_file;
@@ -29,7 +30,10 @@ cargo xtask COMMAND
                               --lan serves other devices of the network, too
   test                        everything that must pass: format, lints, tests, size, and the page in a browser
   dist                        build the page into target/dist and show the size of each file; finrun.html
-                              there is all of it in one file
+                              there is all of it in one file; --record-size writes the size down
+                              with which `test` compares the next ones
+  audit                       measure how fast the page loads, answers and opens again, against its goals
+  kills [N]                   kill the browser N times (500) as someone types, and tell what was lost
   solve JOB.json              print the design of a job file as JSON; --every-arrangement prints how its
                               rooms do in each arrangement, with --json as JSON; --network prints its
                               network as JSON; --remedies what would help short rooms, and what is built
@@ -46,7 +50,9 @@ enum Command {
     Help,
     Serve { port: u16, reach: serve::Reach, page: serve::Page },
     Test,
-    Dist,
+    Dist { record: bool },
+    Audit,
+    Kills { count: u64 },
     Solve { job: PathBuf, what: solve::What },
     Reference { folder: PathBuf },
     Bench,
@@ -71,11 +77,13 @@ fn obey(command: Command) -> Result<()> {
         }
         Command::Serve { port, reach, page } => serve::serve(port, reach, page),
         Command::Test => test::test(),
-        Command::Dist => {
-            let dist = build::build()?;
-            sizes::measure(&dist)?.print();
-            Ok(())
+        Command::Dist { record } => {
+            let sizes = sizes::measure(&build::build()?)?;
+            sizes.print();
+            if record { sizes.record() } else { Ok(()) }
         }
+        Command::Audit => audit::audit(),
+        Command::Kills { count } => test::kills(count),
         Command::Solve { job, what } => solve::solve(&job, what),
         Command::Reference { folder } => reference::reference(&folder),
         Command::Bench => run::loud(
@@ -98,7 +106,20 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
         "help" => Ok(Command::Help),
         "serve" => parse_serve(arguments),
         "test" => alone(arguments, Command::Test),
-        "dist" => alone(arguments, Command::Dist),
+        "audit" => alone(arguments, Command::Audit),
+        "dist" => match arguments.next()? {
+            Some(Long("record-size")) => alone(arguments, Command::Dist { record: true }),
+            None => Ok(Command::Dist { record: false }),
+            Some(other) => Err(other.unexpected().into()),
+        },
+        "kills" => {
+            let count = match at_most_one_path(arguments)? {
+                Some(count) => count.to_str().and_then(|count| count.parse().ok()),
+                None => Some(500),
+            };
+            let count = count.context("kills takes a number: cargo xtask kills 500")?;
+            Ok(Command::Kills { count })
+        }
         "bench" => alone(arguments, Command::Bench),
         "solve" => {
             let (mut job, mut what, mut json) = (None, solve::What::Design, false);

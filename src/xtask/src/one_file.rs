@@ -74,7 +74,13 @@ fn style(dist: &Path) -> Result<String> {
 fn script(dist: &Path) -> Result<String> {
     let mut glue = read(dist, "finrun.js")?.replace("export class ", "class ");
     replace(&mut glue, "export { initSync, __wbg_init as default };", "return __wbg_init;")?;
+    let copy = read(dist, "copy.js")?.replace("export async function", "async function");
     let mut boot = read(dist, "boot.js")?;
+    replace(
+        &mut boot,
+        "import { recover } from './copy.js';",
+        &format!("const recover = (() => {{\n{copy}\nreturn recover;\n}})();"),
+    )?;
     replace(&mut boot, "const { default: init } = await import('./finrun.js');", "")?;
     replace(
         &mut boot,

@@ -1,6 +1,8 @@
 //! Everything that must pass before a change lands, in one command.
 
 use std::env;
+use std::path::PathBuf;
+use std::process::Command;
 use std::time::Instant;
 
 use anyhow::{Context, Result, ensure};
@@ -51,22 +53,10 @@ pub(crate) fn test() -> Result<()> {
         sizes.hold_limit()
     })?;
     step("tests in the browser", || {
-        let xtask = env::current_exe().context("this program does not know where it stands")?;
-        let command = || {
-            let mut cargo = project::cargo();
-            cargo
-                .args(["test", "--package", "finrun-tests", "--features", "browser", "browser"])
-                .env("FINRUN_DIST", &dist)
-                .env("FINRUN_XTASK", &xtask)
-                .env("FINRUN_CHROME", &browser.chrome)
-                .env("FINRUN_CHROMEDRIVER", &browser.driver)
-                .env("FINRUN_AXE", &axe)
-                .env("FINRUN_PDFTOTEXT", &pdftotext);
-            cargo
-        };
-        run::loud(&mut command(), "a test in the browser")?;
+        let tests = BrowserTests { dist, browser, axe, pdftotext };
+        run::loud(&mut tests.command("browser")?, "a test in the browser")?;
         // A name that matches nothing would pass as well.
-        let list = run::output(command().args(["--", "--list"]))?;
+        let list = run::output(tests.command("browser")?.args(["--", "--list"]))?;
         ensure!(
             list.lines().any(|line| line.ends_with(": test")),
             "there is no test in the browser"
@@ -75,6 +65,40 @@ pub(crate) fn test() -> Result<()> {
     })?;
     println!("\nall passed in {:.0} s", started.elapsed().as_secs_f64());
     Ok(())
+}
+
+/// Kills the browser so many times while it types, and tells what was lost.
+pub(crate) fn kills(count: u64) -> Result<()> {
+    tools::ready()?;
+    let (browser, axe, pdftotext) = (browser::ready()?, tools::axe()?, browser::pdftotext()?);
+    let tests = BrowserTests { dist: build::build()?, browser, axe, pdftotext };
+    let mut command = tests.command("browser::kills")?;
+    command.args(["--", "--nocapture"]).env("FINRUN_KILLS", count.to_string());
+    run::loud(&mut command, "the kills")
+}
+
+/// What the tests in the browser are told.
+struct BrowserTests {
+    dist: PathBuf,
+    browser: browser::Browser,
+    axe: PathBuf,
+    pdftotext: PathBuf,
+}
+
+impl BrowserTests {
+    fn command(&self, filter: &str) -> Result<Command> {
+        let xtask = env::current_exe().context("this program does not know where it stands")?;
+        let mut cargo = project::cargo();
+        cargo
+            .args(["test", "--package", "finrun-tests", "--features", "browser", filter])
+            .env("FINRUN_DIST", &self.dist)
+            .env("FINRUN_XTASK", &xtask)
+            .env("FINRUN_CHROME", &self.browser.chrome)
+            .env("FINRUN_CHROMEDRIVER", &self.browser.driver)
+            .env("FINRUN_AXE", &self.axe)
+            .env("FINRUN_PDFTOTEXT", &self.pdftotext);
+        Ok(cargo)
+    }
 }
 
 fn cargo(what: &str, arguments: &[&str]) -> Result<()> {

@@ -17,6 +17,8 @@ use crate::{project, run};
 const TRUNK: &str = "0.21.14";
 const BINARYEN: &str = "132.0.0";
 const AXE: &str = "4.14.1";
+/// Later ones want a newer Node than many systems have.
+const LIGHTHOUSE: &str = "12.2.3";
 
 /// Where the tools stand.
 pub(crate) struct Tools {
@@ -60,6 +62,16 @@ pub(crate) fn axe() -> Result<PathBuf> {
         npm_install(to, "axe-core", AXE)
     })?;
     Ok(axe.join("node_modules/axe-core/axe.min.js"))
+}
+
+/// The packages by which `cargo xtask audit` measures: Lighthouse, and what it drives a browser with.
+pub(crate) fn lighthouse() -> Result<PathBuf> {
+    run::output(Command::new("node").arg("--version")).context("Lighthouse runs on Node")?;
+    let name = format!("lighthouse-{LIGHTHOUSE}");
+    let lighthouse = kept(&name, "fetching Lighthouse, once, a minute", |to| {
+        npm_install(to, "lighthouse", LIGHTHOUSE)
+    })?;
+    Ok(lighthouse.join("node_modules"))
 }
 
 /// The standard library for wasm. Looked for first without rustup, which not every system has.

@@ -42,6 +42,28 @@ impl Driver {
             .unwrap_or_else(|error| panic!("the browser did not start: {error}"))
     }
 
+    /// All processes that come from the driver, with their commands, parents before children.
+    pub(super) fn children(&self) -> Vec<(u32, String)> {
+        let list = Command::new("ps").args(["-eo", "pid=,ppid=,args="]).output();
+        let list = String::from_utf8_lossy(&list.expect("ps can be run").stdout).into_owned();
+        let all = list.lines().filter_map(|line| {
+            let (id, rest) = line.trim_start().split_once(' ')?;
+            let (parent, command) = rest.trim_start().split_once(' ')?;
+            Some((id.parse::<u32>().ok()?, parent.parse::<u32>().ok()?, command))
+        });
+        let all: Vec<_> = all.collect();
+        let (mut family, mut found) = (vec![self.process.id()], Vec::new());
+        let mut next = 0;
+        while let Some(&parent) = family.get(next) {
+            next += 1;
+            for (id, _, command) in all.iter().filter(|(_, of, _)| *of == parent) {
+                family.push(*id);
+                found.push((*id, (*command).to_owned()));
+            }
+        }
+        found
+    }
+
     /// Asks for an orderly end. The browser writes its storage and its log, and goes with the driver;
     /// ended by force, the driver would leave the browser running.
     fn shut_down(&self) -> std::io::Result<()> {

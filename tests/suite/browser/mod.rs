@@ -18,6 +18,7 @@ mod harness;
 mod house;
 mod jobs;
 mod keyboard;
+mod kills;
 mod leaving;
 mod looks;
 mod materials;

@@ -110,12 +110,22 @@ impl Page {
     #[track_caller]
     pub(super) fn close_and_reopen(&mut self) {
         self.keep_console();
+        self.reopen_after_death();
+    }
+
+    /// Opens the browser anew on the same profile; the one before cannot be asked any more.
+    pub(super) fn reopen_after_death(&mut self) {
         // The first browser must have gone before another may use its profile.
         drop(mem::replace(&mut self.driver, Driver::start()));
         let log = self.home.path().join(format!("network-{}.json", self.network_logs.len()));
         let profile = self.home.path().join("profile");
         self.client = self.runtime.block_on(self.driver.open(self.view, &profile, &log));
         self.network_logs.push(log);
+    }
+
+    /// The browser's processes with their commands, the first one first.
+    pub(super) fn browser_processes(&self) -> Vec<(u32, String)> {
+        self.driver.children()
     }
 
     /// Closes the browser, and tells what no test may leave behind: errors in the console, and

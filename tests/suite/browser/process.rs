@@ -43,6 +43,10 @@ impl Process {
         }
     }
 
+    pub(super) fn id(&self) -> u32 {
+        self.child.id()
+    }
+
     /// Waits for the program to end by itself. Drop ends it if it does not.
     pub(super) fn wait(&mut self, patience: Duration) {
         let started = Instant::now();

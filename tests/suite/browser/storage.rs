@@ -12,9 +12,12 @@ use crate::support::FOUR_ROOMS;
 
 const NAME: &str = "Four rooms, worked by hand";
 
-/// All that stands in storage, by key.
+/// All jobs that stand in storage, by key.
 fn everything(page: &Page) -> Value {
-    page.script("return Object.fromEntries(Object.entries(localStorage))", vec![])
+    page.script(
+        "return Object.fromEntries(Object.entries(localStorage).filter(([key]) => key.startsWith('finrun.job.')))",
+        vec![],
+    )
 }
 
 fn count(page: &Page) -> usize {

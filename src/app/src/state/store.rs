@@ -4,6 +4,7 @@
 use crate::page::JobKey;
 use finrun_engine::job::{Draft, File, Header, OpenError};
 use gloo_storage::{LocalStorage, Storage as _};
+use wasm_bindgen::JsCast;
 use web_sys::Storage;
 
 const PREFIX: &str = "finrun.job.";
@@ -106,7 +107,10 @@ pub fn load(key: &JobKey) -> Option<Result<Draft, FileFault>> {
 
 /// Writes a job, or gives the browser's reason why not.
 pub fn write(key: &JobKey, text: &str) -> Result<(), String> {
-    set_entry(&storage_key(key), text)
+    let key = storage_key(key);
+    set_entry(&key, text)?;
+    tell_written(&key);
+    Ok(())
 }
 
 pub(super) fn set_entry(storage_key: &str, text: &str) -> Result<(), String> {
@@ -117,12 +121,25 @@ pub(super) fn set_entry(storage_key: &str, text: &str) -> Result<(), String> {
 }
 
 pub fn delete(key: &JobKey) {
-    delete_entry(&storage_key(key));
+    let key = storage_key(key);
+    delete_entry(&key);
+    tell_written(&key);
 }
 
 pub(super) fn delete_entry(storage_key: &str) {
     if storage().is_some() {
         LocalStorage::delete(storage_key);
+    }
+}
+
+/// Browsers put storage on the disk seconds later; the boot file keeps a copy that is there at once.
+fn tell_written(key: &str) {
+    let event = web_sys::CustomEventInit::new();
+    event.set_detail(&key.into());
+    if let Ok(event) = web_sys::CustomEvent::new_with_event_init_dict("finrun-job-written", &event)
+    {
+        // Refused only when a listener cancels it, and none does.
+        let _ = leptos::prelude::window().dispatch_event(event.unchecked_ref());
     }
 }
 

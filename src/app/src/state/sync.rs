@@ -9,7 +9,8 @@ use leptos::prelude::*;
 use std::time::Duration;
 use wasm_bindgen::JsCast;
 
-/// Writes at most this long after the last input.
+/// Writes at most this long after the first input that is not written yet: someone who types without
+/// a rest must not lose all of it.
 const SAVE_AFTER: Duration = Duration::from_millis(300);
 
 pub(super) fn follow_hash(app: App) {
@@ -27,16 +28,20 @@ pub(super) fn follow_hash(app: App) {
 }
 
 pub(super) fn save_when_changed(app: App) {
-    let timer: StoredValue<Option<TimeoutHandle>> = StoredValue::new(None);
+    let timer = StoredValue::new(false);
     Effect::new(move |_| {
         app.open.track();
         if app.save.get_untracked() != SaveState::Pending {
             return;
         }
-        if let Some(running) = timer.get_value() {
-            running.clear();
+        if !timer.get_value() {
+            timer.set_value(true);
+            let write = move || {
+                timer.set_value(false);
+                app.save_now();
+            };
+            set_timeout(write, SAVE_AFTER);
         }
-        timer.set_value(set_timeout_with_handle(move || app.save_now(), SAVE_AFTER).ok());
     });
     // A phone that switches away may never come back: what is typed is written first.
     window_event_listener(ev::visibilitychange, move |_| {

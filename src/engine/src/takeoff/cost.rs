@@ -106,7 +106,7 @@ impl Line {
     }
 
     /// Of an amount, what was not bought already.
-    pub(super) fn to_buy(&self, amount: Amount) -> Amount {
+    pub(super) fn to_buy(self, amount: Amount) -> Amount {
         match amount {
             Amount::Count(count) => Amount::Count(count.saturating_sub(self.have)),
             length => length,

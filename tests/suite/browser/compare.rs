@@ -95,32 +95,37 @@ fn arrangements_are_sorted_kept_and_used() {
                 assert!(sorted[0].starts_with(text::column(column)), "{sorted:?}");
             }
         }
-        // The best is said in words, of joints that of the series loop.
-        let best = ".sides td:has([data-figure='arranged-1.joints']) .best";
-        assert_eq!(page.text_of(best), text::best());
-        let not_best = ".sides td:has([data-figure='arranged-4.joints']) .best";
-        assert_eq!(page.texts_of(not_best), [""; 0]);
+        // The best is said in words, and only there.
+        let fewest = Column::Joints.best(&rows).expect("one has the fewest joints");
+        for (at, row) in rows.iter().enumerate() {
+            let best = format!(".sides td:has([data-figure='arranged-{}.joints']) .best", at + 1);
+            let said = page.texts_of(&best);
+            match Column::Joints.value(row) == Some(fewest) {
+                true => assert_eq!(said, [text::best()], "{at}"),
+                false => assert_eq!(said, [""; 0], "{at}"),
+            }
+        }
 
         // Two are kept beside each other; a third takes the place of the first.
         let kept = |page: &Page| page.texts_of("table.beside th[scope=col]");
         let named = |of: Arrangement| text::arrangement(of);
         let keep = |of: Arrangement| page.press(&format!("Keep {}", named(of)));
         keep(Arrangement::Series);
-        keep(Arrangement::HomeRun);
+        keep(Arrangement::DirectReturn);
         page.settle();
-        let heads = [named(Arrangement::Series), named(Arrangement::HomeRun), "Difference"];
+        let heads = [named(Arrangement::Series), named(Arrangement::DirectReturn), "Difference"];
         assert_eq!(kept(page), heads);
         let joints = |of: Arrangement| {
             rows.iter().find(|row| row.layout == Layout::OneZone(of)).expect("its row").joints
         };
-        let more = joints(Arrangement::HomeRun) - joints(Arrangement::Series);
+        let more = joints(Arrangement::DirectReturn) - joints(Arrangement::Series);
         let lines = page.texts_of("table.beside tr");
         let line = lines.iter().find(|line| line.starts_with(text::column(Column::Joints)));
         assert!(line.is_some_and(|line| line.ends_with(&format!("{more} more"))), "{line:?}");
         keep(Arrangement::Split);
         page.settle();
-        assert_eq!(kept(page)[..2], [named(Arrangement::HomeRun), named(Arrangement::Split)]);
-        page.press(&format!("Let go {}", named(Arrangement::HomeRun)));
+        assert_eq!(kept(page)[..2], [named(Arrangement::DirectReturn), named(Arrangement::Split)]);
+        page.press(&format!("Let go {}", named(Arrangement::DirectReturn)));
         page.settle();
         assert_eq!(kept(page), [named(Arrangement::Split)]);
 

@@ -30,6 +30,7 @@ mod page;
 mod pdf;
 mod piping;
 mod place;
+mod prices;
 mod process;
 mod remedies;
 mod report;

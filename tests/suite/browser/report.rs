@@ -15,9 +15,9 @@ use super::visit;
 
 /// A house, its system, and the most pages that its report may take on either paper.
 const HOUSES: [(&str, &str, usize); 3] = [
-    ("bungalow", include_str!("../../../public/demo/bungalow.json"), 18),
-    ("two-storey", include_str!("../../../public/demo/two-storey.json"), 27),
-    ("cottage", include_str!("../../../public/demo/cottage.json"), 20),
+    ("bungalow", include_str!("../../../public/demo/bungalow.json"), 24),
+    ("two-storey", include_str!("../../../public/demo/two-storey.json"), 34),
+    ("cottage", include_str!("../../../public/demo/cottage.json"), 26),
 ];
 
 /// Points of 1/72 in: ANSI/ASME Y14.1 size A, and ISO 216 A4 of 210 by 297 mm.

@@ -137,6 +137,8 @@ impl Page<'_> {
         markup.open("th", &[("scope", "row")]);
         markup.leaf("b", &[], &text::thing(&entry.line, system));
         for because in &entry.reasons {
+            // A space, for whoever reads the words without their lines.
+            markup.text(" ");
             markup.leaf("small", &[], &text::because(self.draft, because, system));
         }
         markup.close("th");
@@ -144,11 +146,13 @@ impl Page<'_> {
         let is_coil = entry.line.tube.is_some_and(text::comes_in_coils);
         let buy = text::to_buy(entry, is_coil, system);
         markup.leaf("b", &[("data-figure", &name("buy"))], &buy);
+        markup.text(" ");
         markup.leaf("small", &[], &text::need_and_spare(entry, system));
         markup.close("td");
         markup.open("td", &[]);
         let sum = text::line_sum(entry.sum, system);
         markup.leaf("b", &[("data-figure", &name("sum"))], &sum);
+        markup.text(" ");
         markup.leaf("small", &[], &text::line_price(&entry.line, system));
         markup.close("td");
         markup.close("tr");

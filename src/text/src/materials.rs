@@ -277,9 +277,9 @@ pub fn comes_in_coils(tube: Tube) -> bool {
     tube.material() == Material::Pex
 }
 
-/// What the picture of a cut plan shows.
-pub fn cut_picture(tube: &str) -> String {
-    format!("Cut plan of {tube}, to scale; the table below has the same numbers.")
+/// What the picture of a stick in a cut plan shows.
+pub fn cut_picture(tube: &str, stick: &str) -> String {
+    format!("{stick} of {tube}, to scale; the table below has the same numbers.")
 }
 
 /// The list as a table, heads first, for a spreadsheet.

@@ -53,7 +53,10 @@ fn words_of_the_materials_list() {
         for cutting in &take_off.cuttings {
             let title = text::cut_title(cutting.tube);
             book.add(format!("{name}: {title}"), text::cut_proof(cutting, system));
-            book.add(format!("{name}: picture of {title}"), text::cut_picture(title));
+            book.add(
+                format!("{name}: picture of {title}"),
+                text::cut_picture(title, "Stick 1, 20 ft"),
+            );
             let plan = cutting.plan.as_ref().expect("a plan");
             for (nth, stick) in plan.sticks.iter().enumerate() {
                 let coil = cutting.is_coil();

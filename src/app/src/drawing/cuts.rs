@@ -12,46 +12,39 @@ const LEFT: f64 = 8.0;
 const BAR: f64 = 26.0;
 const ROW: f64 = 19.0;
 
-/// Nothing where there is no plan. Pieces are numbered from stick to stick, and named below their bar.
+/// Above a bar its name, below it the names of its cuts.
+const HEAD: f64 = 26.0;
+const FOOT: f64 = 8.0;
+
+/// A picture for each stick, so that paper can part them; nothing where there is no plan. Pieces are
+/// numbered from stick to stick, and named below their bar.
 pub(crate) fn cut_drawing(draft: &Draft, cutting: &Cutting, system: System) -> String {
     let Ok(plan) = &cutting.plan else { return String::new() };
     let longest = plan.sticks.iter().map(|stick| stick.stick_sixteenths).max().unwrap_or(1);
     let scale = (WIDTH - 2.0 * LEFT) / f64::from(longest.max(1));
-    let rows: usize = plan.sticks.iter().map(|stick| stick.cuts.len()).sum();
-    let high = 4.0 + plan.sticks.len() as f64 * (22.0 + BAR + 18.0) + rows as f64 * ROW;
     let mut svg = Markup::new();
-    let label = text::cut_picture(text::cut_title(cutting.tube));
-    let view_box = format!("0 0 {} {}", num(WIDTH), num(high));
-    svg.open("svg", &[("role", "img"), ("aria-label", &label), ("viewBox", &view_box)]);
-    let (mut y, mut number) = (0.0, 0);
+    let mut number = 0;
     for (nth, stick) in plan.sticks.iter().enumerate() {
-        y += 20.0;
         let name = text::stick_name(nth, stick.stick_sixteenths, cutting.is_coil(), system);
-        words(&mut svg, "strong", Align::Start, (LEFT, y), 340.0, &name);
-        y += 6.0;
-        bar(&mut svg, stick, (y, scale), cutting.kerf_sixteenths, (number, system));
-        y += BAR + 4.0;
-        for cut in &stick.cuts {
+        let high = HEAD + BAR + stick.cuts.len() as f64 * ROW + FOOT;
+        let label = text::cut_picture(text::cut_title(cutting.tube), &name);
+        let view_box = format!("0 0 {} {}", num(WIDTH), num(high));
+        svg.open("svg", &[("role", "img"), ("aria-label", &label), ("viewBox", &view_box)]);
+        words(&mut svg, "strong", Align::Start, (LEFT, HEAD - 6.0), 340.0, &name);
+        bar(&mut svg, stick, (HEAD, scale), cutting.kerf_sixteenths, (number, system));
+        for (place, cut) in stick.cuts.iter().enumerate() {
             number += 1;
-            y += ROW;
+            let y = HEAD + BAR + (place + 1) as f64 * ROW;
             let long = text::cut_length(cut.length_sixteenths, system);
-            words(
-                &mut svg,
-                "strong",
-                Align::End,
-                (LEFT + 18.0, y - 4.0),
-                24.0,
-                &number.to_string(),
-            );
-            words(&mut svg, "d", Align::Start, (LEFT + 26.0, y - 4.0), 90.0, &long);
+            words(&mut svg, "strong", Align::End, (LEFT + 18.0, y), 24.0, &number.to_string());
+            words(&mut svg, "d", Align::Start, (LEFT + 26.0, y), 90.0, &long);
             if let Some(piece) = cutting.pieces.get(cut.piece) {
                 let what = text::cut_for(draft, piece);
-                words(&mut svg, "d", Align::Start, (LEFT + 110.0, y - 4.0), 236.0, &what);
+                words(&mut svg, "d", Align::Start, (LEFT + 110.0, y), 236.0, &what);
             }
         }
-        y += 14.0;
+        svg.close("svg");
     }
-    svg.close("svg");
     svg.done()
 }
 

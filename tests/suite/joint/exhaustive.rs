@@ -112,3 +112,31 @@ proptest! {
         holds(problem, &water, Objective::MostEven)?;
     }
 }
+
+/// A room that is short beside scarce pieces: rents are no weight of the rooms to come.
+#[test]
+fn the_evenest_choice_is_found_where_a_room_is_short() {
+    let run =
+        |hold_sixteenths| Run { hold_sixteenths, wall: Wall::Outer, fixed_sixteenths: vec![] };
+    let room = |holds: &[u32]| Room { runs: holds.iter().copied().map(run).collect() };
+    let stock =
+        |length_sixteenths, available| Stock { length_sixteenths, price_cents: None, available };
+    let problem = Problem {
+        circuits: vec![vec![room(&[480, 1440])], vec![room(&[960, 960]), room(&[960])]],
+        stock: vec![stock(960, Some(1)), stock(288, None)],
+        bare_per_piece_m: 0.0,
+        costs: Costs { joint_cents: 0, run_cents: 0 },
+        objective: Objective::MostEven,
+    };
+    let heated = |load_w, air_k| Heated { load_w, air_k };
+    let circuit = |enters_k, rooms| Loop { enters_k, capacity_w_per_k: 15.0, rooms };
+    let water = Element {
+        per_metre_w: 1.6,
+        part_lower_k: 18.0,
+        circuits: vec![
+            circuit(335.0, vec![heated(1.0, 292.15)]),
+            circuit(332.0, vec![heated(629.0, 295.15), heated(1.0, 292.15)]),
+        ],
+    };
+    holds(problem, &water, Objective::MostEven).expect("as every choice has it");
+}

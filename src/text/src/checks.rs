@@ -3,7 +3,7 @@
 use crate::language::{either, say};
 use crate::piping::not_solved;
 use crate::plant::minutes;
-use crate::{circuit_name, room_name, tube, value, zone_name};
+use crate::{circuit_name, in_units, room_name, tube, value, zone_name};
 use finrun_engine::check::{Check, Finding, Remedy, Severity, Subject};
 use finrun_engine::job::Draft;
 use finrun_engine::quantity::{Kind, Length, System, Unit, Value};
@@ -592,5 +592,5 @@ fn rough(length: Length, system: System) -> String {
         System::Us => (Unit::Foot, "ft"),
         System::Si => (Unit::Metre, "m"),
     };
-    format!("{:.0} {name}", length.to(unit))
+    in_units(&format!("{:.0} {name}", length.to(unit)))
 }

@@ -74,7 +74,7 @@ pub fn problem(error: &FieldError, system: System) -> String {
         ),
         Problem::CutTooLarge { room } => say!(
             "The cut takes the room's whole {}. Make the cut smaller, or the room larger.",
-            "El corte se lleva todo {} de la habitación. Haga el corte más pequeño, o la \
+            "El corte se lleva los {} enteros de la habitación. Haga el corte más pequeño, o la \
              habitación más grande.";
             text(*room)
         ),

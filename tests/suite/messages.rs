@@ -108,10 +108,12 @@ fn english_left(english: &str, spanish: &str) -> Option<&'static str> {
 }
 
 /// Words that no Spanish sentence has, but for names.
-const ENGLISH_ONLY: &[&str] = &[
+pub(crate) const ENGLISH_ONLY: &[&str] = &[
     "the", "of", "and", "is", "are", "was", "with", "for", "from", "what", "that", "which", "not",
     "it", "its", "on", "to", "this", "these", "than", "room", "water", "heat", "wall", "feet",
-    "ft", "in", "where", "when", "by", "at", "or",
+    "ft", "in", "where", "when", "by", "at", "or", "each", "all", "one", "you", "your", "they",
+    "there", "here", "have", "but", "only", "least", "most", "until", "into", "beside", "nothing",
+    "other",
 ];
 
 /// Names in the jobs of these tests that hold such words.

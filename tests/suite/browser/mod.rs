@@ -34,6 +34,7 @@ mod prices;
 mod process;
 mod remedies;
 mod report;
+mod rows;
 mod screenshots;
 mod server;
 mod share;

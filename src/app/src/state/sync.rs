@@ -11,7 +11,7 @@ use wasm_bindgen::JsCast;
 
 /// Writes at most this long after the first input that is not written yet: someone who types without
 /// a rest must not lose all of it.
-const SAVE_AFTER: Duration = Duration::from_millis(300);
+const SAVE_AFTER: Duration = Duration::from_millis(150);
 
 pub(super) fn follow_hash(app: App) {
     let read = move || {

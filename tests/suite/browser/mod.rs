@@ -22,6 +22,7 @@ mod kills;
 mod leaving;
 mod looks;
 mod materials;
+mod media;
 mod network;
 mod offline_update;
 mod one_file;

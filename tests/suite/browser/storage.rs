@@ -116,6 +116,13 @@ fn a_file_that_is_no_job_changes_nothing() {
             open(text, says);
         }
         open(&" ".repeat(2_000_001), "too large");
+        // Refused by its size: not a byte of it is read.
+        page.script("window.read = 0; Blob.prototype.text = () => { read += 1; }", vec![]);
+        fs::write(&path, " ".repeat(50_000_000)).expect("the temporary folder is writable");
+        page.give_file("Open a job file", &path);
+        page.wait_for_text("too large");
+        assert_eq!(page.script("return read", vec![]), json!(0));
+        assert_eq!(everything(page), before);
     });
 }
 

@@ -3,7 +3,7 @@
 use crate::choices::both_kinds;
 use crate::in_units;
 use crate::language::{Language, either, language, say};
-use crate::{install, plant, shop};
+use crate::{control, install, plant, shop};
 use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId, SurfaceKind};
 use finrun_engine::job::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField, Draft,
@@ -163,6 +163,7 @@ pub fn field_label(field: Field) -> &'static str {
         Field::Bills(BillsField::Indoors) => {
             ("Indoor temperature in those months", "Temperatura interior en esos meses")
         }
+        Field::Bills(BillsField::Price) => control::FUEL_PRICE,
         Field::Bill(_, field) => match field {
             BillField::From => ("From", "Desde"),
             BillField::To => ("To", "Hasta"),
@@ -263,6 +264,7 @@ pub fn field_label(field: Field) -> &'static str {
             }
         },
         Field::Plant(field) => return plant::label(field),
+        Field::Control(field) => control::control_label(field),
         Field::Zone(_, ZoneField::Trunk) => ("Trunk, one way", "Troncal, un sentido"),
         Field::Zone(_, ZoneField::TrunkElbows) => {
             ("Elbows on it, one way", "Codos en ella, un sentido")
@@ -306,6 +308,7 @@ pub fn field_label(field: Field) -> &'static str {
                 ("On the plan, from the left", "En el plano, desde la izquierda")
             }
             RoomField::FromFront => ("On the plan, from the front", "En el plano, desde el frente"),
+            RoomField::Damper => control::DAMPER,
             RoomField::VentArea => {
                 ("Net free area of all vents", "Área libre neta de todas las rejillas")
             }
@@ -397,6 +400,9 @@ pub fn field_note(field: Field) -> String {
             "Heat that reaches the house, of the heat in the fuel, over a whole season.",
             "Calor que llega a la casa, del calor del combustible, en toda una temporada.",
         ),
+        Field::Bills(BillsField::Price) => control::FUEL_PRICE_NOTE,
+        Field::Control(field) => control::control_note(field),
+        Field::Room(_, RoomField::Damper) => control::DAMPER_NOTE,
         Field::Room(_, RoomField::AirChanges) => (
             "A heated room takes its share of the house's air, and at least this. An unheated \
              space takes this.",
@@ -511,6 +517,7 @@ pub fn field_owner(draft: &Draft, field: Field) -> String {
         Field::Circuit(_) => either(("Loop", "Circuito")).to_string(),
         Field::Part(_) => either(("Valves and tees", "Válvulas y tes")).to_string(),
         Field::Plant(_) => either(("Boiler and fill", "Caldera y llenado")).to_string(),
+        Field::Control(_) => either(control::SETBACK).to_string(),
         Field::Zone(zone, _) => super::zone_name(draft, zone),
         Field::PumpPoint(row, _) => say!(
             "Circulator's curve, point {}",

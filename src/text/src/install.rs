@@ -116,10 +116,14 @@ pub fn step_title(draft: &Draft, step: &Step) -> String {
     }
 }
 
-fn lower_first(title: &str) -> String {
-    let mut letters = title.chars();
-    let first = letters.next().into_iter().flat_map(char::to_lowercase);
-    first.chain(letters).collect()
+/// As it stands within a sentence: "PEX" stays.
+pub(crate) fn lower_first(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next();
+    match letters.as_str().starts_with(char::is_lowercase) {
+        true => first.into_iter().flat_map(char::to_lowercase).chain(letters).collect(),
+        false => words.to_string(),
+    }
 }
 
 /// The numbers of a step that there are several of, one for each room or zone; empty for others.
@@ -138,7 +142,7 @@ pub fn step_numbers(draft: &Draft, step: &Step, system: System) -> String {
             say!(
                 "{what}, {} across for {}.",
                 "{what}, de {} de diámetro, para {}.";
-                tape(*wide, system), tube(*of)
+                tape(*wide, system), lower_first(tube(*of))
             )
         }
         Task::Brackets { long, brackets } => {
@@ -172,7 +176,7 @@ pub fn step_numbers(draft: &Draft, step: &Step, system: System) -> String {
             value(*supply, system)
         ),
         Task::Purge { tube: of, flow } => {
-            say!("{} or more, for {}.", "{} o más, para {}."; value(*flow, system), tube(*of))
+            say!("{} or more, for {}.", "{} o más, para {}."; value(*flow, system), lower_first(tube(*of)))
         }
         Task::Balance { order, cv: Some(cv) } => {
             say!(

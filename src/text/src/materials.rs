@@ -1,6 +1,7 @@
 //! Words of the materials list and of the cut plan.
 
 use crate::choices::tube;
+use crate::install::lower_first;
 use crate::language::{either, say};
 use crate::shop::price_label;
 use crate::{loop_name, place, room_name, value, zone_name};
@@ -28,7 +29,7 @@ pub fn thing(line: &Line, system: System) -> String {
         (Form::Outside, _) => said += either((", outside corner", ", esquina exterior")),
         (Form::Only, Some(of)) => {
             said += ", ";
-            said += tube(of);
+            said += &lower_first(tube(of));
         }
         (Form::To(small), large) => {
             let large = large.map_or("", |large| nominal(large.nominal()));
@@ -362,6 +363,7 @@ pub fn comes_in_coils(tube: Tube) -> bool {
 
 /// What the picture of a stick in a cut plan shows.
 pub fn cut_picture(tube: &str, stick: &str) -> String {
+    let tube = lower_first(tube);
     say!(
         "{stick} of {tube}, to scale; the table below has the same numbers.",
         "{stick} de {tube}, a escala; la tabla de abajo tiene los mismos números."

@@ -1,6 +1,7 @@
 //! Words for the list of prices: as a table, kept for other jobs, opened and saved.
 
 use crate::fields::field_label;
+use crate::install::lower_first;
 use crate::language::{either, say};
 use crate::{in_units, problem};
 use finrun_engine::csv::{Fault, LONGEST_CELL, MOST_CELLS, MOST_ROWS};
@@ -11,7 +12,9 @@ use finrun_engine::quantity::{Kind, System, display_unit};
 pub fn price_item(field: Field) -> String {
     match field {
         Field::Stocked(feet, _) => say!("Piece of {feet} ft", "Pieza de {feet} pies"),
-        Field::SizedPrice(tube, _) => format!("{}, {}", field_label(field), crate::tube(tube)),
+        Field::SizedPrice(tube, _) => {
+            format!("{}, {}", field_label(field), lower_first(crate::tube(tube)))
+        }
         _ => field_label(field).to_string(),
     }
 }
@@ -177,7 +180,7 @@ pub fn row_problem(row: &RowProblem, system: System) -> String {
         RowFault::UnknownKey { key } => say!(
             "Line {line}: “{}” is no key of a price. Save these prices as CSV and take the key \
              from there.",
-            "Línea {line}: “{}” no es la clave de ningún precio. Guarde estos precios como CSV y \
+            "Línea {line}: «{}» no es la clave de ningún precio. Guarde estos precios como CSV y \
              tome la clave de allí.";
             short(key)
         ),
@@ -197,7 +200,7 @@ pub fn row_problem(row: &RowProblem, system: System) -> String {
         RowFault::UnknownUnit { field, unit } => say!(
             "Line {line}, {}: “{}” is no unit for this price. Write {}. If the price has a \
              decimal comma, put it in quotes or separate the cells by semicolons.",
-            "Línea {line}, {}: “{}” no es una unidad para este precio. Escriba {}. Si el precio \
+            "Línea {line}, {}: «{}» no es una unidad para este precio. Escriba {}. Si el precio \
              tiene coma decimal, póngalo entre comillas o separe las celdas con punto y coma.";
             price_item(*field),
             short(unit),
@@ -219,8 +222,8 @@ pub fn list_fault(fault: ListFault) -> String {
         ListFault::NoColumns => either((
             "This is no list of prices: its first row must name the columns key, price and unit. \
              Save these prices as CSV to see how it looks.",
-            "Esto no es una lista de precios: su primera fila debe nombrar las columnas “key”, \
-             “price” y “unit”. Guarde estos precios como CSV para ver cómo es.",
+            "Esto no es una lista de precios: su primera fila debe nombrar las columnas «key», \
+             «price» y «unit». Guarde estos precios como CSV para ver cómo es.",
         ))
         .to_string(),
         ListFault::Table(fault) => table_fault(fault),
@@ -290,9 +293,9 @@ fn prices(count: usize) -> String {
 
 fn units(field: Field) -> &'static str {
     either(match field.spec().kind {
-        Kind::LinearMoney => ("per ft or per m", "“por pie” o “por m”"),
-        Kind::AreaMoney => ("per ft² or per m²", "“por pie²” o “por m²”"),
-        _ => ("each", "“each”"),
+        Kind::LinearMoney => ("per ft or per m", "«por pie» o «por m»"),
+        Kind::AreaMoney => ("per ft² or per m²", "«por pie²» o «por m²»"),
+        _ => ("each", "«each»"),
     })
 }
 

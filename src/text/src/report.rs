@@ -253,7 +253,7 @@ pub fn worked_title(topic: Topic, name: &str) -> String {
             either(("Air through the house", "Aire a través de la casa")).to_string()
         }
         Topic::Band => either(("How sure the load is", "Qué tan segura es la carga")).to_string(),
-        Topic::ListedU(_) => say!("U of “{name}”", "U de “{name}”"),
+        Topic::ListedU(_) => say!("U of “{name}”", "U de «{name}»"),
         Topic::PerArea(_) => {
             say!("Load on each part of the floor, {name}", "Carga por cada parte del piso, {name}")
         }
@@ -371,7 +371,7 @@ sentences! { REPORT_WORDS;
     section_report: "Report", "Informe";
     report_note: "For paper or a PDF: press Print, and choose a printer or “Save as PDF”. The \
                   short form holds on two pages what is needed on site.",
-                 "Para papel o PDF: pulse Imprimir y elija una impresora o “Guardar como PDF”. La \
+                 "Para papel o PDF: pulse Imprimir y elija una impresora o «Guardar como PDF». La \
                   forma corta tiene en dos páginas lo que hace falta en la obra.";
     report_fact: "To print or save, whole or in short",
         "Para imprimir o guardar, completo o en corto";

@@ -1,6 +1,6 @@
 //! Words of the site: phases, dangers, steps that no shipped house has, findings of the start.
 
-use super::{Book, in_both, in_english};
+use super::{Book, in_both};
 use finrun_engine::building::{RoomId, ZoneId};
 use finrun_engine::commission::{AtTop, Beside, By, CircuitFinding, FillingFinding, RoomFinding};
 use finrun_engine::install::{Danger, Of, Step, Task};
@@ -92,7 +92,7 @@ fn dangers_care_and_rare_steps() {
         book.add("done", text::steps_done(7, 23));
         book.add("expected", text::expected_back("158 °F"));
     };
-    insta::assert_snapshot!(in_english(tell));
+    insta::assert_snapshot!(in_both(tell));
 }
 
 #[test]

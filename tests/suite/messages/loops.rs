@@ -1,6 +1,6 @@
 //! The words of suggested loops.
 
-use super::{Book, in_english};
+use super::{Book, in_both};
 use crate::suggest::{changes, largest_last, price, too_long};
 use finrun_engine::building::RoomId;
 use finrun_engine::quantity::{Length, Power, System, Temperature, Unit, Velocity, VolumeFlow};
@@ -117,5 +117,5 @@ fn words_of_suggested_loops() {
         book.add("moved in SI", text::moved(&before, &zoned(41.0, 2.3, 157.0, 1), System::Si));
         book.add("nothing moved", text::moved(&before, &before, System::Us));
     };
-    insta::assert_snapshot!(in_english(tell));
+    insta::assert_snapshot!(in_both(tell));
 }

@@ -1,6 +1,6 @@
 //! The words of the materials list and the cut plan, of a house that has nearly everything on it.
 
-use super::{Book, in_english};
+use super::{Book, in_both};
 use crate::shipped::COTTAGE;
 use crate::support::{open, set, solve};
 use finrun_engine::job::{
@@ -58,7 +58,7 @@ fn words_of_the_materials_list() {
                 book.add(format!("{name}: {tube}"), text::cut_proof(cutting, system));
                 book.add(
                     format!("{name}: picture of {tube}"),
-                    text::cut_picture(title, "Stick 1, 20 ft"),
+                    text::cut_picture(title, &text::stick_name(0, 3840, false, system)),
                 );
                 let plan = cutting.plan.as_ref().expect("a plan");
                 for (nth, stick) in plan.sticks.iter().enumerate() {
@@ -76,5 +76,5 @@ fn words_of_the_materials_list() {
             }
         }
     };
-    insta::assert_snapshot!(in_english(tell));
+    insta::assert_snapshot!(in_both(tell));
 }

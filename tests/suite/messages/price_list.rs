@@ -1,6 +1,6 @@
 //! The list of prices: what is kept, filled in, and not taken.
 
-use super::{Book, in_english};
+use super::{Book, in_both};
 use finrun_engine::csv::Fault;
 use finrun_engine::job::{Entry, Field, ListFault, PriceField, SizedField, StockField, read_table};
 use finrun_engine::named::Named;
@@ -25,7 +25,7 @@ fn prices_kept_and_filled_in() {
             let said = text::kept_prices(kept, missing, otherwise);
             book.add(format!("kept {kept}, {missing} blank here, {otherwise} different"), said);
         }
-        book.add("full", text::cannot_keep_prices("exceeded the quota"));
+        book.add("full", text::cannot_keep_prices("QuotaExceededError"));
         book.add("blocked", text::cannot_keep_prices(""));
         book.add("more", text::more_rows(12));
         let tube = Tube::CopperMThreeQuarter;
@@ -43,7 +43,7 @@ fn prices_kept_and_filled_in() {
             }
         }
     };
-    insta::assert_snapshot!(in_english(tell));
+    insta::assert_snapshot!(in_both(tell));
 }
 
 #[test]
@@ -69,5 +69,5 @@ fn rows_and_lists_that_are_not_taken() {
         let reason = text::list_fault(ListFault::NoColumns);
         book.add("kept and damaged", text::kept_prices_damaged(&reason));
     };
-    insta::assert_snapshot!(in_english(tell));
+    insta::assert_snapshot!(in_both(tell));
 }

@@ -1,6 +1,6 @@
 //! Words of the report: where numbers come from, what was assumed, by which methods.
 
-use super::{Book, in_english, one_of_each_field};
+use super::{Book, in_both, one_of_each_field};
 use crate::shipped::SHIPPED;
 use crate::support::{V3_FIXTURE, open};
 use finrun_engine::building::{Assembly, RoomId};
@@ -27,26 +27,44 @@ fn words_of_the_report() {
             let (letter, word) = text::input_origin(origin);
             book.add(format!("{origin:?}"), format!("{letter} {word}"));
         }
-        let two = ["Kitchen".to_string(), "2 in Hall".to_string()];
-        let ways = ["A larger boiler".to_string(), "Less flow".to_string()];
+        let spanish = text::language() == text::Language::Spanish;
+        let either = |english: &'static str, spanish_words: &'static str| {
+            if spanish { spanish_words } else { english }
+        };
+        let two = ["Kitchen".to_string(), text::times_in(2, "Hall")];
+        let ways =
+            [either("A larger boiler", "Una caldera mayor"), either("Less flow", "Menos caudal")]
+                .map(str::to_string);
         for (key, message) in [
             ("with origin", text::with_origin(&text::in_units("12 ft"), InputOrigin::Measured)),
             ("made by", text::made_by("0.1.0", 4, "1")),
             ("title", text::report_title("Our house")),
-            ("assumption", text::assumption("Exponent", "1.4", &[])),
-            ("assumption somewhere", text::assumption("Height", &text::in_units("8 ft"), &two)),
-            ("assumption without a number", text::assumption("Windows stand evenly", "", &two)),
+            ("assumption", text::assumption(either("Exponent", "Exponente"), "1.4", &[])),
+            (
+                "assumption somewhere",
+                text::assumption(either("Height", "Altura"), &text::in_units("8 ft"), &two),
+            ),
+            (
+                "assumption without a number",
+                text::assumption(either("Windows stand evenly", "Ventanas por igual"), "", &two),
+            ),
             ("once", text::times_in(1, "Hall")),
             ("twice", text::times_in(2, "Hall")),
             ("left out", text::left_out(&["Kitchen".to_string(), "Hall".to_string()])),
             ("pieces", text::pieces_of(2, &text::in_units("8 ft"))),
             ("wall", text::on_wall("North wall", &text::in_units("8 ft + 2 ft"))),
             ("water", text::from_into(&text::in_units("180 °F"), &text::in_units("170 °F"))),
-            ("named", text::named("Circulator", "Upstairs")),
-            ("kind", text::of_kind("Width", "Window")),
-            ("inside", text::inside_of("Window 1")),
+            ("named", text::named(either("Circulator", "Circulador"), "Upstairs")),
+            ("kind", text::of_kind(either("Width", "Ancho"), either("Window", "Ventana"))),
+            ("inside", text::inside_of(either("Window 1", "Ventana 1"))),
             ("stock", text::stock_feet("2, 4, 8")),
-            ("headed", text::check_headed("look at this", "Loop: velocity 1.1 ft/s")),
+            (
+                "headed",
+                text::check_headed(
+                    either("look at this", "vea esto"),
+                    either("Loop: velocity 1.1 ft/s", "Circuito: velocidad 1.1 pie/s"),
+                ),
+            ),
             ("ways", text::ways_out(&ways)),
             ("holds", text::checks_hold_beside(3)),
             ("rough", text::rough_length(Length::of(1001.0, Unit::Foot).into(), System::Us)),
@@ -55,7 +73,7 @@ fn words_of_the_report() {
             book.add(key, message);
         }
     };
-    insta::assert_snapshot!(in_english(tell));
+    insta::assert_snapshot!(in_both(tell));
 }
 
 /// What heads a working, and labels that stand by themselves.
@@ -103,7 +121,7 @@ fn titles_of_workings_and_whole_labels() {
         let draft = open(SHIPPED[0]);
         book.add("owned", text::owned_label(&draft, Field::House(HouseField::Margin)));
     };
-    insta::assert_snapshot!(in_english(tell));
+    insta::assert_snapshot!(in_both(tell));
 }
 
 /// Each method that a job may choose says so, and no other.
@@ -125,5 +143,5 @@ fn methods_of_the_jobs() {
         say("two storeys", &open(SHIPPED[1]));
         say("fixture", &open(V3_FIXTURE));
     };
-    insta::assert_snapshot!(in_english(tell));
+    insta::assert_snapshot!(in_both(tell));
 }

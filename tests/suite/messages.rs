@@ -117,7 +117,22 @@ pub(crate) const ENGLISH_ONLY: &[&str] = &[
 ];
 
 /// Names in the jobs of these tests that hold such words.
-const NAMES: &[&str] = &["Living room", "Family room"];
+const NAMES: &[&str] = &[
+    "Living room",
+    "Family room",
+    "Great room",
+    "Room ",
+    "North wall",
+    "north wall",
+    "Upstairs",
+    "Kitchen",
+    "Hall",
+    "Bath",
+    "Bedroom",
+    "First floor",
+    "Third floor",
+    "Our house",
+];
 
 /// Words, symbols of units and names of places that are the same in both languages.
 const SAME_WORDS: &[&str] = &[
@@ -144,6 +159,9 @@ const SAME_WORDS: &[&str] = &[
     "international",
     "ap",
     "vt",
+    "re",
+    "total",
+    "nominal",
 ];
 
 /// One of each kind of field, by the end of its path; every room's wall has the same ones.

@@ -43,8 +43,8 @@ pub use climate::{
     station_taken, stations_failed, zip_spread,
 };
 pub use commission::{
-    CARE, circuit_finding, circuit_verdict, expected_back, filling_finding, readings, room_finding,
-    room_verdict,
+    care_items, circuit_finding, circuit_verdict, expected_back, filling_finding, readings,
+    room_finding, room_verdict,
 };
 pub use compare::{
     best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
@@ -68,8 +68,8 @@ pub use piping::{
     way, zone_name,
 };
 pub use plant::{
-    PLANT_CAUTIONS, back_verdict, boiler_judged, boiling_margin, burner_alone, control_power,
-    glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
+    back_verdict, boiler_judged, boiling_margin, burner_alone, control_power, glycol_charge,
+    no_tank, plant_cautions, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use price_list::{
     cannot_keep_prices, kept_prices, kept_prices_damaged, kinds_unpriced, list_fault, more_rows,

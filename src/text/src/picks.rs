@@ -1,8 +1,8 @@
 //! Labels of lists to choose from, and the names of what is on them.
 
 use super::{
-    air_class, assembly_name, behind, flow_basis, framing, material, open_flue, piping, plant,
-    position, shelter, shop, storeys, tube, u_value_basis,
+    air_class, assembly_name, behind, control, flow_basis, framing, material, open_flue, piping,
+    plant, position, shelter, shop, storeys, tube, u_value_basis,
 };
 use finrun_engine::bills::Fuel;
 use finrun_engine::building::{Level, Place, RoomUse, SlabEdge, Soil};
@@ -38,6 +38,10 @@ pub fn choice_label(choice: Choice) -> &'static str {
         Choice::Metal => "The system is mostly of",
         Choice::ValveKind => "Zone valves",
         Choice::Antifreeze => "Antifreeze",
+        Choice::SupplyBy => control::SUPPLY_BY,
+        Choice::Mass => control::MASS,
+        Choice::RoomMass(_) => control::ROOM_MASS,
+        Choice::Holds(_) => control::HOLDS,
         Choice::Arrangement(_) => "Arrangement",
         Choice::Main(_) => "Tube of main, trunk or manifold",
         Choice::Pipe(_) => "Tube of the rooms' own pipes",
@@ -64,6 +68,7 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
     match pick {
         Pick::Behind(p) => return behind(draft, p),
         Pick::Hung(p) => return piping::hung(draft, p),
+        Pick::Holds(p) => return control::holds(draft, p),
         Pick::Build(UValue::Own(id)) => return assembly_name(draft, id),
         Pick::Build(p) => u_value_basis(p),
         Pick::DesignHours(p) => match p {
@@ -105,6 +110,9 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
         Pick::Metal(p) => plant::metal(p),
         Pick::ValveKind(p) => plant::valve_kind(p),
         Pick::Antifreeze(p) => plant::antifreeze(p),
+        Pick::SupplyBy(p) => control::supply_by(p),
+        Pick::Mass(p) => control::mass(p),
+        Pick::RoomMass(p) => control::room_mass(p),
         Pick::Arrangement(p) => piping::arrangement(p),
         Pick::Balancing(p) => piping::balancing(p),
         Pick::BackPath(p) => piping::back_path(p),

@@ -277,7 +277,7 @@ impl App {
             Field::Certainty(_) => section(Section::Certainty),
             Field::Assembly(..) | Field::Layer(..) => section(Section::Assemblies),
             Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
-            Field::Plant(_) => section(Section::Plant),
+            Field::Plant(_) | Field::Control(_) => section(Section::Plant),
             Field::House(HouseField::Margin) => Page::Station(job, Station::HeatLoss),
             Field::House(_) => Page::Station(job, Station::Rooms),
             Field::Price(_) | Field::SizedPrice(..) | Field::Spare(_) | Field::Cut(_) => {

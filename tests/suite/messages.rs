@@ -19,6 +19,7 @@ mod price_list;
 mod remedies;
 mod report;
 mod shop;
+mod year;
 
 use crate::findings::tag;
 use crate::support::{
@@ -111,7 +112,7 @@ const ENGLISH_ONLY: &[&str] = &[
 ];
 
 /// Words, symbols and names that are the same in both languages.
-const SAME_WORDS: &[&str] = &[];
+const SAME_WORDS: &[&str] = &["k", "kwh", "h", "f", "c", "min"];
 
 /// One of each kind of field, by the end of its path; every room's wall has the same ones.
 fn one_of_each_field() -> Vec<(String, Field)> {

@@ -118,7 +118,7 @@ pub fn field_label(field: Field) -> &'static str {
         Field::Layer(_, _, LayerField::R) => "R-value of the layer",
         Field::Bills(BillsField::Efficiency) => "Efficiency of the present heating",
         Field::Bills(BillsField::Indoors) => "Indoor temperature in those months",
-        Field::Bills(BillsField::Price) => control::FUEL_PRICE,
+        Field::Bills(BillsField::Price) => control::fuel_price(),
         Field::Bill(_, field) => match field {
             BillField::From => "From",
             BillField::To => "To",
@@ -191,7 +191,7 @@ pub fn field_label(field: Field) -> &'static str {
             RoomField::TeeSpacing => "Main between its two tees",
             RoomField::FromLeft => "On the plan, from the left",
             RoomField::FromFront => "On the plan, from the front",
-            RoomField::Damper => control::DAMPER,
+            RoomField::Damper => control::damper(),
             RoomField::VentArea => "Net free area of all vents",
             RoomField::OtherHeat => "Other heat on the design day",
         },
@@ -252,9 +252,9 @@ pub fn field_note(field: Field) -> &'static str {
         Field::Bills(BillsField::Efficiency) => {
             "Heat that reaches the house, of the heat in the fuel, over a whole season."
         }
-        Field::Bills(BillsField::Price) => control::FUEL_PRICE_NOTE,
+        Field::Bills(BillsField::Price) => control::fuel_price_note(),
         Field::Control(field) => control::control_note(field),
-        Field::Room(_, RoomField::Damper) => control::DAMPER_NOTE,
+        Field::Room(_, RoomField::Damper) => control::damper_note(),
         Field::Room(_, RoomField::AirChanges) => {
             "A heated room takes its share of the house's air, and at least this. An unheated space \
              takes this."
@@ -333,7 +333,7 @@ pub fn field_owner(draft: &Draft, field: Field) -> String {
         Field::Circuit(_) => "Loop".to_string(),
         Field::Part(_) => "Valves and tees".to_string(),
         Field::Plant(_) => "Boiler and fill".to_string(),
-        Field::Control(_) => control::SETBACK.to_string(),
+        Field::Control(_) => control::owner().to_string(),
         Field::Zone(zone, _) => super::zone_name(draft, zone),
         Field::PumpPoint(row, _) => format!("Circulator's curve, point {}", row + 1),
         Field::Leg(room, row, _) => format!("{}, step {}", room_name(draft, room), row + 1),

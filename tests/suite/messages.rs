@@ -19,6 +19,7 @@ mod price_list;
 mod remedies;
 mod report;
 mod shop;
+mod year;
 
 use crate::findings::tag;
 use crate::support::{
@@ -162,6 +163,7 @@ const SAME_WORDS: &[&str] = &[
     "re",
     "total",
     "nominal",
+    "kwh",
 ];
 
 /// One of each kind of field, by the end of its path; every room's wall has the same ones.

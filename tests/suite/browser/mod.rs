@@ -50,6 +50,7 @@ mod storeys;
 mod suggested;
 mod tenth_room;
 mod words;
+mod year;
 
 use std::path::PathBuf;
 

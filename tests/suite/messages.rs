@@ -19,6 +19,7 @@ mod price_list;
 mod remedies;
 mod report;
 mod shop;
+mod working;
 
 use crate::findings::tag;
 use crate::support::{
@@ -39,7 +40,6 @@ use finrun_engine::job::{Behind, Blank, Field, FlowBasis, RatingBasis, UValue};
 use finrun_engine::named::Named;
 use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{System, Value};
-use finrun_engine::trace::{Formula, Source};
 use finrun_text as text;
 use finrun_text::{DecimalMark, Language};
 use std::collections::BTreeMap;
@@ -386,38 +386,6 @@ fn names_of_choices() {
         }
     };
     insta::assert_snapshot!(in_both(tell));
-}
-
-#[test]
-fn workings_sources_and_symbols() {
-    let mut book = Book::default();
-    for formula in Formula::ALL {
-        if !matches!(formula, Formula::Sum | Formula::RootOfSquares) {
-            book.add(format!("{formula:?}"), formula.text());
-        }
-        book.add(format!("{formula:?} source"), text::source(formula.source()));
-    }
-    // One that no formula names would be a message that nobody sees.
-    let used: Vec<Source> = Formula::ALL.iter().map(|formula| formula.source()).collect();
-    for source in [
-        Source::Arithmetic,
-        Source::Transmission,
-        Source::StandardAtmosphere,
-        Source::Ventilation,
-        Source::EnergyBalance,
-        Source::RatingPractice,
-        Source::Integrated,
-        Source::BarePipe,
-        Source::Continuity,
-        Source::Colebrook,
-        Source::DarcyWeisbach,
-        Source::Crane,
-        Source::Hydrostatics,
-        Source::CommonPractice,
-    ] {
-        assert!(used.contains(&source), "{source:?}");
-    }
-    insta::assert_snapshot!(book.text());
 }
 
 #[test]

@@ -60,10 +60,13 @@ pub enum Section {
     Install,
     Commission,
     Report,
+    Season,
+    DesignDay,
+    Cooler,
 }
 
 impl Section {
-    pub const ALL: [Section; 17] = [
+    pub const ALL: [Section; 20] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -81,6 +84,9 @@ impl Section {
         Section::Install,
         Section::Commission,
         Section::Report,
+        Section::Season,
+        Section::DesignDay,
+        Section::Cooler,
     ];
 
     /// The station that it belongs to.
@@ -98,7 +104,10 @@ impl Section {
             | Section::Share
             | Section::Install
             | Section::Commission
-            | Section::Report => Station::Loop,
+            | Section::Report
+            | Section::Season
+            | Section::DesignDay
+            | Section::Cooler => Station::Loop,
         }
     }
 
@@ -122,6 +131,9 @@ impl Section {
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
             Section::Report => text::section_report(),
+            Section::Season => text::section_season(),
+            Section::DesignDay => text::section_design_day(),
+            Section::Cooler => text::section_cooler(),
         }
     }
 
@@ -144,6 +156,9 @@ impl Section {
             Section::Install => "install",
             Section::Commission => "commission",
             Section::Report => "report",
+            Section::Season => "season",
+            Section::DesignDay => "design-day",
+            Section::Cooler => "cooler",
         }
     }
 }

@@ -11,6 +11,7 @@ mod climate;
 mod commission;
 mod compare;
 mod control;
+mod cooler;
 mod drawings;
 mod fields;
 pub mod glossary;
@@ -18,6 +19,7 @@ mod install;
 mod language;
 mod loops;
 mod materials;
+mod night;
 mod page;
 mod picks;
 mod piping;
@@ -27,6 +29,7 @@ mod problems;
 mod remedies;
 mod report;
 mod safety;
+mod season;
 mod shop;
 mod working;
 
@@ -49,6 +52,7 @@ pub use commission::{
 pub use compare::{
     best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
 };
+pub use cooler::*;
 pub use drawings::*;
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, field_owner, opening_name, room_name,
@@ -60,6 +64,7 @@ pub use install::{
 pub use language::{DecimalMark, Language, in_units, language, speak};
 pub use loops::*;
 pub use materials::*;
+pub use night::*;
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{
@@ -80,6 +85,7 @@ pub use problems::{file_problem, problem, problem_at};
 pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
 pub use report::*;
 pub use safety::{CAUTIONS, Caution, danger};
+pub use season::*;
 pub use shop::{
     group, kept_pieces, objective, objective_note, prices_fact, stretch_holds, together,
     wall_stretch, wall_use,

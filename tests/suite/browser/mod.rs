@@ -19,6 +19,7 @@ mod house;
 mod jobs;
 mod keyboard;
 mod kills;
+mod language;
 mod leaving;
 mod looks;
 mod materials;
@@ -49,6 +50,7 @@ mod storeys;
 mod suggested;
 mod tenth_room;
 mod words;
+mod year;
 
 use std::path::PathBuf;
 
@@ -58,7 +60,12 @@ use page::{Page, View};
 /// been asked of another origin, whatever the test was about.
 #[track_caller]
 fn visit(view: View, act: impl FnOnce(&mut Page)) {
-    let mut page = Page::start(view);
+    visit_on(Page::start(view), act);
+}
+
+/// As [`visit`], on a page that was started in another way.
+#[track_caller]
+fn visit_on(mut page: Page, act: impl FnOnce(&mut Page)) {
     act(&mut page);
     let complaints = page.close();
     assert!(complaints.is_empty(), "{}", complaints.join("\n"));

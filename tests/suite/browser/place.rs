@@ -30,6 +30,9 @@ pub(super) enum Place {
     Commission,
     Share,
     Report,
+    Season,
+    DesignDay,
+    Cooler,
 }
 
 impl Place {
@@ -37,7 +40,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 17] = [
+    pub(super) const SECTIONS: [Place; 20] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -55,6 +58,9 @@ impl Place {
         Place::Commission,
         Place::Share,
         Place::Report,
+        Place::Season,
+        Place::DesignDay,
+        Place::Cooler,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -87,6 +93,9 @@ impl Place {
             Place::Commission => "commission",
             Place::Share => "share",
             Place::Report => "report",
+            Place::Season => "season",
+            Place::DesignDay => "design-day",
+            Place::Cooler => "cooler",
         }
         .to_owned()
     }

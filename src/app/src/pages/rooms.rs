@@ -238,6 +238,9 @@ impl App {
             Section::Commission => text::readings(draft.progress.readings()),
             Section::Install => self.install_fact(),
             Section::Report => text::report_fact().to_string(),
+            Section::Season => text::season_fact().to_string(),
+            Section::DesignDay => text::night_fact().to_string(),
+            Section::Cooler => text::cooler_fact().to_string(),
         })
     }
 

@@ -2,7 +2,7 @@
 
 use super::{App, Deleted, Open, SaveState, offline, store};
 use crate::page::{JobKey, Page, Section, Station};
-use finrun_engine::job::{CircuitField, Draft, Field, HouseField, SurfaceField, read};
+use finrun_engine::job::{CircuitField, Draft, Field, HouseField, RoomField, SurfaceField, read};
 use finrun_text as text;
 use leptos::ev;
 use leptos::prelude::*;
@@ -277,7 +277,8 @@ impl App {
             Field::Certainty(_) => section(Section::Certainty),
             Field::Assembly(..) | Field::Layer(..) => section(Section::Assemblies),
             Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
-            Field::Plant(_) | Field::Control(_) => section(Section::Plant),
+            Field::Plant(_) => section(Section::Plant),
+            Field::Control(_) => section(Section::DesignDay),
             Field::House(HouseField::Margin) => Page::Station(job, Station::HeatLoss),
             Field::House(_) => Page::Station(job, Station::Rooms),
             Field::Price(_) | Field::SizedPrice(..) | Field::Spare(_) | Field::Cut(_) => {
@@ -300,6 +301,7 @@ impl App {
                 section(Section::Circulator)
             }
             Field::Measured(_) | Field::Spot(..) => section(Section::Commission),
+            Field::Room(_, RoomField::Damper) => section(Section::Season),
             Field::Leg(room, ..)
             | Field::Room(room, _)
             | Field::Surface(room, ..)

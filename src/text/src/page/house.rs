@@ -104,5 +104,5 @@ pub fn free_for_baseboard(length: &str) -> String {
 }
 
 pub fn wall_picture(name: &str) -> String {
-    say!("{name}, as you stand before it", "{name}, visto de frente")
+    say!("{name}, as you stand before it", "{name}, vista de frente")
 }

@@ -91,7 +91,7 @@ pub use shop::{
     wall_stretch, wall_use,
 };
 pub use working::{
-    Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,
+    Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning, symbols,
 };
 
 use finrun_engine::quantity::{Shown, System, Value, show};

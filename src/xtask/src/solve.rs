@@ -26,6 +26,7 @@ pub(crate) enum What {
     Season,
     DesignDay,
     Cooler,
+    Comfort,
     Nodes,
     Materials,
 }
@@ -50,6 +51,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         What::Season => season::print(&draft, &job)?,
         What::DesignDay => season::print_day(&job)?,
         What::Cooler => season::print_cooler(&draft, &job)?,
+        What::Comfort => season::print_comfort(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
         What::Materials => materials::print(&draft, &job),
     }

@@ -19,11 +19,12 @@ mod price_list;
 mod remedies;
 mod report;
 mod shop;
+mod what_if;
 
 use crate::findings::tag;
 use crate::support::{
-    FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, fields, holds_number,
-    open,
+    FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, V6_FIXTURE, fields,
+    holds_number, open,
 };
 use examples::{findings, open_errors, problems, remedies};
 use finrun_engine::bills::Fuel;
@@ -67,7 +68,7 @@ impl Book {
 /// One of each kind of field, by the end of its path; every room's wall has the same ones.
 fn one_of_each_field() -> Vec<(String, Field)> {
     let mut out = BTreeMap::new();
-    let all = [V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE].map(open);
+    let all = [V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, V6_FIXTURE].map(open);
     let all = all.iter().flat_map(fields).chain([Field::Stock]);
     for field in all {
         let path = field.to_string();
@@ -91,11 +92,11 @@ fn one_of_each_field() -> Vec<(String, Field)> {
 fn fields_labels_notes_and_bounds() {
     let mut book = Book::default();
     let all = one_of_each_field();
-    // House 9, air 6, ground 5, certainty 7, assembly 2, layer 2, bills 2, bill 4, element 8, table 2,
+    // House 9, air 6, ground 5, certainty 7, assembly 2, layer 2, bills 3, bill 4, element 8, table 2,
     // stock 4, price 46, by size 14 for two sizes, spare 10, cut 1, circuit 12, room 19, surface 11,
-    // opening 5, part 6, plant 13, zone 3, pump point 2, leg 1, measured 3 and 5, and of
+    // opening 5, part 6, plant 13, zone 3, pump point 2, leg 1, measured 3 and 5, change 11, and of
     // a second and third room and zone the same again where their names end in another way.
-    assert_eq!(all.len(), 216, "{all:?}");
+    assert_eq!(all.len(), 228, "{all:?}");
     for (key, field) in all {
         book.add(&key, text::field_label(field));
         // Most labels leave nothing open.
@@ -125,11 +126,13 @@ fn fields_labels_notes_and_bounds() {
 #[test]
 fn problems_with_what_is_typed() {
     let (rooms, all) = (open(FOUR_ROOMS), open(V2_FIXTURE));
+    let changes = open(V6_FIXTURE);
     let mut book = Book::default();
     for (key, error) in problems() {
         // Only the fixture has assemblies and bills of its own.
         let draft = match error.field {
             Field::Assembly(..) | Field::Bill(..) => &all,
+            Field::Change(..) => &changes,
             _ => &rooms,
         };
         for system in [System::Us, System::Si] {

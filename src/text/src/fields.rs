@@ -1,6 +1,6 @@
 //! Labels and hints of fields, and the names of the things they belong to.
 
-use crate::{install, plant, shop};
+use crate::{install, plant, shop, what_if};
 use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId};
 use finrun_engine::job::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField, Draft,
@@ -118,6 +118,7 @@ pub fn field_label(field: Field) -> &'static str {
         Field::Layer(_, _, LayerField::R) => "R-value of the layer",
         Field::Bills(BillsField::Efficiency) => "Efficiency of the present heating",
         Field::Bills(BillsField::Indoors) => "Indoor temperature in those months",
+        Field::Bills(BillsField::Price) => "Price of one unit of fuel",
         Field::Bill(_, field) => match field {
             BillField::From => "From",
             BillField::To => "To",
@@ -214,6 +215,7 @@ pub fn field_label(field: Field) -> &'static str {
         },
         Field::Measured(field) => install::measured_label(field),
         Field::Spot(_, field) => install::spot_label(field),
+        Field::Change(_, field) => what_if::change_label(field),
     }
 }
 
@@ -249,6 +251,10 @@ pub fn field_note(field: Field) -> &'static str {
         Field::Bills(BillsField::Efficiency) => {
             "Heat that reaches the house, of the heat in the fuel, over a whole season."
         }
+        Field::Bills(BillsField::Price) => {
+            "One of the units that your bills count, in your currency. Blank: not counted."
+        }
+        Field::Change(_, field) => what_if::change_note(field),
         Field::Room(_, RoomField::AirChanges) => {
             "A heated room takes its share of the house's air, and at least this. An unheated space \
              takes this."
@@ -334,6 +340,7 @@ pub fn field_owner(draft: &Draft, field: Field) -> String {
         Field::Measured(_) => "Readings".to_string(),
         Field::Spot(room, SpotField::Air) => room_name(draft, room),
         Field::Spot(room, _) => install::circuit_at(draft, room),
+        Field::Change(id, _) => what_if::change_name(draft, id),
         Field::Surface(room, surface, _) => {
             format!("{}, {}", room_name(draft, room), surface_name(draft, room, surface))
         }

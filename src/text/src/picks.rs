@@ -2,7 +2,7 @@
 
 use super::{
     air_class, assembly_name, behind, flow_basis, framing, material, open_flue, piping, plant,
-    position, shelter, shop, storeys, tube, u_value_basis,
+    position, shelter, shop, storeys, tube, u_value_basis, what_if,
 };
 use finrun_engine::bills::Fuel;
 use finrun_engine::building::{Level, Place, RoomUse, SlabEdge, Soil};
@@ -56,6 +56,13 @@ pub fn choice_label(choice: Choice) -> &'static str {
         Choice::Framing(_) => "Framing",
         Choice::LayerMaterial(..) => "Material",
         Choice::LayerPlace(..) => "Placed",
+        Choice::ChangeKind(_) => "What changes?",
+        Choice::ChangeWhose(_) => "Where?",
+        Choice::ChangeBuild(_) => "Then built like",
+        Choice::ChangeLeaks(_) => "What will you know of its leaks?",
+        Choice::ChangeAirClass(_) => "How tight will the house be?",
+        Choice::ChangeLevel(_) => "Storey",
+        Choice::OutsideWalls(_) => "Walls to the outdoors",
     }
 }
 
@@ -64,6 +71,7 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
     match pick {
         Pick::Behind(p) => return behind(draft, p),
         Pick::Hung(p) => return piping::hung(draft, p),
+        Pick::Whose(p) => return what_if::whose(draft, p),
         Pick::Build(UValue::Own(id)) => return assembly_name(draft, id),
         Pick::Build(p) => u_value_basis(p),
         Pick::DesignHours(p) => match p {
@@ -120,6 +128,8 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
         Pick::Framing(p) => framing(p),
         Pick::LayerMaterial(LayerMaterial::Listed(p)) => material(p),
         Pick::LayerMaterial(LayerMaterial::TypedR) => "I know its R-value",
+        Pick::ChangeKind(p) => what_if::change_kind(p),
+        Pick::OutsideWalls(p) => what_if::outside_walls(p),
         Pick::LayerPlace(p) => match p {
             Place::Through => "Over the whole area",
             Place::BetweenFraming => "Between studs, joists or rafters",

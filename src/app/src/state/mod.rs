@@ -316,11 +316,16 @@ pub fn use_app() -> App {
 fn outcome(open: &Open, before: Option<&Outcome>) -> Outcome {
     let key = open.key.clone();
     let reading = read(&open.draft);
-    // Bills and readings are held against the design; it does not wait for them.
+    // Bills and readings are held against the design, and changes are only weighed; it does not wait
+    // for them.
     let beside = |error: &FieldError| {
         matches!(
             error.field,
-            Field::Bill(..) | Field::Bills(_) | Field::Measured(_) | Field::Spot(..)
+            Field::Bill(..)
+                | Field::Bills(_)
+                | Field::Measured(_)
+                | Field::Spot(..)
+                | Field::Change(..)
         )
     };
     let unreadable = reading.errors.iter().any(|error| !error.is_missing() && !beside(error));

@@ -278,7 +278,9 @@ impl App {
             Field::Assembly(..) | Field::Layer(..) => section(Section::Assemblies),
             Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
             Field::Plant(_) => section(Section::Plant),
-            Field::House(HouseField::Margin) => Page::Station(job, Station::HeatLoss),
+            Field::House(HouseField::Margin) | Field::Change(..) => {
+                Page::Station(job, Station::HeatLoss)
+            }
             Field::House(_) => Page::Station(job, Station::Rooms),
             Field::Price(_) | Field::SizedPrice(..) | Field::Spare(_) | Field::Cut(_) => {
                 section(Section::Prices)

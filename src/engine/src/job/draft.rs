@@ -13,6 +13,7 @@ use super::piping::{Diverters, LegDraft, PumpDraft, ShutOff, ZoneDraft, Zoning};
 use super::plant::PlantDraft;
 use super::progress::ProgressDraft;
 use super::shop::{CuttingDraft, Fixed, Objective, SizedDraft, StockDraft};
+use super::what_if::ChangeDraft;
 use crate::building::{
     AirClass, Assembly, AssemblyId, BillId, Level, OpeningId, OpeningKind, RoomId, RoomUse,
     SurfaceId, SurfaceKind, WallUse, ZoneId,
@@ -66,6 +67,8 @@ pub struct Draft {
     pub plant: PlantDraft,
     /// The days on site.
     pub progress: ProgressDraft,
+    /// Changes to the house that are only weighed; the rest of the draft knows nothing of them.
+    pub what_if: Vec<ChangeDraft>,
     /// The next id to give out.
     pub next_id: u32,
 }
@@ -99,6 +102,7 @@ stored!(Draft {
     zones: default,
     plant: default,
     progress: default,
+    what_if: default,
     next_id,
 });
 
@@ -362,6 +366,7 @@ impl Draft {
             zones: vec![ZoneDraft::series(ZoneId(0), Tube::CopperMThreeQuarter)],
             plant: PlantDraft::default(),
             progress: ProgressDraft::default(),
+            what_if: Vec::new(),
             next_id: 1,
         }
     }
@@ -429,6 +434,7 @@ impl Draft {
             }
             Field::Measured(f) => self.progress.measured.get(f),
             Field::Spot(room, f) => self.progress.spot(room)?.entries.get(f),
+            Field::Change(id, f) => self.change(id)?.entries.get(f),
         }
     }
 

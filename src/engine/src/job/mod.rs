@@ -28,6 +28,7 @@ mod shell;
 mod shop;
 mod shown;
 mod table;
+mod what_if;
 
 pub use bounds::{Blank, Spec};
 pub use choice::{Choice, Pick};
@@ -37,8 +38,8 @@ pub use draft::{
     LayerMaterial, OpeningDraft, PipeCover, RatingBasis, RoomDraft, Shape, SurfaceDraft, UValue,
 };
 pub use field::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField,
-    ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, ChangeField, CircuitField,
+    CutField, ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField,
     MeasuredField, OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField,
     RoomField, SizedField, SpotField, StockField, SurfaceField, ZoneField,
 };
@@ -63,6 +64,7 @@ pub use shop::{
     Cutting, CuttingDraft, Fixed, Objective, Prices, SizedDraft, Spare, Sticks, Stock, StockDraft,
 };
 pub use shown::{assumed_text, box_text, echo};
+pub use what_if::{ChangeDraft, ChangeKind, Counted, OutsideWalls, Whose};
 
 use crate::building::{House, ZoneId};
 use crate::emitter::Element;

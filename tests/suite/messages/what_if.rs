@@ -1,0 +1,65 @@
+//! The words of changes that are weighed.
+
+use super::Book;
+use crate::support::{V6_FIXTURE, choices, open};
+use finrun_engine::building::ChangeId;
+use finrun_engine::job::{Choice, Pick, UValue};
+use finrun_engine::named::Named;
+use finrun_engine::quantity::{Area, Money, System, Unit};
+use finrun_engine::what_if::{Payback, Reach, Weighing};
+use finrun_text as text;
+
+#[test]
+fn changes_that_are_weighed() {
+    let draft = open(V6_FIXTURE);
+    let mut book = Book::default();
+    let windows = draft.what_if[0].id;
+    for choice in choices(&draft) {
+        let of_change = match choice {
+            Choice::ChangeKind(id)
+            | Choice::ChangeWhose(id)
+            | Choice::ChangeBuild(id)
+            | Choice::ChangeLeaks(id)
+            | Choice::ChangeAirClass(id)
+            | Choice::ChangeLevel(id)
+            | Choice::OutsideWalls(id) => id == windows,
+            _ => false,
+        };
+        if !of_change {
+            continue;
+        }
+        book.add(choice, text::choice_label(choice));
+        for pick in draft.picks(choice) {
+            if !matches!(pick, Pick::Build(UValue::Listed(_))) {
+                book.add(format!("{choice} {pick:?}"), text::pick(&draft, pick));
+            }
+        }
+    }
+    for change in &draft.what_if {
+        book.add(change.id.0, text::change_name(&draft, change.id));
+    }
+    book.add("gone", text::change_name(&draft, ChangeId(9999)));
+    for (count, area) in [(0, Some(0.0)), (1, Some(12.0)), (7, Some(98.0)), (3, None)] {
+        let reach = Reach { count, area: area.map(|area| Area::of(area, Unit::SquareFoot)) };
+        book.add(format!("reach {count}"), text::reached(&reach, System::Us));
+    }
+    let mut weighed = Weighing::of(&draft).expect("changes").all().expect("a comparison");
+    weighed.cost = Money::from_si(8400.0);
+    for payback in [
+        Payback::Years(0.02),
+        Payback::Years(11.26),
+        Payback::Years(250.0),
+        Payback::NothingSaved,
+        Payback::CostMissing,
+        Payback::PriceMissing,
+        Payback::NoYear,
+    ] {
+        weighed.payback = payback;
+        book.add(format!("{payback:?}"), text::paid_back(&weighed, System::Us));
+    }
+    weighed.payback = Payback::CostMissing;
+    weighed.uncosted = 1;
+    book.add("one uncosted", text::paid_back(&weighed, System::Us));
+    insta::assert_snapshot!(book.text());
+    assert!(draft.what_if.iter().all(|change| Named::ALL.contains(&change.kind)));
+}

@@ -118,7 +118,7 @@ pub fn field_label(field: Field) -> &'static str {
         Field::Layer(_, _, LayerField::R) => "R-value of the layer",
         Field::Bills(BillsField::Efficiency) => "Efficiency of the present heating",
         Field::Bills(BillsField::Indoors) => "Indoor temperature in those months",
-        Field::Bills(BillsField::Price) => "Price of one unit of fuel",
+        Field::Bills(BillsField::Price) => what_if::fuel_price(),
         Field::Bill(_, field) => match field {
             BillField::From => "From",
             BillField::To => "To",
@@ -251,9 +251,7 @@ pub fn field_note(field: Field) -> &'static str {
         Field::Bills(BillsField::Efficiency) => {
             "Heat that reaches the house, of the heat in the fuel, over a whole season."
         }
-        Field::Bills(BillsField::Price) => {
-            "One of the units that your bills count, in your currency. Blank: not counted."
-        }
+        Field::Bills(BillsField::Price) => what_if::fuel_price_note(),
         Field::Change(_, field) => what_if::change_note(field),
         Field::Room(_, RoomField::AirChanges) => {
             "A heated room takes its share of the house's air, and at least this. An unheated space \

@@ -56,13 +56,13 @@ pub fn choice_label(choice: Choice) -> &'static str {
         Choice::Framing(_) => "Framing",
         Choice::LayerMaterial(..) => "Material",
         Choice::LayerPlace(..) => "Placed",
-        Choice::ChangeKind(_) => "What changes?",
-        Choice::ChangeWhose(_) => "Where?",
-        Choice::ChangeBuild(_) => "Then built like",
-        Choice::ChangeLeaks(_) => "What will you know of its leaks?",
-        Choice::ChangeAirClass(_) => "How tight will the house be?",
-        Choice::ChangeLevel(_) => "Storey",
-        Choice::OutsideWalls(_) => "Walls to the outdoors",
+        Choice::ChangeKind(_)
+        | Choice::ChangeWhose(_)
+        | Choice::ChangeBuild(_)
+        | Choice::ChangeLeaks(_)
+        | Choice::ChangeAirClass(_)
+        | Choice::ChangeLevel(_)
+        | Choice::OutsideWalls(_) => what_if::change_choice(choice),
     }
 }
 

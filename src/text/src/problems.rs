@@ -73,7 +73,7 @@ pub fn problem(error: &FieldError, system: System) -> String {
         Problem::AssemblyGone => {
             "The assembly that it was built of is gone. Choose another, or undo.".to_string()
         }
-        Problem::RoomGone => "That room is gone. Choose another, or undo.".to_string(),
+        Problem::RoomGone => crate::room_gone().to_string(),
         Problem::NoLayers => {
             "It has no layers yet. Add them, or type its U-value or R-value.".to_string()
         }

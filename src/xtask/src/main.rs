@@ -42,7 +42,8 @@ cargo xtask COMMAND
                               circuit's choice of pieces, for another solver; --materials what to buy and how
                               the pipe is cut; --season the house through its station's year as JSON,
                               --design-day through the design day with the thermostats set back, --cooler
-                              how cool its water may be, --nodes its heat as conductors, for another solver
+                              how cool its water may be, --nodes its heat as conductors, for another solver;
+                              --what-if the job before and after the changes that are on, as JSON
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -137,6 +138,7 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
                     Long("nodes") => what = solve::What::Nodes,
                     Long("season") => what = solve::What::Season,
                     Long("suggest") => what = solve::What::Suggest,
+                    Long("what-if") => what = solve::What::WhatIf,
                     Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
                     other => return Err(other.unexpected().into()),
                 }

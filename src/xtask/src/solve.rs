@@ -4,6 +4,7 @@
 mod materials;
 mod remedies;
 mod season;
+mod what_if;
 
 use std::path::Path;
 
@@ -28,6 +29,7 @@ pub(crate) enum What {
     Cooler,
     Nodes,
     Materials,
+    WhatIf,
 }
 
 pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
@@ -52,6 +54,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         What::Cooler => season::print_cooler(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
         What::Materials => materials::print(&draft, &job),
+        What::WhatIf => what_if::print(&draft)?,
     }
     Ok(())
 }

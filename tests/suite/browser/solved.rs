@@ -20,6 +20,7 @@ use super::place::Place;
 use super::remedies;
 use super::report;
 use super::site;
+use super::what_if;
 
 /// The stored job, and what `solve` prints for it.
 pub(super) struct Solved {

@@ -6,13 +6,17 @@ use finrun_engine::building::ChangeId;
 use finrun_engine::job::{Choice, Pick, UValue};
 use finrun_engine::named::Named;
 use finrun_engine::quantity::{Area, Money, System, Unit};
-use finrun_engine::what_if::{Payback, Reach, Weighing};
+use finrun_engine::season::NoSeason;
+use finrun_engine::what_if::{NotWeighed, Payback, Reach, Weighing, apply};
 use finrun_text as text;
 
 #[test]
 fn changes_that_are_weighed() {
     let draft = open(V6_FIXTURE);
     let mut book = Book::default();
+    for (name, words) in text::WHAT_IF_WORDS {
+        book.add(name, words());
+    }
     let windows = draft.what_if[0].id;
     for choice in choices(&draft) {
         let of_change = match choice {
@@ -36,7 +40,7 @@ fn changes_that_are_weighed() {
         }
     }
     for change in &draft.what_if {
-        book.add(change.id.0, text::change_name(&draft, change.id));
+        book.add(change.id.0, text::change_title(&draft, change.id));
     }
     book.add("gone", text::change_name(&draft, ChangeId(9999)));
     for (count, area) in [(0, Some(0.0)), (1, Some(12.0)), (7, Some(98.0)), (3, None)] {
@@ -44,6 +48,25 @@ fn changes_that_are_weighed() {
         book.add(format!("reach {count}"), text::reached(&reach, System::Us));
     }
     let mut weighed = Weighing::of(&draft).expect("changes").all().expect("a comparison");
+    let changed = apply(&draft);
+    for system in [System::Us, System::Si] {
+        for (key, name, cells) in text::weighed_rows(&weighed, &draft, system) {
+            book.add(format!("{key} {system:?}"), format!("{name}: {}", cells.join("; ")));
+        }
+        for (id, name, cells) in text::weighed_rooms(&weighed, (&draft, &changed), system) {
+            let cells = cells.map(|[before, after]| text::then_now(&before, &after));
+            book.add(format!("room {id} {system:?}"), format!("{name}: {}", cells.join("; ")));
+        }
+    }
+    book.add("heads", text::weighed_room_heads().join("; "));
+    let wrong = NotWeighed::Wrong(Box::new(changed), Vec::new());
+    for why in [NotWeighed::NothingOn, NotWeighed::NoJob, NotWeighed::Unread, wrong] {
+        let name = format!("{why:?}").chars().take(9).collect::<String>();
+        book.add(name, text::not_weighed(&why));
+    }
+    for why in [NoSeason::NothingHeated, NoSeason::NoFlows, NoSeason::NotSettled] {
+        book.add(format!("{why:?}"), text::no_year(why));
+    }
     weighed.cost = Money::from_si(8400.0);
     for payback in [
         Payback::Years(0.02),

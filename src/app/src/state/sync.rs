@@ -277,10 +277,9 @@ impl App {
             Field::Certainty(_) => section(Section::Certainty),
             Field::Assembly(..) | Field::Layer(..) => section(Section::Assemblies),
             Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
+            Field::Change(..) => section(Section::WhatIf),
             Field::Plant(_) => section(Section::Plant),
-            Field::House(HouseField::Margin) | Field::Change(..) => {
-                Page::Station(job, Station::HeatLoss)
-            }
+            Field::House(HouseField::Margin) => Page::Station(job, Station::HeatLoss),
             Field::House(_) => Page::Station(job, Station::Rooms),
             Field::Price(_) | Field::SizedPrice(..) | Field::Spare(_) | Field::Cut(_) => {
                 section(Section::Prices)

@@ -46,6 +46,7 @@ mod storage;
 mod storeys;
 mod suggested;
 mod tenth_room;
+mod what_if;
 mod words;
 
 use std::path::PathBuf;

@@ -132,6 +132,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
         Place::Rooms | Place::Ground | Place::Prices | Place::Piping | Place::Circulator => {}
         Place::Drawings | Place::Share => {}
         Place::Compare => figures.extend(compare::figures(solved)),
+        Place::WhatIf => figures.extend(what_if::figures(solved)),
         Place::Materials => figures.extend(materials::figures(solved)),
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {

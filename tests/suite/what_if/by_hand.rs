@@ -301,3 +301,32 @@ fn walls_of(draft: &Draft, id: RoomId) -> Vec<finrun_engine::building::SurfaceId
     let walls = room.surfaces.iter().filter(|surface| surface.kind == SurfaceKind::Wall);
     walls.map(|wall| wall.id).collect()
 }
+
+/// A ceiling that was entered as the attic's floor, a floor as the basement's ceiling: the room's all the
+/// same, of the house and of that room; the attic's floor to the open air is nobody's.
+#[test]
+fn what_is_entered_on_the_other_side_is_the_rooms() {
+    use crate::support::{add_room, cold_day};
+    use finrun_engine::building::RoomUse;
+    let mut draft = cold_day();
+    let room = add_room(&mut draft, "Room", "12", "10");
+    let attic = draft.add_space(RoomUse::Attic, "");
+    let basement = draft.add_space(RoomUse::Basement, "");
+    let lid = draft.add_surface_to(attic, SurfaceKind::Floor, Behind::Room(room));
+    let base = draft.add_surface_to(basement, SurfaceKind::Ceiling, Behind::Room(room));
+    let eaves = draft.add_surface(attic, SurfaceKind::Floor);
+    let changed = |kind, whose| {
+        let mut draft = draft.clone();
+        let id = super::add_u(&mut draft, kind, "0.03");
+        draft.change_mut(id).expect("it").whose = whose;
+        let changed = apply(&draft);
+        [(attic, lid), (basement, base), (attic, eaves)].map(|(of, surface)| {
+            let surface = changed.surface(of, surface.expect("added")).expect("there");
+            surface.u_value == UValue::TypedU
+        })
+    };
+    for whose in [Whose::House, Whose::Room(room)] {
+        assert_eq!(changed(ChangeKind::Ceilings, whose), [true, false, false]);
+        assert_eq!(changed(ChangeKind::Floors, whose), [false, true, false]);
+    }
+}

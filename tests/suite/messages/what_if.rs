@@ -141,7 +141,7 @@ fn changes_in_both_languages() {
             book.add(format!("{key} difference"), &cells[2]);
         }
         book.add("heads", text::weighed_room_heads().join("; "));
-        book.add("alike", text::then_now("8 ft", "8 ft"));
+        book.add("alike", text::then_now("8", "8"));
         book.add("then", text::then_now("8", "7"));
         let mut weighed = weighed.clone();
         for payback in [

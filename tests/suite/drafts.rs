@@ -55,7 +55,7 @@ fn is_read(draft: &Draft, field: Field) -> bool {
         }
         // Held against a finished design, and read there.
         Field::Bills(BillsField::Indoors) => !draft.bills.list.is_empty(),
-        // The year's fuel takes the others, too.
+        // The year counts with these without any bill.
         Field::Bills(_) => true,
         // Days hold no number.
         Field::Bill(_, BillField::From | BillField::To) => false,
@@ -78,7 +78,7 @@ fn is_read(draft: &Draft, field: Field) -> bool {
         Field::Plant(PlantField::LeastReturn) => draft.plant.boiler == BoilerKind::NonCondensing,
         Field::Plant(PlantField::TankOutput) => draft.plant.tank != TankHeating::None,
         Field::Plant(PlantField::GlycolShare) => draft.plant.antifreeze != Antifreeze::None,
-        Field::Plant(_) => true,
+        Field::Plant(_) | Field::Control(_) => true,
         // Counts while some circulator has the typed curve.
         Field::PumpPoint(..) => draft.pump.kind == PumpKind::Points,
         Field::Room(room, of) => room_is_read(draft, room, of),
@@ -145,7 +145,8 @@ fn room_is_read(draft: &Draft, id: RoomId, field: RoomField) -> bool {
         | RoomField::BranchPipe
         | RoomField::BranchElbows
         | RoomField::TeeSpacing
-        | RoomField::OtherHeat => heated,
+        | RoomField::OtherHeat
+        | RoomField::Damper => heated,
         _ => true,
     }
 }
@@ -230,6 +231,8 @@ fn check(mut draft: Draft, slips: &[(Field, &str)]) -> Result<(), TestCaseError>
 /// Whether a room cannot be whole while this field is wrong: its own, or of what it is built of.
 fn breaks(field: Field, room: &RoomDraft) -> bool {
     match field {
+        // How it is run through the year is read beside it.
+        Field::Room(_, RoomField::Damper) => false,
         Field::Room(id, _) | Field::Surface(id, ..) | Field::Opening(id, ..) => id == room.id,
         Field::Assembly(id, _) | Field::Layer(id, ..) => {
             let own = UValue::Own(id);

@@ -91,7 +91,7 @@ fn sides_are_the_designs_of_two_jobs() {
             let loads: Vec<Power> = design.rooms.iter().map(|room| room.load.total).collect();
             assert_eq!(side.rooms.iter().map(|room| room.load).collect::<Vec<_>>(), loads);
             let bins = finrun_engine::climate::Season::of(draft.station.as_ref().expect("one"));
-            let controls = finrun_engine::season::Controls::usual(&job);
+            let controls = finrun_engine::season::Controls::of(&job, &design);
             let year = finrun_engine::season::season(&job, &design, &bins.bins(), &controls, None);
             let (year, side_year) = (year.expect("a year"), side.year.expect("a year"));
             let side_year = side_year.expect("a year");

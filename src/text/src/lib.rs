@@ -10,6 +10,7 @@ mod choices;
 mod climate;
 mod commission;
 mod compare;
+mod control;
 mod drawings;
 mod fields;
 pub mod glossary;

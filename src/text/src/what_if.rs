@@ -4,11 +4,11 @@ mod table;
 
 pub use table::{then_now, weighed_room_heads, weighed_rooms, weighed_rows};
 
-use crate::language::{either, say, sentences};
+use crate::language::{Both, either, say, sentences};
 use crate::{level, room_name, value};
 use finrun_engine::building::ChangeId;
 use finrun_engine::job::{
-    ChangeDraft, ChangeField, ChangeKind, Choice, Counted, Draft, OutsideWalls, Whose,
+    ChangeDraft, ChangeField, ChangeKind, Counted, Draft, OutsideWalls, Whose,
 };
 use finrun_engine::quantity::System;
 use finrun_engine::season::NoSeason;
@@ -23,7 +23,7 @@ sentences! { WHAT_IF_WORDS;
     changes_title: "What might change", "Qué podría cambiar";
     add_change: "Add a change", "Agregar un cambio";
     change_counts: "Counts in the comparison", "Cuenta en la comparación";
-    new_room_called: "Name of the room", "Nombre del cuarto";
+    new_room_called: "Name of the room", "Nombre de la habitación";
     weigh_fuel: "Fuel", "Combustible";
     before_and_after: "Before and after", "Antes y después";
     before_word: "As it is", "Como está";
@@ -46,36 +46,26 @@ sentences! { WHAT_IF_WORDS;
     tight_house_caution: "A tighter house needs air for people, and for boilers and fireplaces that take \
         theirs from the room: have combustion and ventilation air checked by a licensed trade, by your local \
         code, before you seal.",
-        "Una casa más hermética necesita aire para las personas y para calderas y chimeneas que lo toman del \
-        cuarto: antes de sellar, haga revisar el aire de combustión y de ventilación por un profesional con \
+        "Una casa más hermética necesita aire para las personas y para calderas y chimeneas que lo toman de la \
+        habitación: antes de sellar, haga revisar el aire de combustión y de ventilación por un profesional con \
         licencia, según el código local.";
     room_gone: "That room is gone. Choose another, or undo.",
-        "Ese cuarto ya no existe. Elija otro o deshaga.";
-    fuel_price: "Price of one unit of the fuel", "Precio de una unidad de combustible";
-    fuel_price_note: "Of a therm, a gallon, a kWh: as the bill counts it. Blank: nothing is said of money.",
-        "De un therm, un galón, un kWh: como lo cuenta la factura. En blanco: no se habla de dinero.";
+        "Esa habitación ya no existe. Elija otra, o deshaga.";
 }
 
-/// The label over a list.
-pub(crate) fn change_choice(choice: Choice) -> &'static str {
-    either(match choice {
-        Choice::ChangeKind(_) => ("What changes?", "¿Qué cambia?"),
-        Choice::ChangeWhose(_) => ("Where?", "¿Dónde?"),
-        Choice::ChangeBuild(_) => ("Then built like", "Construido después como"),
-        Choice::ChangeLeaks(_) => {
-            ("What will you know of its leaks?", "¿Qué sabrá de sus filtraciones?")
-        }
-        Choice::ChangeAirClass(_) => {
-            ("How tight will the house be?", "¿Qué tan hermética será la casa?")
-        }
-        Choice::ChangeLevel(_) => ("Storey", "Planta"),
-        Choice::OutsideWalls(_) => ("Walls to the outdoors", "Paredes al exterior"),
-        _ => ("", ""),
-    })
-}
+// Over the lists.
+pub(crate) const KIND: Both = ("What changes?", "¿Qué cambia?");
+pub(crate) const WHOSE: Both = ("Where?", "¿Dónde?");
+pub(crate) const BUILD: Both = ("Then built like", "Construido después como");
+pub(crate) const LEAKS: Both =
+    ("What will you know of its leaks?", "¿Qué sabrá de sus filtraciones?");
+pub(crate) const AIR_CLASS: Both =
+    ("How tight will the house be?", "¿Qué tan hermética será la casa?");
+pub(crate) const LEVEL: Both = ("Storey", "Piso de la casa");
+pub(crate) const OUTSIDE_WALLS: Both = ("Walls to the outdoors", "Paredes al exterior");
 
-pub(crate) fn change_label(field: ChangeField) -> &'static str {
-    either(match field {
+pub(crate) fn change_label(field: ChangeField) -> Both {
+    match field {
         ChangeField::Cost => ("What it costs you", "Lo que le cuesta"),
         ChangeField::U => ("U-value afterwards", "Valor U después"),
         ChangeField::R => ("R-value afterwards", "Valor R después"),
@@ -92,37 +82,37 @@ pub(crate) fn change_label(field: ChangeField) -> &'static str {
         ChangeField::Windows => {
             ("Windows of 3 by 4 ft (91 by 122 cm)", "Ventanas de 3 por 4 pies (91 por 122 cm)")
         }
-        ChangeField::Whose => ("Room", "Cuarto"),
-    })
+        ChangeField::Whose => ("Room", "Habitación"),
+    }
 }
 
-pub(crate) fn change_note(field: ChangeField) -> &'static str {
+pub(crate) fn change_note(field: ChangeField) -> Both {
     match field {
-        ChangeField::Cost => either((
+        ChangeField::Cost => (
             "All of it, in your currency: material, work, what a contractor asks.",
             "Todo, en su moneda: material, trabajo, lo que pide un contratista.",
-        )),
-        ChangeField::U | ChangeField::R => either((
+        ),
+        ChangeField::U | ChangeField::R => (
             "Of the whole assembly, air films included.",
             "De todo el conjunto, con las películas de aire.",
-        )),
-        ChangeField::AirChanges => either((
+        ),
+        ChangeField::AirChanges => (
             "Follows from the choice above; type to overrule.",
             "Sigue de la elección de arriba; escriba para cambiarlo.",
-        )),
-        ChangeField::BlowerFlow => either((
+        ),
+        ChangeField::BlowerFlow => (
             "CFM50 that you expect, or that a tester found afterwards.",
             "El CFM50 que espera, o el que midió después un probador.",
-        )),
-        ChangeField::Windows => either((
+        ),
+        ChangeField::Windows => (
             "Built like the last window of the job.",
             "Construidas como la última ventana del proyecto.",
-        )),
+        ),
         ChangeField::LeakageArea
         | ChangeField::FloorLength
         | ChangeField::FloorWidth
         | ChangeField::Height
-        | ChangeField::Whose => "",
+        | ChangeField::Whose => ("", ""),
     }
 }
 
@@ -139,13 +129,13 @@ pub(crate) fn change_kind(kind: ChangeKind) -> &'static str {
             "Floors over unheated spaces or the open",
             "Pisos sobre espacios sin calefacción o al aire",
         ),
-        ChangeKind::Slabs => ("Floors on the ground", "Pisos sobre el terreno"),
-        ChangeKind::GroundWalls => ("Walls against the ground", "Paredes contra el terreno"),
+        ChangeKind::Slabs => ("Floors on the ground", "Pisos sobre el suelo"),
+        ChangeKind::GroundWalls => ("Walls against the ground", "Paredes contra el suelo"),
         ChangeKind::Skylights => ("Skylights", "Tragaluces"),
         ChangeKind::Doors => ("Outside doors", "Puertas exteriores"),
         ChangeKind::Air => ("Air leaks of the house", "Filtraciones de aire de la casa"),
-        ChangeKind::RoomLike => ("One more room like another", "Un cuarto más, como otro"),
-        ChangeKind::NewRoom => ("One more room, measured", "Un cuarto más, con medidas"),
+        ChangeKind::RoomLike => ("One more room like another", "Una habitación más, como otra"),
+        ChangeKind::NewRoom => ("One more room, measured", "Una habitación más, con medidas"),
     })
 }
 
@@ -189,13 +179,13 @@ fn what(draft: &Draft, change: &ChangeDraft) -> String {
     let name = change.name.trim();
     match (change.kind, change.whose) {
         (ChangeKind::NewRoom | ChangeKind::RoomLike, _) if !name.is_empty() => {
-            say!("one more room, {name}", "un cuarto más, {name}")
+            say!("one more room, {name}", "una habitación más, {name}")
         }
         (ChangeKind::RoomLike, Whose::Room(id)) => {
-            say!("one more room like {0}", "un cuarto más como {0}"; room_name(draft, id))
+            say!("one more room like {0}", "una habitación más como {0}"; room_name(draft, id))
         }
         (ChangeKind::NewRoom, _) => {
-            say!("one more room, {0}", "un cuarto más, {0}"; level(change.level))
+            say!("one more room, {0}", "una habitación más, {0}"; level(change.level))
         }
         (ChangeKind::Air, _) | (_, Whose::House) => kind.to_string(),
         (_, Whose::Room(id)) => say!("{kind}, {0}", "{kind}, {0}"; room_name(draft, id)),

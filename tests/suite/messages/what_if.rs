@@ -102,8 +102,9 @@ fn changes_in_both_languages() {
         for &field in ChangeField::ALL {
             let field = Field::Change(windows, field);
             book.add(field, text::field_label(field));
-            if !text::field_note(field).is_empty() {
-                book.add(format!("{field} note"), text::field_note(field));
+            let note = text::field_note(field);
+            if !note.is_empty() {
+                book.add(format!("{field} note"), note);
             }
         }
         for choice in [

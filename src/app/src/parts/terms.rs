@@ -26,8 +26,8 @@ pub(crate) fn listed(terms: &[Term]) -> String {
     let mut markup = Markup::new();
     markup.open("dl", &[]);
     for term in terms {
-        markup.leaf("dt", &[], term.word);
-        markup.leaf("dd", &[], term.meaning);
+        markup.leaf("dt", &[], term.word());
+        markup.leaf("dd", &[], &term.meaning());
     }
     markup.close("dl");
     markup.done()

@@ -23,6 +23,8 @@ pub(crate) struct Tried<'a> {
     /// At the supply that was tried last.
     job: Job,
     loads: Vec<RoomLoad>,
+    /// The share of its output that each room's damper leaves; none where all are open.
+    dampers: Vec<f64>,
 }
 
 /// Some zones of a system calling, with the flows found once: how warm the air is does not move them by
@@ -79,7 +81,13 @@ impl<'a> Tried<'a> {
     /// The job is the one designed.
     pub(crate) fn of(job: &'a Job, design: &Design) -> Tried<'a> {
         let loads = design.rooms.iter().map(|room| room.load.clone()).collect();
-        Tried { built: Built::of(job, design), job: job.clone(), loads }
+        Tried { built: Built::of(job, design), job: job.clone(), loads, dampers: Vec::new() }
+    }
+
+    /// Turns the dampers of the rooms' enclosures. What of an element's output is left, less heat is
+    /// taken from the water too.
+    pub(crate) fn damp(&mut self, dampers: &[f64]) {
+        self.dampers = dampers.to_vec();
     }
 
     /// While these zones call, with this supply, from the flows that they had at another; none where the
@@ -115,7 +123,10 @@ impl<'a> Tried<'a> {
                 Surface::Bare { film, cover, .. } => {
                     (Through::Bare(linear_transmittance(link.tube, cover, film)), link.length)
                 }
-                Surface::Finned { element, finned } => (Through::Finned(element), finned),
+                Surface::Finned { mut element, finned } => {
+                    element.derate *= air.and_then(|room| self.dampers.get(room)).unwrap_or(&1.0);
+                    (Through::Finned(element), finned)
+                }
             };
             let specific_heat = source.fluid.specific_heat(passage.mean_water());
             let (zone, surroundings) = (tag.zone, link.surroundings);

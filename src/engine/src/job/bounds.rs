@@ -3,9 +3,9 @@
 
 use super::field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, ChangeField, CircuitField,
-    CutField, ElementField, Field, GroundField, HouseField, LayerField, LegField, MeasuredField,
-    OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField, RoomField,
-    SpotField, StockField, SurfaceField, ZoneField,
+    ControlField, CutField, ElementField, Field, GroundField, HouseField, LayerField, LegField,
+    MeasuredField, OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField,
+    RoomField, SpotField, StockField, SurfaceField, ZoneField,
 };
 use crate::building::OpeningKind;
 use crate::quantity::{Kind, Unit};
@@ -64,9 +64,9 @@ impl Field {
                 // Judgement: a boiler of some years, chimney and standing losses included.
                 spec(Unit::Percent, 20.0, 400.0, In::Assumed(80.0))
             }
-            // Blank: not known, and then not counted.
-            Field::Bills(BillsField::Price) => spec(Unit::Currency, 0.0, 1000.0, In::Follows),
             Field::Bills(BillsField::Indoors) => spec(Unit::Fahrenheit, 40.0, 90.0, In::Follows),
+            // Blank: not known, and then nothing is said of money.
+            Field::Bills(BillsField::Price) => spec(Unit::Currency, 0.0, 1000.0, In::Follows),
             Field::Bill(_, field) => bill(field),
             Field::Element(field) => element(field),
             Field::Point(_, PointField::Water) => spec(Unit::Fahrenheit, 70.0, 250.0, In::Required),
@@ -85,6 +85,7 @@ impl Field {
             Field::Circuit(field) => circuit(field),
             Field::Part(field) => part(field),
             Field::Plant(field) => plant(field),
+            Field::Control(field) => control(field),
             Field::Zone(_, ZoneField::Trunk) => spec(Unit::Foot, 0.0, 1000.0, In::Follows),
             Field::Zone(_, ZoneField::TrunkElbows) => spec(Unit::Piece, 0.0, 100.0, In::Follows),
             // Blank: not measured, and then not counted.
@@ -257,6 +258,15 @@ fn plant(field: PlantField) -> Spec {
     }
 }
 
+/// Common practice, no source: [`super::Setback::USUAL`] says the same.
+fn control(field: ControlField) -> Spec {
+    match field {
+        ControlField::Setback => spec(Unit::FahrenheitDegree, 0.0, 30.0, In::Assumed(8.0)),
+        ControlField::SetbackHours => spec(Unit::Hour, 0.0, 24.0, In::Assumed(8.0)),
+        ControlField::Recover => spec(Unit::Hour, 0.5, 24.0, In::Assumed(2.0)),
+    }
+}
+
 fn room(field: RoomField) -> Spec {
     match field {
         RoomField::FloorLength | RoomField::FloorWidth => {
@@ -275,6 +285,8 @@ fn room(field: RoomField) -> Spec {
         RoomField::TeeSpacing => spec(Unit::Foot, 0.0, 200.0, In::Assumed(4.0)),
         RoomField::FromLeft | RoomField::FromFront => spec(Unit::Foot, 0.0, 500.0, In::Follows),
         RoomField::OtherHeat => spec(Unit::BtuPerHour, 0.0, 100_000.0, In::Assumed(0.0)),
+        // Open. Judgement: a damper that is shut still lets a tenth through.
+        RoomField::Damper => spec(Unit::Percent, 10.0, 100.0, In::Assumed(100.0)),
         RoomField::VentArea => spec(Unit::SquareInch, 0.0, 20_000.0, In::Assumed(0.0)),
     }
 }

@@ -1,5 +1,6 @@
 //! The job as typed.
 
+use super::control::{ControlDraft, RoomMass};
 pub use super::entries::{Entries, Entry};
 use super::field::{
     BillField, CertaintyField, CircuitField, ElementField, Field, Group, HouseField, OpeningField,
@@ -65,6 +66,7 @@ pub struct Draft {
     /// Never empty.
     pub zones: Vec<ZoneDraft>,
     pub plant: PlantDraft,
+    pub control: ControlDraft,
     /// The days on site.
     pub progress: ProgressDraft,
     /// Changes to the house that are only weighed; the rest of the draft knows nothing of them.
@@ -101,6 +103,7 @@ stored!(Draft {
     pump: default,
     zones: default,
     plant: default,
+    control: default,
     progress: default,
     what_if: default,
     next_id,
@@ -175,6 +178,8 @@ pub struct RoomDraft {
     pub route: Vec<LegDraft>,
     pub diverters: Diverters,
     pub shut_off: ShutOff,
+    /// How heavy it is built.
+    pub mass: RoomMass,
 }
 
 stored!(RoomDraft {
@@ -190,6 +195,7 @@ stored!(RoomDraft {
     route: default,
     diverters: default,
     shut_off: default,
+    mass: default,
 });
 
 /// The outline of a room's floor.
@@ -323,6 +329,7 @@ impl RoomDraft {
             route: Vec::new(),
             diverters: Diverters::default(),
             shut_off: ShutOff::default(),
+            mass: RoomMass::default(),
         }
     }
 }
@@ -365,6 +372,7 @@ impl Draft {
             pump: PumpDraft::default(),
             zones: vec![ZoneDraft::series(ZoneId(0), Tube::CopperMThreeQuarter)],
             plant: PlantDraft::default(),
+            control: ControlDraft::default(),
             progress: ProgressDraft::default(),
             what_if: Vec::new(),
             next_id: 1,
@@ -424,6 +432,7 @@ impl Draft {
             Field::Circuit(f) => self.circuit.get(f),
             Field::Part(f) => self.part.get(f),
             Field::Plant(f) => self.plant.entries.get(f),
+            Field::Control(f) => self.control.entries.get(f),
             Field::Zone(id, f) => self.zone(id)?.entries.get(f),
             Field::PumpPoint(row, f) => self.pump.points.get(row)?.get(f),
             Field::Leg(room, row, f) => self.room(room)?.route.get(row)?.entries.get(f),

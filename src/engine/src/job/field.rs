@@ -109,7 +109,7 @@ fields!(
     BillsField {
         Efficiency = "efficiency",
         Indoors = "indoors",
-        /// What a unit of the fuel costs.
+        /// Of a unit of the fuel.
         Price = "price",
     }
 );
@@ -323,6 +323,17 @@ fields!(
 );
 
 fields!(
+    /// Of how the house is run through night and year.
+    ControlField {
+        /// By how much the thermostats are turned down for the night.
+        Setback = "setback",
+        SetbackHours = "setback-hours",
+        /// In which the house should be warm again.
+        Recover = "recover",
+    }
+);
+
+fields!(
     /// Of a zone's piping.
     ZoneField {
         /// One way from the boiler to where the rooms' own pipes begin.
@@ -374,6 +385,8 @@ fields!(
         VentArea = "vent-area",
         /// That the room has from elsewhere on the design day.
         OtherHeat = "other-heat",
+        /// The share of its output that the damper of the enclosure leaves.
+        Damper = "damper",
     }
 );
 
@@ -478,6 +491,7 @@ pub enum Field {
     Circuit(CircuitField),
     Part(PartField),
     Plant(PlantField),
+    Control(ControlField),
     Zone(ZoneId, ZoneField),
     /// A point of the circulator's curve, counted from zero.
     PumpPoint(usize, PumpPointField),

@@ -7,6 +7,7 @@
 
 mod bounds;
 mod choice;
+mod control;
 mod draft;
 mod edit;
 mod entries;
@@ -32,6 +33,7 @@ mod what_if;
 
 pub use bounds::{Blank, Spec};
 pub use choice::{Choice, Pick};
+pub use control::{Control, ControlDraft, Holds, Mass, RoomMass, Setback, SupplyBy};
 pub use draft::{
     AirBasis, AirDraft, AssemblyDraft, Behind, BillDraft, BillsDraft, DesignHours, Draft,
     EdgeBasis, ElementDraft, Entries, Entry, FlowBasis, GroundDraft, GroundMethod, LayerDraft,
@@ -39,9 +41,10 @@ pub use draft::{
 };
 pub use field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, ChangeField, CircuitField,
-    CutField, ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField,
-    MeasuredField, OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField,
-    RoomField, SizedField, SpotField, StockField, SurfaceField, ZoneField,
+    ControlField, CutField, ElementField, Family, Field, GroundField, Group, HouseField,
+    LayerField, LegField, MeasuredField, OpeningField, PartField, PlantField, PointField,
+    PriceField, PumpPointField, RoomField, SizedField, SpotField, StockField, SurfaceField,
+    ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use inputs::{Input, InputOrigin, inputs};
@@ -93,6 +96,8 @@ pub struct Job {
     pub cutting: Cutting,
     /// What the fuel bills say of the house.
     pub bills: Option<BillsRead>,
+    /// How it is run through night and year; none while that cannot be read. No design depends on it.
+    pub control: Option<Control>,
 }
 
 /// The baseboard: its rating, and the pieces it is sold in.

@@ -1,6 +1,7 @@
 //! From a draft to a job: every value resolved, every clash between values named.
 
 mod bills;
+mod control;
 mod house;
 mod measured;
 mod openings;
@@ -204,6 +205,7 @@ fn read_by(reader: &mut Reader<'_>) -> Reading {
     let spare = shop::read_spare(reader);
     let cutting = shop::read_cutting(reader);
     let bills = bills::read_bills(reader);
+    let control = control::read_control(reader, &read);
     measured::note_errors(reader);
     what_if::note_errors(reader);
     let job = match (around, baseboard, circuit, zones, plant) {
@@ -222,6 +224,7 @@ fn read_by(reader: &mut Reader<'_>) -> Reading {
                 spare,
                 cutting,
                 bills,
+                control,
             })
         }
         _ => None,

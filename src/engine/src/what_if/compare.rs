@@ -5,9 +5,7 @@ use super::payback::{Payback, payback};
 use crate::building::RoomId;
 use crate::climate::{self, Bin};
 use crate::design::{Design, planned};
-use crate::job::{
-    BillsField, ChangeField, Counted, Draft, Field, FieldError, Job, Resolved, read, resolve,
-};
+use crate::job::{ChangeField, Counted, Draft, Field, FieldError, Job, read, resolve};
 use crate::quantity::{Length, Money, Power};
 use crate::season::{Burning, Controls, NoSeason, SeasonRun, season};
 use crate::takeoff::item::Class;
@@ -140,9 +138,9 @@ impl Weighing {
         }
         if let Some((job, design)) = self.designed.pop() {
             let run = self.bins.as_ref().map(|bins| {
-                season(&job, &design, bins, &Controls::usual(&job), burning(&self.draft))
+                season(&job, &design, bins, &Controls::of(&job, &design), Burning::of(&job))
             });
-            self.sides.push(side(&self.draft, &job, &design, run));
+            self.sides.push(side(&job, &design, run));
             return None;
         }
         let (Some(after), Some(before)) = (self.sides.pop(), self.sides.pop()) else { return None };
@@ -167,18 +165,7 @@ fn stops(draft: &Draft, error: &FieldError) -> bool {
     }
 }
 
-/// The fuel of the bills, burnt as well as they have it.
-pub(super) fn burning(draft: &Draft) -> Option<Burning> {
-    let efficiency = resolve(draft, Field::Bills(BillsField::Efficiency)).si()?;
-    Some(Burning { fuel: draft.bills.fuel, efficiency })
-}
-
-fn side(
-    draft: &Draft,
-    job: &Job,
-    design: &Design,
-    run: Option<Result<SeasonRun, NoSeason>>,
-) -> Side {
+fn side(job: &Job, design: &Design, run: Option<Result<SeasonRun, NoSeason>>) -> Side {
     let rooms = design.rooms.iter().map(|room| {
         let year = run.as_ref().and_then(|run| run.as_ref().ok());
         let year = year.and_then(|run| run.rooms.iter().find(|year| year.room == room.room));
@@ -193,11 +180,12 @@ fn side(
     });
     let rooms: Vec<RoomSide> = rooms.collect();
     let most = |of: fn(&RoomSide) -> Option<f64>| rooms.iter().filter_map(of).fold(0.0, f64::max);
+    let price = job.control.as_ref().and_then(|control| control.fuel_price);
     let year = run.map(|run| {
         run.map(|run| Year {
             heat_j: run.heat_j,
             fuel: run.fuel,
-            fuel_cost: run.fuel.zip(fuel_price(draft)).map(|(fuel, price)| price * fuel),
+            fuel_cost: run.fuel.zip(price).map(|(fuel, price)| price * fuel),
             cold_h: most(|room| room.cold_h),
             warm_h: most(|room| room.warm_h),
         })
@@ -213,14 +201,6 @@ fn side(
         short: rooms.iter().filter(|room| room.short > Power::ZERO).count(),
         rooms,
         year,
-    }
-}
-
-/// What a unit of fuel costs, where it is typed.
-fn fuel_price(draft: &Draft) -> Option<Money> {
-    match resolve(draft, Field::Bills(BillsField::Price)) {
-        Resolved::Typed { si, .. } => Some(Money::from_si(si)),
-        _ => None,
     }
 }
 

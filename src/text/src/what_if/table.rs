@@ -29,7 +29,7 @@ pub fn weighed_rows(
         }),
         of("element", ("Element", "Elemento"), Kind::Length, &|s| Some(s.element.si())),
         of("pieces", ("Pieces", "Piezas"), count, &|s| Some(s.pieces as f64)),
-        of("short", ("Rooms that get too little", "Cuartos con poco calor"), count, &|s| {
+        of("short", ("Rooms that get too little", "Habitaciones con poco calor"), count, &|s| {
             Some(s.short as f64)
         }),
     ];
@@ -59,12 +59,12 @@ pub fn weighed_rows(
             (name, either(words), hour_cells(both))
         };
         rows.push(hours(
-            ("Hours too cold, worst room", "Horas de frío, peor cuarto"),
+            ("Hours too cold, worst room", "Horas de frío, peor habitación"),
             "cold",
             |year| year.cold_h,
         ));
         rows.push(hours(
-            ("Hours too warm, worst room", "Horas de calor, peor cuarto"),
+            ("Hours too warm, worst room", "Horas de calor, peor habitación"),
             "warm",
             |year| year.warm_h,
         ));
@@ -106,7 +106,7 @@ pub fn weighed_rooms(
 /// Over the columns of the rooms.
 pub fn weighed_room_heads() -> [&'static str; 5] {
     [
-        ("Room", "Cuarto"),
+        ("Room", "Habitación"),
         ("Heat loss", "Pérdida de calor"),
         ("Element", "Elemento"),
         ("Too cold in a year", "Frío en un año"),

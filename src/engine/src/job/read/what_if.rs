@@ -3,17 +3,11 @@
 
 use super::{Problem, Reader};
 use crate::job::draft::UValue;
-use crate::job::field::{BillsField, ChangeField, Field};
+use crate::job::field::{ChangeField, Field};
 use crate::job::what_if::{ChangeDraft, ChangeKind, Counted, Whose};
 
 pub(super) fn note_errors(reader: &mut Reader<'_>) {
     let draft = reader.draft;
-    // The fuel of the years before and after; with bills it was read with them.
-    for field in [BillsField::Efficiency, BillsField::Price].map(Field::Bills) {
-        if draft.entry(field).is_some() {
-            reader.si(field);
-        }
-    }
     for change in &draft.what_if {
         note(reader, change);
     }

@@ -126,10 +126,11 @@ def job(name, rooms, **parts):
     whole["plant"] = {"boiler": "non-condensing", "tank": "none", "metal": "copper",
                       "valve": "motor", "antifreeze": "none", "entries": {}}
     whole["progress"] = {"steps": [], "measured": {}, "spots": []}
+    whole["existing"] = {"standing": "planned", "ran": "a-while"}
     whole["next_id"] = next(ids)
     return whole
 
 
 def write(file, whole):
     with open(DEMO / file, "w") as out:
-        out.write(json.dumps({"finrun": 5, "job": whole}, indent=1) + "\n")
+        out.write(json.dumps({"finrun": 6, "job": whole}, indent=1) + "\n")

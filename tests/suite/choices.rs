@@ -1,6 +1,8 @@
 //! Lists to choose from: what they offer, and that a choice is what was chosen.
 
-use crate::support::{V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, choices, open};
+use crate::support::{
+    V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, V6_FIXTURE, choices, open,
+};
 use finrun_engine::building::{Assembly, OpeningId, RoomId, RoomUse, SurfaceId, SurfaceKind, Used};
 use finrun_engine::job::{Behind, Choice, Draft, Pick, UValue};
 use std::collections::BTreeSet;
@@ -9,7 +11,7 @@ use std::collections::BTreeSet;
 #[test]
 fn what_is_picked_is_what_is_chosen() {
     let mut count = 0;
-    for text in [V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE] {
+    for text in [V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, V6_FIXTURE] {
         let draft = open(text);
         let all = choices(&draft);
         let foreign: Vec<Pick> =

@@ -2,8 +2,8 @@
 
 use crate::random_house::full_houses;
 use crate::support::{
-    DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, fields, open,
-    solve,
+    DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, V6_FIXTURE,
+    fields, open, solve,
 };
 use finrun_engine::building::{RoomId, SurfaceId};
 use finrun_engine::check::{Finding, Severity};
@@ -16,8 +16,8 @@ fn write(draft: &Draft) -> String {
     serde_json::to_string(&File::new(draft.clone())).expect("a file")
 }
 
-const ALL: [&str; 7] =
-    [DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE];
+const ALL: [&str; 8] =
+    [DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, V6_FIXTURE];
 
 #[test]
 fn committed_files_read_solve_and_heat_every_room() {

@@ -4,7 +4,7 @@
 //! `PROPTEST_CASES=1000000 cargo test --release -p finrun-tests hostile` is the long form.
 
 use crate::support::{
-    DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE,
+    DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, V6_FIXTURE,
 };
 use finrun_engine::arrangement::Proof;
 use finrun_engine::design::design;
@@ -15,8 +15,8 @@ use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use serde_json::{Value, json};
 
-const FILES: [&str; 7] =
-    [DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE];
+const FILES: [&str; 8] =
+    [DEMO, FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, V6_FIXTURE];
 
 /// What is done to a file; places are shares of its length or of its values.
 #[derive(Debug, Clone)]

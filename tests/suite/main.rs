@@ -16,6 +16,7 @@ mod cut_plan;
 mod dependencies;
 mod drafts;
 mod edits;
+mod existing;
 mod files;
 mod findings;
 mod fluids;

@@ -22,8 +22,8 @@ mod shop;
 
 use crate::findings::tag;
 use crate::support::{
-    FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, fields, holds_number,
-    open,
+    FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, V6_FIXTURE, fields,
+    holds_number, open,
 };
 use examples::{findings, open_errors, problems, remedies};
 use finrun_engine::bills::Fuel;
@@ -67,7 +67,7 @@ impl Book {
 /// One of each kind of field, by the end of its path; every room's wall has the same ones.
 fn one_of_each_field() -> Vec<(String, Field)> {
     let mut out = BTreeMap::new();
-    let all = [V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE].map(open);
+    let all = [V1_FIXTURE, V2_FIXTURE, V3_FIXTURE, V4_FIXTURE, V5_FIXTURE, V6_FIXTURE].map(open);
     let all = all.iter().flat_map(fields).chain([Field::Stock]);
     for field in all {
         let path = field.to_string();

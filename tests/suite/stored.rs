@@ -64,6 +64,7 @@ const FULL: &str = r#"
     "progress":{"steps":[{"step":"solder.room-1","done":"done","date":"2026-03-01","note":"n","photo":"7"}],
         "measured":{"fill":{"text":"15","unit":"Psi"}},
         "spots":[{"room":1,"entries":{"supply":{"text":"80","unit":"Celsius"}}}]},
+    "existing":{"standing":"installed","ran":"by-thermostat"},
     "next_id":4294967295}}"#;
 
 /// The least that is a file.
@@ -97,7 +98,8 @@ const LEAST_WHOLE: &str = r#"
     "tube":"pex-1","flow_basis":"typed","circuit":{},"part":{},"pipe_cover":"bare","zoning":"valves",
     "pump":{"kind":{"typical":"small"},"set":"one","points":[]},"zones":[],
     "plant":{"boiler":"non-condensing","tank":"none","metal":"copper","valve":"motor","antifreeze":"none",
-        "entries":{}},"progress":{"steps":[],"measured":{},"spots":[]},"next_id":6}}"#;
+        "entries":{}},"progress":{"steps":[],"measured":{},"spots":[]},
+    "existing":{"standing":"planned","ran":"a-while"},"next_id":6}}"#;
 
 /// What a file must have, by place; items of lists without their number.
 const NEEDED: &str = "finrun job job.name job.units job.air_class job.rooms job.element job.tube

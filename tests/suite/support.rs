@@ -17,6 +17,7 @@ use finrun_engine::quantity::System;
 pub(crate) const DEMO: &str = include_str!("../../public/demo/bungalow.json");
 pub(crate) const FOUR_ROOMS: &str = include_str!("../jobs/four-rooms.json");
 pub(crate) const V1_FIXTURE: &str = include_str!("../jobs/v1-fixture.json");
+pub(crate) const V6_FIXTURE: &str = include_str!("../jobs/v6-fixture.json");
 pub(crate) const V5_FIXTURE: &str = include_str!("../jobs/v5-fixture.json");
 pub(crate) const V4_FIXTURE: &str = include_str!("../jobs/v4-fixture.json");
 pub(crate) const V3_FIXTURE: &str = include_str!("../jobs/v3-fixture.json");
@@ -196,6 +197,8 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
         Choice::Metal,
         Choice::ValveKind,
         Choice::Antifreeze,
+        Choice::Standing,
+        Choice::Ran,
     ];
     for zone in &draft.zones {
         let id = zone.id;
@@ -251,6 +254,8 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::Metal
             | Choice::ValveKind
             | Choice::Antifreeze
+            | Choice::Standing
+            | Choice::Ran
             | Choice::Arrangement(_)
             | Choice::Main(_)
             | Choice::Pipe(_)

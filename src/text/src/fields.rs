@@ -332,7 +332,9 @@ pub fn field_owner(draft: &Draft, field: Field) -> String {
         Field::Leg(room, row, _) => format!("{}, step {}", room_name(draft, room), row + 1),
         Field::Room(room, _) => room_name(draft, room),
         Field::Measured(_) => "Readings".to_string(),
-        Field::Spot(room, SpotField::Air) => room_name(draft, room),
+        Field::Spot(room, SpotField::Air | SpotField::WaterIn | SpotField::WaterOut) => {
+            room_name(draft, room)
+        }
         Field::Spot(room, _) => install::circuit_at(draft, room),
         Field::Surface(room, surface, _) => {
             format!("{}, {}", room_name(draft, room), surface_name(draft, room, surface))

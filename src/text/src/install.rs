@@ -1,6 +1,6 @@
 //! Words of the installation: phases, and each step with its numbers.
 
-use crate::{circuit_name, room_name, surface_name, tube, value, zone_name};
+use crate::{circuit_name, existing, room_name, surface_name, tube, value, zone_name};
 use finrun_engine::building::RoomId;
 use finrun_engine::install::{Of, Phase, Step, Task};
 use finrun_engine::job::{Draft, MeasuredField, SpotField};
@@ -368,6 +368,8 @@ pub(crate) fn measured_label(field: MeasuredField) -> &'static str {
         MeasuredField::Outdoors => "Outdoors meanwhile",
         MeasuredField::Fill => "Fill pressure, cold",
         MeasuredField::PreCharge => "Expansion tank's air",
+        MeasuredField::BoilerSupply => existing::boiler_supply(),
+        MeasuredField::BoilerBack => existing::boiler_back(),
     }
 }
 
@@ -378,5 +380,7 @@ pub(crate) fn spot_label(field: SpotField) -> &'static str {
         SpotField::Flow => "Flow",
         SpotField::Valve => "Valve, Cv",
         SpotField::Air => "Room",
+        SpotField::WaterIn => existing::water_in(),
+        SpotField::WaterOut => existing::water_out(),
     }
 }

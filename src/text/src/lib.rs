@@ -11,6 +11,7 @@ mod climate;
 mod commission;
 mod compare;
 mod drawings;
+mod existing;
 mod fields;
 pub mod glossary;
 mod install;

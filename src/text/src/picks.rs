@@ -1,8 +1,8 @@
 //! Labels of lists to choose from, and the names of what is on them.
 
 use super::{
-    air_class, assembly_name, behind, flow_basis, framing, material, open_flue, piping, plant,
-    position, shelter, shop, storeys, tube, u_value_basis,
+    air_class, assembly_name, behind, existing, flow_basis, framing, material, open_flue, piping,
+    plant, position, shelter, shop, storeys, tube, u_value_basis,
 };
 use finrun_engine::bills::Fuel;
 use finrun_engine::building::{Level, Place, RoomUse, SlabEdge, Soil};
@@ -38,6 +38,8 @@ pub fn choice_label(choice: Choice) -> &'static str {
         Choice::Metal => "The system is mostly of",
         Choice::ValveKind => "Zone valves",
         Choice::Antifreeze => "Antifreeze",
+        Choice::Standing => existing::standing_label(),
+        Choice::Ran => existing::ran_label(),
         Choice::Arrangement(_) => "Arrangement",
         Choice::Main(_) => "Tube of main, trunk or manifold",
         Choice::Pipe(_) => "Tube of the rooms' own pipes",
@@ -105,6 +107,8 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
         Pick::Metal(p) => plant::metal(p),
         Pick::ValveKind(p) => plant::valve_kind(p),
         Pick::Antifreeze(p) => plant::antifreeze(p),
+        Pick::Standing(p) => existing::standing(p),
+        Pick::Ran(p) => existing::ran(p),
         Pick::Arrangement(p) => piping::arrangement(p),
         Pick::Balancing(p) => piping::balancing(p),
         Pick::BackPath(p) => piping::back_path(p),

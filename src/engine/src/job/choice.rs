@@ -8,6 +8,7 @@ use super::draft::{
     AirBasis, Behind, DesignHours, Draft, EdgeBasis, FlowBasis, GroundMethod, LayerMaterial,
     PipeCover, RoomDraft, Shape, UValue,
 };
+use super::existing::{Ran, Standing};
 use super::piping::{
     Arrangement, BackPath, Balancing, Diverters, Hung, LegKind, PumpKind, PumpSet, ShutOff,
     ZoneDraft, Zoning,
@@ -51,6 +52,8 @@ pub enum Choice {
     Metal,
     ValveKind,
     Antifreeze,
+    Standing,
+    Ran,
     Arrangement(ZoneId),
     Main(ZoneId),
     Pipe(ZoneId),
@@ -103,6 +106,8 @@ pub enum Pick {
     Metal(Metal),
     ValveKind(ValveKind),
     Antifreeze(Antifreeze),
+    Standing(Standing),
+    Ran(Ran),
     Arrangement(Arrangement),
     Balancing(Balancing),
     BackPath(BackPath),
@@ -153,6 +158,8 @@ impl Draft {
             Choice::Metal => all(Pick::Metal),
             Choice::ValveKind => all(Pick::ValveKind),
             Choice::Antifreeze => all(Pick::Antifreeze),
+            Choice::Standing => all(Pick::Standing),
+            Choice::Ran => all(Pick::Ran),
             Choice::Arrangement(_) => all(Pick::Arrangement),
             Choice::Balancing(_) => all(Pick::Balancing),
             Choice::BackPath(_) => all(Pick::BackPath),
@@ -217,6 +224,8 @@ impl Draft {
             Choice::Metal => Pick::Metal(self.plant.metal),
             Choice::ValveKind => Pick::ValveKind(self.plant.valve),
             Choice::Antifreeze => Pick::Antifreeze(self.plant.antifreeze),
+            Choice::Standing => Pick::Standing(self.existing.standing),
+            Choice::Ran => Pick::Ran(self.existing.ran),
             Choice::Arrangement(zone) => Pick::Arrangement(self.zone(zone)?.arrangement),
             Choice::Main(zone) => Pick::Tube(self.zone(zone)?.main),
             Choice::Pipe(zone) => Pick::Tube(self.zone(zone)?.pipe),
@@ -278,6 +287,8 @@ impl Draft {
             (Choice::Metal, Pick::Metal(p)) => self.plant.metal = p,
             (Choice::ValveKind, Pick::ValveKind(p)) => self.plant.valve = p,
             (Choice::Antifreeze, Pick::Antifreeze(p)) => self.plant.antifreeze = p,
+            (Choice::Standing, Pick::Standing(p)) => self.existing.standing = p,
+            (Choice::Ran, Pick::Ran(p)) => self.existing.ran = p,
             (Choice::Arrangement(zone), Pick::Arrangement(p)) => self.arrange(zone, p),
             (
                 Choice::Main(zone)

@@ -1,6 +1,7 @@
 //! The job as typed.
 
 pub use super::entries::{Entries, Entry};
+use super::existing::ExistingDraft;
 use super::field::{
     BillField, CertaintyField, CircuitField, ElementField, Field, Group, HouseField, OpeningField,
     PartField, PointField, PriceField, RoomField, SurfaceField,
@@ -66,6 +67,7 @@ pub struct Draft {
     pub plant: PlantDraft,
     /// The days on site.
     pub progress: ProgressDraft,
+    pub existing: ExistingDraft,
     /// The next id to give out.
     pub next_id: u32,
 }
@@ -99,6 +101,7 @@ stored!(Draft {
     zones: default,
     plant: default,
     progress: default,
+    existing: default,
     next_id,
 });
 
@@ -362,6 +365,7 @@ impl Draft {
             zones: vec![ZoneDraft::series(ZoneId(0), Tube::CopperMThreeQuarter)],
             plant: PlantDraft::default(),
             progress: ProgressDraft::default(),
+            existing: ExistingDraft::default(),
             next_id: 1,
         }
     }

@@ -9,7 +9,7 @@ use super::piping::{MOST_ZONES, ZoneDraft};
 use crate::building::ZoneId;
 use crate::stored::stored;
 
-pub const CURRENT_VERSION: u32 = 5;
+pub const CURRENT_VERSION: u32 = 6;
 
 /// The oldest version that the current structs still read: since then things were only added, and
 /// what a file does not have means what it meant when it was written.

@@ -10,6 +10,7 @@ mod choice;
 mod draft;
 mod edit;
 mod entries;
+mod existing;
 mod field;
 mod file;
 mod house_draft;
@@ -36,6 +37,7 @@ pub use draft::{
     EdgeBasis, ElementDraft, Entries, Entry, FlowBasis, GroundDraft, GroundMethod, LayerDraft,
     LayerMaterial, OpeningDraft, PipeCover, RatingBasis, RoomDraft, Shape, SurfaceDraft, UValue,
 };
+pub use existing::{ExistingDraft, Ran, Standing};
 pub use field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField,
     ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField,
@@ -91,6 +93,7 @@ pub struct Job {
     pub cutting: Cutting,
     /// What the fuel bills say of the house.
     pub bills: Option<BillsRead>,
+    pub standing: Standing,
 }
 
 /// The baseboard: its rating, and the pieces it is sold in.

@@ -31,6 +31,8 @@ impl fmt::Display for Choice {
             Choice::Metal => f.write_str("metal"),
             Choice::ValveKind => f.write_str("valve-kind"),
             Choice::Antifreeze => f.write_str("antifreeze"),
+            Choice::Standing => f.write_str("standing"),
+            Choice::Ran => f.write_str("ran"),
             Choice::Arrangement(zone) => write!(f, "zone-{}.arrangement", zone.0),
             Choice::Main(zone) => write!(f, "zone-{}.main", zone.0),
             Choice::Pipe(zone) => write!(f, "zone-{}.pipe", zone.0),

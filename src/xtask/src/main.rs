@@ -41,7 +41,9 @@ cargo xtask COMMAND
                               circuit's choice of pieces, for another solver; --materials what to buy and how
                               the pipe is cut; --season the house through its station's year as JSON,
                               --design-day through the design day with the thermostats set back, --cooler
-                              how cool its water may be, --nodes its heat as conductors, for another solver
+                              how cool its water may be, --nodes its heat as conductors, for another solver;
+                              --existing what the rooms of a system that stands get, and what explains
+                              the readings that the job keeps
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -126,6 +128,7 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
             while let Some(argument) = arguments.next()? {
                 match argument {
                     Long("every-arrangement") => what = solve::What::EveryArrangement,
+                    Long("existing") => what = solve::What::Existing,
                     Long("json") => json = true,
                     Long("remedies") => what = solve::What::Remedies,
                     Long("network") => what = solve::What::Network,

@@ -1,6 +1,7 @@
 //! `cargo xtask solve JOB.json`: the design of a job file, its network, the job in each arrangement, or
 //! other loops.
 
+mod existing;
 mod materials;
 mod remedies;
 mod season;
@@ -27,6 +28,7 @@ pub(crate) enum What {
     DesignDay,
     Cooler,
     Nodes,
+    Existing,
     Materials,
 }
 
@@ -51,6 +53,7 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         What::DesignDay => season::print_day(&job)?,
         What::Cooler => season::print_cooler(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
+        What::Existing => existing::print(&draft, &job)?,
         What::Materials => materials::print(&draft, &job),
     }
     Ok(())

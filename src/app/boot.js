@@ -13,11 +13,13 @@
 // `finrun-install-accept` when the person wants the page installed, and `finrun-job-made` when there is
 // something that the browser should not clear away. `finrun-job-written` names a job that was stored or
 // deleted (copy.js).
-// The few sentences here are for when there is no program; all others are the program's own.
+// The few sentences here are for when there is no program; all others are the program's own. So is the
+// choice of a language once the program runs (state/language.rs).
 
 import { recover } from './copy.js';
 
 const page = document.documentElement;
+page.lang = language();
 const HOUR = 3_600_000;
 
 // A panic inside the program reaches the window as a trap.
@@ -116,24 +118,55 @@ function lookForUpdates(registration) {
   document.addEventListener('visibilitychange', look);
 }
 
+const WORDS = {
+  en: {
+    stopped: 'Finrun has stopped',
+    notStarted: 'Finrun could not start',
+    loadFirst: 'Load the page again. If it stops again, use a current version of Chrome, Edge, Firefox or Safari.',
+    tooOld: 'This browser cannot run it. Use a current version of Chrome, Edge, Firefox or Safari.',
+    again: 'Load again',
+    download: 'Download what is saved',
+    kept: 'Your jobs are still kept in this browser. Download them before you clear anything.',
+    why: 'What went wrong:',
+  },
+  es: {
+    stopped: 'Finrun se detuvo',
+    notStarted: 'Finrun no pudo empezar',
+    loadFirst: 'Vuelva a cargar la página. Si se detiene otra vez, use una versión actual de Chrome, Edge, Firefox o Safari.',
+    tooOld: 'Este navegador no puede ejecutarlo. Use una versión actual de Chrome, Edge, Firefox o Safari.',
+    again: 'Volver a cargar',
+    download: 'Descargar lo guardado',
+    kept: 'Sus proyectos siguen guardados en este navegador. Descárguelos antes de borrar nada.',
+    why: 'Qué falló:',
+  },
+};
+
+// What was chosen by hand, else the first of the browser's languages that is spoken here.
+function language() {
+  let chosen = null;
+  try {
+    chosen = localStorage.getItem('finrun.language');
+  } catch {
+    // Storage is blocked, so nothing was chosen.
+  }
+  const tags = [chosen, ...navigator.languages].map((tag) => tag?.split('-')[0]);
+  return tags.find((tag) => tag === 'en' || tag === 'es') ?? 'en';
+}
+
 function rescue(error) {
   if (page.dataset.boot === 'failed') return;
   const running = page.dataset.boot === 'started';
   page.dataset.boot = 'failed';
   console.error(error);
+  const words = WORDS[page.lang];
   const main = element('main', { className: 'shell' });
   main.append(
-    element('h1', { textContent: running ? 'Finrun has stopped' : 'Finrun could not start' }),
-    element('p', {
-      role: 'alert',
-      textContent: globalThis.WebAssembly
-        ? 'Load the page again. If it stops again, use a current version of Chrome, Edge, Firefox or Safari.'
-        : 'This browser cannot run it. Use a current version of Chrome, Edge, Firefox or Safari.',
-    }),
-    element('button', { type: 'button', textContent: 'Load again', onclick: loadAgain }),
+    element('h1', { textContent: running ? words.stopped : words.notStarted }),
+    element('p', { role: 'alert', textContent: globalThis.WebAssembly ? words.loadFirst : words.tooOld }),
+    element('button', { type: 'button', textContent: words.again, onclick: loadAgain }),
   );
-  offerSaved(main);
-  main.append(element('p', { textContent: `What went wrong: ${error?.message ?? error}` }));
+  offerSaved(main, words);
+  main.append(element('p', { textContent: `${words.why} ${error?.message ?? error}` }));
   (document.getElementById('app') ?? document.body).replaceChildren(main);
 }
 
@@ -143,7 +176,7 @@ function loadAgain() {
 }
 
 // The stored text exactly as it stands: whatever is wrong with it, it can be mended from a file.
-function offerSaved(main) {
+function offerSaved(main, words) {
   let saved;
   try {
     saved = Object.entries(localStorage).filter(([key]) => key.startsWith('finrun'));
@@ -154,8 +187,8 @@ function offerSaved(main) {
   const text = JSON.stringify(Object.fromEntries(saved), null, 1);
   const href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
   main.append(
-    element('a', { href, download: 'finrun-saved.json', textContent: 'Download what is saved' }),
-    element('p', { textContent: 'Your jobs are still kept in this browser. Download them before you clear anything.' }),
+    element('a', { href, download: 'finrun-saved.json', textContent: words.download }),
+    element('p', { textContent: words.kept }),
   );
 }
 

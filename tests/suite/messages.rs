@@ -41,6 +41,7 @@ use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{System, Value};
 use finrun_engine::trace::{Formula, Source};
 use finrun_text as text;
+use finrun_text::{DecimalMark, Language};
 use std::collections::BTreeMap;
 
 /// Messages by their key, in order.
@@ -63,6 +64,54 @@ impl Book {
         self.0.iter().map(|(key, message)| format!("{key}\n    {message}\n")).collect()
     }
 }
+
+/// The messages that `tell` adds, in every language: key, English, Spanish. Nothing is left in English.
+fn in_both(tell: impl Fn(&mut Book)) -> String {
+    let [english, spanish] = Language::ALL.map(|language| {
+        text::speak(language, DecimalMark::Comma);
+        let mut book = Book::default();
+        tell(&mut book);
+        book
+    });
+    text::speak(Language::English, DecimalMark::Point);
+    let keys = |book: &Book| book.0.iter().map(|(key, _)| key.clone()).collect::<Vec<_>>();
+    assert_eq!(keys(&english), keys(&spanish));
+    let mut left = Vec::new();
+    let mut out = String::new();
+    for ((key, english), (_, spanish)) in english.0.iter().zip(&spanish.0) {
+        left.extend(english_left(english, spanish).map(|why| format!("{key}: {spanish} ({why})")));
+        out.push_str(&format!("{key}\n    {english}\n    {spanish}\n"));
+    }
+    assert!(left.is_empty(), "left in English:\n{}", left.join("\n"));
+    out
+}
+
+/// Why a message cannot be Spanish.
+fn english_left(english: &str, spanish: &str) -> Option<&'static str> {
+    let words = |text: &str| {
+        let letters = |c: char| !c.is_alphabetic();
+        text.split(letters)
+            .map(str::to_lowercase)
+            .filter(|word| !word.is_empty())
+            .collect::<Vec<_>>()
+    };
+    let same = words(english) == words(spanish);
+    if same && !words(english).iter().all(|word| SAME_WORDS.contains(&word.as_str())) {
+        return Some("the same words");
+    }
+    let mut words = words(spanish).into_iter();
+    words.any(|word| ENGLISH_ONLY.contains(&word.as_str())).then_some("an English word")
+}
+
+/// Words that no Spanish sentence has, but for names.
+const ENGLISH_ONLY: &[&str] = &[
+    "the", "of", "and", "is", "are", "was", "with", "for", "from", "what", "that", "which", "not",
+    "it", "its", "on", "to", "this", "these", "than", "room", "water", "heat", "wall", "feet",
+    "ft", "in", "where", "when", "by", "at", "or",
+];
+
+/// Words, symbols and names that are the same in both languages.
+const SAME_WORDS: &[&str] = &[];
 
 /// One of each kind of field, by the end of its path; every room's wall has the same ones.
 fn one_of_each_field() -> Vec<(String, Field)> {

@@ -235,3 +235,31 @@ fn each_system_shows_every_kind_in_a_unit_of_that_kind() {
         }
     }
 }
+
+/// Spanish: a comma or a point by the country, a space between thousands (the Academy's orthography
+/// and ISO 80000-1), pies and pulgadas (NOM-008-SCFI names them; from memory).
+#[test]
+fn spanish_writes_numbers_and_units_in_its_form() {
+    use finrun_text::{DecimalMark, Language, in_units, speak};
+    let comma = [
+        ("7 ft 6 1/2 in", "7 pies 6 1/2 pulg"),
+        ("1 ft", "1 pie"),
+        ("12,500 Btu/h", "12\u{a0}500 Btu/h"),
+        ("12,500.5 ft²", "12\u{a0}500,5 pie²"),
+        ("0.25 per hour", "0,25 por hora"),
+        ("3.1 ft/s", "3,1 pie/s"),
+        ("2.40 per ft", "2,40 por pie"),
+        ("−4 °F", "−4 °F"),
+        ("30 mph", "30 mi/h"),
+        ("ft", "pies"),
+        ("", ""),
+    ];
+    speak(Language::Spanish, DecimalMark::Comma);
+    for (english, spanish) in comma {
+        assert_eq!(in_units(english), spanish);
+    }
+    speak(Language::Spanish, DecimalMark::Point);
+    assert_eq!(in_units("12,500.5 ft²"), "12\u{a0}500.5 pie²");
+    speak(Language::English, DecimalMark::Point);
+    assert_eq!(in_units("12,500.5 ft²"), "12,500.5 ft²");
+}

@@ -1,5 +1,6 @@
 //! Words of the drawings.
 
+use crate::language::sentences;
 use finrun_engine::job::Side;
 
 /// A pressure of the running system, where the filling's own is left out.
@@ -293,16 +294,8 @@ fn is(word: &str, any: &[&str]) -> bool {
     any.iter().any(|one| word.eq_ignore_ascii_case(one))
 }
 
-/// Fixed sentences of the drawings, each by its name.
-macro_rules! sentences {
-    ($($name:ident: $text:literal;)+) => {$(
-        pub const fn $name() -> &'static str { $text }
-    )+
-        pub const DRAWING_WORDS: &[(&str, &str)] = &[$((stringify!($name), $text)),+];
-    };
-}
-
-sentences! {
+// Fixed sentences of the drawings, each by its name.
+sentences! { DRAWING_WORDS;
     drawings_note: "To scale, from the job as it stands. Each sheet prints on a page of its own.";
     drawings_plans: "Plans";
     drawings_piping: "Piping";

@@ -15,6 +15,7 @@ mod existing;
 mod fields;
 pub mod glossary;
 mod install;
+mod language;
 mod loops;
 mod materials;
 mod page;
@@ -56,6 +57,7 @@ pub use fields::{
 pub use install::{
     circuit_at, phase, photo_number, step_how, step_numbers, step_title, steps_done,
 };
+pub use language::{DecimalMark, Language, in_units, language, speak};
 pub use loops::*;
 pub use materials::*;
 pub use page::*;
@@ -95,5 +97,5 @@ pub fn value(value: impl Into<Value>, system: System) -> String {
 
 /// A number that no line's end parts from its unit.
 pub fn unbroken(shown: &Shown) -> String {
-    shown.text().replace(' ', "\u{a0}")
+    in_units(&shown.text()).replace(' ', "\u{a0}")
 }

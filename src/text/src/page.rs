@@ -10,18 +10,9 @@ pub use house::*;
 pub use shell::*;
 pub use water::*;
 
-/// Declares fixed sentences.
-macro_rules! words {
-    ($($name:ident: $text:literal;)+) => {$(
-        pub const fn $name() -> &'static str { $text }
-    )+
+use crate::language::sentences;
 
-        /// All of them with their names, for whoever checks or translates them.
-        pub const WORDS: &[(&str, &str)] = &[$((stringify!($name), $text)),+];
-    };
-}
-
-words! {
+sentences! { WORDS;
     app_name: "Finrun";
     app_job: "Hot-water baseboard for your house: heat loss, lengths, and a loop that works.";
     skip_to_content: "Skip to content";

@@ -1,5 +1,6 @@
 //! Words of the report: its parts, where numbers come from, what was assumed and by which method.
 
+use crate::language::sentences;
 use crate::{field_label, field_owner, flow_basis, heating_effect, objective, value};
 use finrun_engine::building::SurfaceKind;
 use finrun_engine::emitter::HeatingEffect;
@@ -273,16 +274,8 @@ pub fn named(name: &str, what: &str) -> String {
     format!("{name} {what}")
 }
 
-/// Fixed sentences of the report, each by its name.
-macro_rules! sentences {
-    ($($name:ident: $text:literal;)+) => {$(
-        pub const fn $name() -> &'static str { $text }
-    )+
-        pub const REPORT_WORDS: &[(&str, &str)] = &[$((stringify!($name), $text)),+];
-    };
-}
-
-sentences! {
+// Fixed sentences of the report, each by its name.
+sentences! { REPORT_WORDS;
     section_report: "Report";
     report_note: "For paper or a PDF: press Print, and choose a printer or “Save as PDF”. The short form \
                   holds on two pages what is needed on site.";

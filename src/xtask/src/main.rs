@@ -4,6 +4,7 @@ mod audit;
 mod browser;
 mod build;
 mod one_file;
+mod packed;
 mod project;
 mod reference;
 mod run;

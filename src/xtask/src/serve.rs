@@ -14,6 +14,7 @@ use std::time::Duration;
 use anyhow::{Context, Result, bail, ensure};
 
 use crate::build;
+use crate::packed::Packed;
 
 /// Much more than a browser's request for a file takes.
 const LONGEST_REQUEST: u64 = 64 * 1024;
@@ -63,11 +64,14 @@ pub(crate) fn serve(port: u16, reach: Reach, page: Page) -> Result<()> {
 }
 
 fn accept(listener: &TcpListener, dist: &Path) -> ! {
+    let packed = &Packed::default();
     thread::scope(|scope| {
         loop {
             match listener.accept() {
                 // The browser may go at any time; that concerns nobody.
-                Ok((connection, _)) => drop(scope.spawn(move || answer(dist, &connection).ok())),
+                Ok((connection, _)) => {
+                    drop(scope.spawn(move || answer(dist, packed, &connection).ok()));
+                }
                 // Too many files are open, or the like: it passes.
                 Err(_) => thread::sleep(Duration::from_millis(10)),
             }
@@ -101,36 +105,54 @@ fn listen(port: u16, reach: Reach) -> Result<TcpListener> {
     }
 }
 
-fn answer(dist: &Path, mut connection: &TcpStream) -> io::Result<()> {
+fn answer(dist: &Path, packed: &Packed, mut connection: &TcpStream) -> io::Result<()> {
     connection.set_read_timeout(Some(PATIENCE))?;
     let mut request = BufReader::new(connection.take(LONGEST_REQUEST)).lines();
     let Some(first) = request.next().transpose()? else { return Ok(()) };
     // Read to the end: closing a connection with something unread would cut the answer short.
+    let mut brotli = false;
     for line in request {
-        if line?.is_empty() {
+        let line = line?.to_ascii_lowercase();
+        if line.is_empty() {
             break;
         }
+        brotli |= line.strip_prefix("accept-encoding:").is_some_and(takes_brotli);
     }
-    connection.write_all(&response(dist, &first))
+    connection.write_all(&response(dist, &first, brotli.then_some(packed)))
 }
 
-/// The whole answer to a request by its first line.
-fn response(dist: &Path, request: &str) -> Vec<u8> {
+/// Whether a list of encodings has brotli in it, and not as refused.
+fn takes_brotli(encodings: &str) -> bool {
+    encodings.split(',').any(|one| match one.trim().split_once(';') {
+        None => one.trim() == "br",
+        Some((name, weight)) => name.trim() == "br" && !matches!(weight.trim(), "q=0" | "q=0.0"),
+    })
+}
+
+/// The whole answer to a request by its first line; `packed` where the browser unpacks.
+fn response(dist: &Path, request: &str, packed: Option<&Packed>) -> Vec<u8> {
     const TEXT: &str = "text/plain; charset=utf-8";
     let words: Vec<&str> = request.split(' ').collect();
     let (method, found) = match words[..] {
         [method @ ("GET" | "HEAD"), url, _] => (method, file_for(dist, url)),
         _ => ("", None),
     };
-    let read = found.and_then(|file| Some((fs::read(&file).ok()?, content_type(&file))));
-    let (status, body, kind) = match read {
-        Some((body, kind)) => ("200 OK", body, kind),
-        None => ("404 Not Found", b"There is no such file.\n".to_vec(), TEXT),
+    let read = found.and_then(|file| {
+        let kind = content_type(&file);
+        let packed = packed.filter(|_| shrinks(kind)).and_then(|packed| packed.file(&file));
+        let encoding = if packed.is_some() { "Content-Encoding: br\r\n" } else { "" };
+        Some((packed.or_else(|| fs::read(&file).ok())?, kind, encoding))
+    });
+    let (status, body, kind, encoding) = match read {
+        Some((body, kind, encoding)) => ("200 OK", body, kind, encoding),
+        None => ("404 Not Found", b"There is no such file.\n".to_vec(), TEXT, ""),
     };
     // A browser asks anew each time, so that it never mixes files of two builds.
     let head = format!(
         "HTTP/1.1 {status}\r\n\
          Content-Type: {kind}\r\n\
+         {encoding}\
+         Vary: Accept-Encoding\r\n\
          Content-Length: {}\r\n\
          Cache-Control: no-cache\r\n\
          X-Content-Type-Options: nosniff\r\n\
@@ -169,6 +191,11 @@ fn percent_decoded(path: &str) -> Option<String> {
     String::from_utf8(bytes).ok()
 }
 
+/// Pictures and fonts are packed already.
+fn shrinks(kind: &str) -> bool {
+    !matches!(kind, "image/png" | "font/woff2")
+}
+
 fn content_type(file: &Path) -> &'static str {
     match file.extension().and_then(|extension| extension.to_str()) {
         Some("html") => "text/html; charset=utf-8",
@@ -204,6 +231,31 @@ mod tests {
             assert!(response.starts_with("HTTP/1.1 200 OK\r\n"), "{response}");
             assert!(response.contains("\r\n\r\n[package]\n"), "{response}");
         }
+        Ok(())
+    }
+
+    #[test]
+    fn what_shrinks_is_packed_for_browsers_that_unpack() -> Result<()> {
+        for (said, takes) in [
+            (" gzip, deflate, br, zstd", true),
+            (" gzip;q=1.0, br;q=0.5", true),
+            (" br", true),
+            (" gzip, br;q=0", false),
+            (" gzip", false),
+            ("", false),
+        ] {
+            assert_eq!(takes_brotli(said), takes, "{said}");
+        }
+        let (folder, packed) = (Path::new(env!("CARGO_MANIFEST_DIR")), Packed::default());
+        let answer = response(folder, "GET /Cargo.toml HTTP/1.1", Some(&packed));
+        let split = answer.windows(4).position(|end| end == b"\r\n\r\n").context("no end")?;
+        let head = std::str::from_utf8(&answer[..split])?;
+        assert!(head.contains("\r\nContent-Encoding: br\r\n"), "{head}");
+        let mut unpacked = Vec::new();
+        brotli::BrotliDecompress(&mut &answer[split + 4..], &mut unpacked)?;
+        assert_eq!(unpacked, fs::read(folder.join("Cargo.toml"))?);
+        let plain = response(folder, "GET /Cargo.toml HTTP/1.1", None);
+        assert!(!String::from_utf8(plain)?.contains("Content-Encoding"));
         Ok(())
     }
 

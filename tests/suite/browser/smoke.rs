@@ -31,3 +31,17 @@ fn shows_the_program(page: &Page) {
     page.wait_for_text("Finrun");
     page.wait_until_gone("Loading");
 }
+
+/// Before the program, or where it cannot run: what this is, and what it needs.
+#[test]
+fn without_scripts_the_page_says_what_it_is_and_needs() {
+    visit(View::Phone, |page| {
+        page.devtools("Emulation.setScriptExecutionDisabled", json!({ "value": true }));
+        page.open("/");
+        page.wait_for_text("Hot-water fin-tube baseboard for your house");
+        page.wait_for_text("needs JavaScript");
+        page.wait_for_text("necesita JavaScript");
+        let text = page.script("return document.body.innerText", vec![]);
+        assert!(!text.to_string().contains("Loading"), "{text}");
+    });
+}

@@ -8,7 +8,7 @@ use finrun_text::Mark;
 fn words_of_the_drawings() {
     let mut book = Book::default();
     for (key, sentence) in text::DRAWING_WORDS {
-        book.add(key, sentence);
+        book.add(key, sentence());
     }
     for &mark in Mark::ALL {
         book.add(format!("{mark:?}"), text::mark(mark));

@@ -8,7 +8,7 @@ use finrun_text as text;
 fn words_of_the_page() {
     let mut book = Book::default();
     for (name, words) in text::WORDS {
-        book.add(name, words);
+        book.add(name, words());
     }
     assert!(text::WORDS.len() > 100, "{}", text::WORDS.len());
     insta::assert_snapshot!(book.text());

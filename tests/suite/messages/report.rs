@@ -14,7 +14,7 @@ use finrun_text as text;
 fn words_of_the_report() {
     let mut book = Book::default();
     for (name, words) in text::REPORT_WORDS {
-        book.add(name, words);
+        book.add(name, words());
     }
     for origin in [
         InputOrigin::Measured,

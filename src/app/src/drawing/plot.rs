@@ -2,6 +2,7 @@
 
 use super::pen::{Align, WIDTH, path, way, words};
 use crate::markup::{Markup, num};
+use finrun_text::in_units;
 
 /// Dashes of lines that share a chart; more lines than these begin anew, and their numbers tell.
 pub(super) const LINES: [&str; 6] = ["line-0", "line-1", "line-2", "line-3", "line-4", "line-5"];
@@ -42,20 +43,20 @@ impl Plot {
         while at <= self.high + step * 0.01 {
             let y = self.y(at);
             grid.push_str(&way(&[("M", LEFT), (" ", y), ("H", RIGHT)]));
-            up_label(svg, y, &tick(at, step));
+            up_label(svg, y, &in_units(&tick(at, step)));
             at += step;
         }
-        words(svg, "d", Align::Start, (2.0, 15.0), WIDTH, up);
+        words(svg, "d", Align::Start, (2.0, 15.0), WIDTH, &in_units(up));
         let step = round_step(self.along / 7.0);
         let mut at = 0.0;
         while at <= self.along {
             let x = self.x(at);
             grid.push_str(&way(&[("M", x), (" ", FOOT), ("v", 5.0)]));
             // The last one says the unit.
-            let label = match at + step > self.along {
+            let label = in_units(&match at + step > self.along {
                 true => format!("{} {along}", tick(at, step)),
                 false => tick(at, step),
-            };
+            });
             let middle = x.min(RIGHT - 18.0);
             words(svg, "d", Align::Middle, (middle, FOOT + 19.0), 60.0, &label);
             at += step;

@@ -143,7 +143,12 @@ fn fit_line() -> String {
             let water = text::value(rating.water, system);
             let worst = job.baseboard.worst_residual.unwrap_or(LinearPower::ZERO);
             let worst = text::value(worst, system);
-            text::fitted(&output, &water, &format!("{:.3}", rating.exponent), &worst)
+            text::fitted(
+                &output,
+                &water,
+                &text::in_units(&format!("{:.3}", rating.exponent)),
+                &worst,
+            )
         }
         None => String::new(),
     })

@@ -40,6 +40,7 @@ use crate::page::{JobKey, Page, Section, Station};
 use crate::parts::{frame, live, live_view};
 use crate::state::App;
 use finrun_text as text;
+use finrun_text::Language;
 use leptos::prelude::*;
 
 /// The whole page: state into context, then whatever the address names.
@@ -47,6 +48,11 @@ pub(crate) fn root() -> AnyView {
     let app = App::new();
     provide_context(app);
     app.start();
+    live_view(move || in_language(app, app.language.get()))
+}
+
+/// All of it, made anew when the language changes.
+fn in_language(app: App, _spoken: Language) -> AnyView {
     view! {
         <a class="skip" href="#content" on:click=|event| {
             event.prevent_default();

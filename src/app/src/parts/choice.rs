@@ -1,6 +1,7 @@
 //! A list to choose from, and a box for a name.
 
-use super::{kept, live, live_view, words, yes};
+use super::{kept, live, words, yes};
+use crate::markup::Markup;
 use crate::state::{App, EditKey, use_app};
 use finrun_engine::job::{Choice, Field, OpeningField, Problem, SurfaceField};
 use finrun_text as text;
@@ -77,13 +78,20 @@ fn list(
 ) -> AnyView {
     let bad = yes(move || error.with(|error| !error.is_empty()));
     let described = format!("{id}-error");
-    let list = live_view(move || {
+    // Markup, set only when it changes: a room has some hundred options, and a key in any of its fields
+    // would touch them all.
+    let listed = words(move || {
         let chosen = chosen.get();
-        let option = |(index, option): (usize, String)| {
-            view! { <option value=index.to_string() selected=index == chosen>{option}</option> }
-                .into_any()
-        };
-        options.get().into_iter().enumerate().map(option).collect_view().into_any()
+        let mut markup = Markup::new();
+        for (index, option) in options.get().iter().enumerate() {
+            let number = index.to_string();
+            let mut attributes = vec![("value", number.as_str())];
+            if index == chosen {
+                attributes.push(("selected", ""));
+            }
+            markup.leaf("option", &attributes, option);
+        }
+        markup.done()
     });
     view! {
         <div class="field" class:bad=bad>
@@ -98,9 +106,8 @@ fn list(
                         on_choose.run(index);
                     }
                 }
-            >
-                {list}
-            </select>
+                inner_html=listed
+            ></select>
         </div>
     }
     .into_any()

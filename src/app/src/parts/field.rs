@@ -50,7 +50,7 @@ pub(crate) fn number_field(field: Field) -> AnyView {
         <div class="field" class:bad=bad>
             <label for=id.clone()>
                 {text::field_label(field)}
-                <span class="unit-said">{live(move || unit_said(unit().symbol()))}</span>
+                <span class="unit-said">{live(move || unit_said(&text::in_units(unit().symbol())))}</span>
             </label>
             <p class="note" id=format!("{id}-note")>{text::field_note(field)}</p>
             <p class="error" id=format!("{id}-error")>{live(move || error.get())}</p>
@@ -74,7 +74,7 @@ pub(crate) fn number_field(field: Field) -> AnyView {
                     }
                 />
                 <span class="unit" aria-hidden="true">
-                    {live(move || unit().symbol().to_string())}
+                    {live(move || text::in_units(unit().symbol()))}
                 </span>
                 {sign}
                 <span class="read" class:assumed=assumed id=format!("{id}-read")>{read}</span>
@@ -88,8 +88,10 @@ pub(crate) fn number_field(field: Field) -> AnyView {
 /// What stands behind the box: what was read, or what is assumed.
 fn read_back(draft: &Draft, field: Field) -> String {
     match resolve(draft, field) {
-        Resolved::Typed { .. } => echo(draft, field),
-        Resolved::Assumed { .. } => text::assumed_value(&assumed_text(draft, field)),
+        Resolved::Typed { .. } => text::in_units(&echo(draft, field)),
+        Resolved::Assumed { .. } => {
+            text::assumed_value(&text::in_units(&assumed_text(draft, field)))
+        }
         _ => String::new(),
     }
 }

@@ -119,12 +119,12 @@ fn precise(value: Value, system: System) -> Shown {
 
 /// A number inside a formula; a negative one in brackets, so that signs do not collide.
 fn number(value: Value, system: System) -> String {
-    let shown = precise(value, system).number;
+    let shown = text::in_units(&precise(value, system).number);
     if shown.starts_with('−') { format!("({shown})") } else { shown }
 }
 
 fn short_number(factor: f64) -> String {
-    show_precise(Value::number(factor), finrun_engine::quantity::Unit::One).number
+    text::in_units(&show_precise(Value::number(factor), finrun_engine::quantity::Unit::One).number)
 }
 
 /// The factor that the units shown leave over: the true result over the formula with shown numbers.

@@ -2,6 +2,7 @@
 
 mod climate;
 mod history;
+mod language;
 mod offline;
 pub mod prices;
 pub mod store;
@@ -16,6 +17,7 @@ use crate::page::{JobKey, Page};
 use finrun_engine::design::{Design, design};
 use finrun_engine::job::{Draft, Entry, Field, FieldError, Job, Problem, read};
 use finrun_engine::quantity::System;
+use finrun_text::Language;
 use history::History;
 use leptos::prelude::*;
 
@@ -24,6 +26,7 @@ use leptos::prelude::*;
 pub struct App {
     pub page: RwSignal<Page>,
     pub shelf: RwSignal<Shelf>,
+    pub language: RwSignal<Language>,
     open: RwSignal<Open>,
     pub outcome: Memo<Outcome>,
     /// The outcome's job and design: changes only when they do.
@@ -127,6 +130,7 @@ impl App {
         App {
             page: RwSignal::new(Page::Jobs),
             shelf: RwSignal::new(Shelf::default()),
+            language: RwSignal::new(language::first()),
             open,
             outcome,
             solved: Memo::new(move |_| outcome.with(|outcome| outcome.solved.clone())),

@@ -25,7 +25,11 @@ pub(super) fn follow_worker(app: App) {
         });
         app.installable.set(attribute("data-install").as_deref() == Some("possible"));
     };
-    look();
+    // Again in another language.
+    Effect::new(move |_| {
+        app.language.track();
+        look();
+    });
     for event in [
         "finrun-offline-ready",
         "finrun-offline-failed",

@@ -115,25 +115,25 @@ macro_rules! units {
 // Sources of the factors: the international foot, pound and US gallon and the International Table
 // Btu of 1055.05585262 J, as in NIST Special Publication 811, appendix B. All are exact.
 units! {
-    Foot: Length, "ft", ["ft", "feet", "foot", "'"], 3048 / 10000;
-    Inch: Length, "in", ["in", "inch", "inches", "\"", "''"], 254 / 10000;
-    Metre: Length, "m", ["m", "metre", "meter", "metres", "meters"], 1 / 1;
+    Foot: Length, "ft", ["ft", "feet", "foot", "'", "pie", "pies"], 3048 / 10000;
+    Inch: Length, "in", ["in", "inch", "inches", "\"", "''", "pulg", "pulgada", "pulgadas"], 254 / 10000;
+    Metre: Length, "m", ["m", "metre", "meter", "metres", "meters", "metro", "metros"], 1 / 1;
     Centimetre: Length, "cm", ["cm"], 1 / 100;
     Millimetre: Length, "mm", ["mm"], 1 / 1000;
 
-    InchSmall: SmallLength, "in", ["in", "inch", "inches", "\"", "''"], 254 / 10000;
+    InchSmall: SmallLength, "in", ["in", "inch", "inches", "\"", "''", "pulg", "pulgada", "pulgadas"], 254 / 10000;
     MillimetreSmall: SmallLength, "mm", ["mm"], 1 / 1000;
     CentimetreSmall: SmallLength, "cm", ["cm"], 1 / 100;
 
-    SquareFoot: Area, "ft²", ["ft2", "ft²", "sq ft", "sqft", "sf"], 9290304 / 100000000;
+    SquareFoot: Area, "ft²", ["ft2", "ft²", "sq ft", "sqft", "sf", "pie²", "pie2"], 9290304 / 100000000;
     SquareMetre: Area, "m²", ["m2", "m²", "sq m", "sqm"], 1 / 1;
 
-    CubicFoot: Volume, "ft³", ["ft3", "ft³", "cu ft"], 28316846592 / 1000000000000;
+    CubicFoot: Volume, "ft³", ["ft3", "ft³", "cu ft", "pie³", "pie3"], 28316846592 / 1000000000000;
     CubicMetre: Volume, "m³", ["m3", "m³"], 1 / 1;
-    Gallon: Volume, "gal", ["gal", "gallon", "gallons"], 3785411784 / 1000000000000;
-    Litre: Volume, "L", ["l", "litre", "liter", "litres", "liters"], 1 / 1000;
-    LiquidGallon: LiquidVolume, "gal", ["gal", "gallon", "gallons"], 3785411784 / 1000000000000;
-    LiquidLitre: LiquidVolume, "L", ["l", "litre", "liter", "litres", "liters"], 1 / 1000;
+    Gallon: Volume, "gal", ["gal", "gallon", "gallons", "galón", "galones"], 3785411784 / 1000000000000;
+    Litre: Volume, "L", ["l", "litre", "liter", "litres", "liters", "litro", "litros"], 1 / 1000;
+    LiquidGallon: LiquidVolume, "gal", ["gal", "gallon", "gallons", "galón", "galones"], 3785411784 / 1000000000000;
+    LiquidLitre: LiquidVolume, "L", ["l", "litre", "liter", "litres", "liters", "litro", "litros"], 1 / 1000;
 
     Fahrenheit: Temperature, "°F", ["f", "°f", "deg f", "degf"], 5 / 9, offset 45967 / 100;
     Celsius: Temperature, "°C", ["c", "°c", "deg c", "degc"], 1 / 1, offset 27315 / 100;
@@ -169,12 +169,12 @@ units! {
     KilogramPerSecond: MassFlow, "kg/s", ["kg/s"], 1 / 1;
 
     GallonPerMinute: VolumeFlow, "gpm", ["gpm", "gal/min"], 3785411784 / 60000000000000;
-    CubicFootPerMinute: VolumeFlow, "cfm", ["cfm", "ft³/min", "ft3/min"], 28316846592 / 60000000000000;
+    CubicFootPerMinute: VolumeFlow, "cfm", ["cfm", "ft³/min", "ft3/min", "pie³/min"], 28316846592 / 60000000000000;
     LitrePerMinute: VolumeFlow, "L/min", ["l/min", "lpm"], 1 / 60000;
     LitrePerSecond: VolumeFlow, "L/s", ["l/s"], 1 / 1000;
     CubicMetrePerHour: VolumeFlow, "m³/h", ["m³/h", "m3/h"], 1 / 3600;
 
-    FootPerSecond: Velocity, "ft/s", ["ft/s", "fps"], 3048 / 10000;
+    FootPerSecond: Velocity, "ft/s", ["ft/s", "fps", "pie/s"], 3048 / 10000;
     MetrePerSecond: Velocity, "m/s", ["m/s"], 1 / 1;
 
     // The pound-force is 0.45359237 kg times 9.80665 m/s2; the square inch is 0.00064516 m2.
@@ -182,7 +182,7 @@ units! {
     Pascal: Pressure, "Pa", ["pa"], 1 / 1;
     Kilopascal: Pressure, "kPa", ["kpa"], 1000 / 1;
 
-    HeadFoot: Head, "ft", ["ft"], 3048 / 10000;
+    HeadFoot: Head, "ft", ["ft", "pie", "pies"], 3048 / 10000;
     HeadMetre: Head, "m", ["m"], 1 / 1;
 
     PoundPerCubicFoot: Density, "lb/ft³", ["lb/ft³"], 45359237000000 / 2831684659200;
@@ -194,25 +194,25 @@ units! {
     Centipoise: Viscosity, "cP", ["cp"], 1 / 1000;
     MillipascalSecond: Viscosity, "mPa·s", ["mpa·s"], 1 / 1000;
 
-    AirCubicFootPerMinute: AirFlow, "cfm", ["cfm", "ft³/min", "ft3/min"], 28316846592 / 60000000000000;
+    AirCubicFootPerMinute: AirFlow, "cfm", ["cfm", "ft³/min", "ft3/min", "pie³/min"], 28316846592 / 60000000000000;
     AirLitrePerSecond: AirFlow, "L/s", ["l/s"], 1 / 1000;
     AirCubicMetrePerHour: AirFlow, "m³/h", ["m³/h", "m3/h"], 1 / 3600;
     MilePerHour: Wind, "mph", ["mph", "mi/h"], 1609344 / 3600000;
     WindMetrePerSecond: Wind, "m/s", ["m/s"], 1 / 1;
     KilometrePerHour: Wind, "km/h", ["km/h", "kmh"], 1000 / 3600;
-    SquareInch: SmallArea, "in²", ["in²", "in2", "sq in"], 64516 / 100000000;
+    SquareInch: SmallArea, "in²", ["in²", "in2", "sq in", "pulg²", "pulg2"], 64516 / 100000000;
     SquareCentimetre: SmallArea, "cm²", ["cm²", "cm2"], 1 / 10000;
     FahrenheitDay: DegreeDays, "°F·day", ["°f·day", "f day", "f"], 5 / 9;
     KelvinDay: DegreeDays, "K·day", ["k·day", "k day", "k"], 1 / 1;
 
     // The user's own currency.
     Currency: Money, "", [], 1 / 1;
-    CurrencyPerFoot: LinearMoney, "per ft", ["per ft", "/ft"], 10000 / 3048;
-    CurrencyPerMetre: LinearMoney, "per m", ["per m", "/m"], 1 / 1;
-    CurrencyPerSquareFoot: AreaMoney, "per ft²", ["per ft²", "per ft2", "/ft2", "/ft²"], 100000000 / 9290304;
-    CurrencyPerSquareMetre: AreaMoney, "per m²", ["per m²", "per m2", "/m2", "/m²"], 1 / 1;
+    CurrencyPerFoot: LinearMoney, "per ft", ["per ft", "/ft", "por pie"], 10000 / 3048;
+    CurrencyPerMetre: LinearMoney, "per m", ["per m", "/m", "por m"], 1 / 1;
+    CurrencyPerSquareFoot: AreaMoney, "per ft²", ["per ft²", "per ft2", "por pie²", "/ft2", "/ft²"], 100000000 / 9290304;
+    CurrencyPerSquareMetre: AreaMoney, "per m²", ["per m²", "per m2", "por m²", "/m2", "/m²"], 1 / 1;
 
-    PerHour: ChangeRate, "per hour", ["per hour", "/h", "1/h", "ach"], 1 / 3600;
+    PerHour: ChangeRate, "per hour", ["per hour", "/h", "1/h", "ach", "por hora"], 1 / 3600;
 
     One: Number, "", [], 1 / 1;
     Percent: Share, "%", ["%", "percent"], 1 / 100;

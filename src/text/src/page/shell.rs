@@ -1,23 +1,24 @@
 //! Sentences around the stations: jobs, files, what was saved.
 
 use super::{storage_full, units_si, units_us};
+use crate::language::say;
 use finrun_engine::job::Draft;
 use finrun_engine::quantity::System;
 
 pub fn back_to(station: &str) -> String {
-    format!("Back to {station}")
+    say!("Back to {station}", "Volver a {station}")
 }
 
 pub fn deleted(name: &str) -> String {
-    format!("Deleted {name}.")
+    say!("Deleted {name}.", "Se borró {name}.")
 }
 
 pub fn brought_back(name: &str) -> String {
-    format!("{name} is back.")
+    say!("{name} is back.", "{name} está de vuelta.")
 }
 
 pub fn copy_name(name: &str) -> String {
-    format!("{name}, copy")
+    say!("{name}, copy", "{name}, copia")
 }
 
 /// Beside a button that acts on one of many: "Remove Kitchen".

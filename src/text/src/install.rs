@@ -380,7 +380,7 @@ pub(crate) fn spot_label(field: SpotField) -> &'static str {
         SpotField::Flow => "Flow",
         SpotField::Valve => "Valve, Cv",
         SpotField::Air => "Room",
-        SpotField::WaterIn => existing::water_in(),
-        SpotField::WaterOut => existing::water_out(),
+        SpotField::WaterIn => existing::water_before(),
+        SpotField::WaterOut => existing::water_behind(),
     }
 }

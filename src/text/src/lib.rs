@@ -50,6 +50,7 @@ pub use compare::{
     best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
 };
 pub use drawings::*;
+pub use existing::*;
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, field_owner, opening_name, room_name,
     surface_name,

@@ -4,7 +4,10 @@ use super::faults::{Real, Run, noisy, read_all};
 use super::seeded::{Random, case};
 use super::solved;
 use crate::support::{FOUR_ROOMS, open};
-use finrun_engine::existing::{At, Explained, Explanation, NoExplanation, Scale, Sure, explain};
+use finrun_engine::design::Design;
+use finrun_engine::existing::{
+    At, Explained, Explaining, Explanation, NoExplanation, Scale, Sure, explain,
+};
 use finrun_engine::job::{Job, Measured, Ran, Spot};
 use finrun_engine::quantity::{Temperature, Unit, VolumeFlow};
 
@@ -132,11 +135,22 @@ fn sound(explained: &Explained) {
     assert!(explained.likely.windows(2).all(|two| two[0].share >= two[1].share));
 }
 
+/// An explanation at a time.
+fn by_steps(job: &Job, design: &Design, measured: &Measured) -> Explained {
+    let mut explaining = Explaining::new(job, design);
+    loop {
+        if let Some(explained) = explaining.step(job, design, measured).expect("explained") {
+            return explained;
+        }
+    }
+}
+
 /// Whatever is typed within the fields' bounds, numbers stay numbers; and the same readings give the same
 /// answer to the last bit.
 #[test]
 fn extreme_readings_stay_numbers() {
     let (job, design) = solved(&open(FOUR_ROOMS));
+    let mut answers = 0;
     for ran in [Ran::AWhile, Ran::Throughout, Ran::ByThermostat] {
         for (water, air) in
             [(32.0, 32.0), (250.0, 32.0), (32.0, 120.0), (250.0, 120.0), (70.0, 70.0)]
@@ -169,10 +183,13 @@ fn extreme_readings_stay_numbers() {
             let measured = of(&job);
             if let Ok(explained) = explain(&job, &design, &measured) {
                 sound(&explained);
+                answers += 1;
                 assert_eq!(explain(&job, &design, &measured).expect("again"), explained);
+                assert_eq!(by_steps(&job, &design, &measured), explained);
             }
         }
     }
+    assert!(answers >= 10, "{answers}");
 }
 
 /// From a few readings on, the place that is named tells more than any other would on the average: the

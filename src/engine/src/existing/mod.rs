@@ -17,4 +17,4 @@ mod weigh;
 pub use explanation::{Explanation, Order, Scale};
 pub use gets::{Limit, RoomGets, gets};
 pub use place::{AIR, At, OUTDOORS, WATER};
-pub use weigh::{Compared, Explained, Likely, Next, NoExplanation, Sure, explain};
+pub use weigh::{Compared, Explained, Explaining, Likely, Next, NoExplanation, Sure, explain};

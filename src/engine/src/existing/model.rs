@@ -56,6 +56,9 @@ const KEPT: usize = 12;
 const RESTS_K: f64 = 1e-6;
 const MOST_STEPS: usize = 60;
 
+/// Each time the water is followed its specific heat is nearer by a hundredfold.
+const SETTLING: usize = 4;
+
 impl<'a> Model<'a> {
     pub(super) fn of(
         job: &'a Job,
@@ -144,8 +147,11 @@ impl<'a> Model<'a> {
         let rooms_k: Vec<f64> = self.job.house.rooms.iter().zip(&self.air_k).map(wanted).collect();
         if self.ran == Ran::AWhile {
             let heating = &mut self.known[at].2;
-            // The specific heat of the water follows its temperature of the last time.
-            heating.see(&rooms_k, zones);
+            // The specific heat of the water follows its temperature of the last time, and with it comes to
+            // rest at once.
+            for _ in 0..SETTLING {
+                heating.see(&rooms_k, zones);
+            }
             return Some((heating.see(&rooms_k, zones), rooms_k));
         }
         let held = self.held();

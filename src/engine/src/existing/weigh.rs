@@ -10,8 +10,8 @@ mod fit;
 mod next;
 
 use self::fit::{Fitted, Weigher};
-use super::explanation::{Explanation, Scale, candidates, orders};
-use super::gets::{Limit, gets};
+use super::explanation::{Candidate, Change, Explanation, Scale, candidates, orders};
+use super::gets::{Limit, RoomGets, gets};
 use super::model::Model;
 use super::place::{At, Reading, value};
 use crate::building::RoomId;
@@ -117,6 +117,64 @@ pub fn explain(
     design: &Design,
     measured: &Measured,
 ) -> Result<Explained, NoExplanation> {
+    let mut explaining = Explaining::new(job, design);
+    let mut found = None;
+    set_up(job, design, measured, explaining.short, &mut |weigher, candidates| {
+        for &candidate in candidates {
+            explaining.fitted.extend(weigher.fit(candidate));
+        }
+        found = conclude(weigher, std::mem::take(&mut explaining.fitted));
+    })?;
+    found.ok_or(NoExplanation::NotSolved)
+}
+
+/// The same, an explanation at a time, for whoever has to leave room for other things between.
+#[derive(Debug)]
+pub struct Explaining {
+    short: Option<RoomId>,
+    fitted: Vec<Fitted>,
+    tried: usize,
+}
+
+impl Explaining {
+    pub fn new(job: &Job, design: &Design) -> Explaining {
+        let short = short(&gets(job, design), job);
+        Explaining { short, fitted: Vec::new(), tried: 0 }
+    }
+
+    /// Weighs one explanation more, always of the same readings; after the last, says what they tell.
+    ///
+    /// # Errors
+    /// [`NoExplanation`] says why they say nothing.
+    pub fn step(
+        &mut self,
+        job: &Job,
+        design: &Design,
+        measured: &Measured,
+    ) -> Result<Option<Explained>, NoExplanation> {
+        let mut found = None;
+        set_up(job, design, measured, self.short, &mut |weigher, candidates| {
+            match candidates.get(self.tried) {
+                Some(&candidate) => self.fitted.extend(weigher.fit(candidate)),
+                None => {
+                    let concluded = conclude(weigher, std::mem::take(&mut self.fitted));
+                    found = Some(concluded.ok_or(NoExplanation::NotSolved));
+                }
+            }
+            self.tried += 1;
+        })?;
+        found.transpose()
+    }
+}
+
+/// Puts the readings beside the system as entered, with all that may explain them.
+fn set_up(
+    job: &Job,
+    design: &Design,
+    measured: &Measured,
+    short: Option<RoomId>,
+    look: &mut dyn FnMut(&mut Weigher<'_, '_>, &[Candidate]),
+) -> Result<(), NoExplanation> {
     if design.piping.not_solved.is_some() || design.piping.circuits.is_empty() {
         return Err(NoExplanation::NotSolved);
     }
@@ -137,14 +195,18 @@ pub fn explain(
     }
     let outdoors = measured.outdoors.unwrap_or(job.house.site.outdoors);
     let entered = model.as_entered(Temperature::from_si(supply), outdoors);
-    let candidates = candidates(&model, &orders, short(job, design));
+    let candidates = candidates(&model, &orders, short);
     let mut weigher = Weigher::of(&mut model, entered, read).ok_or(NoExplanation::NotSolved)?;
-    let mut fitted: Vec<Fitted> =
-        candidates.iter().filter_map(|&candidate| weigher.fit(candidate)).collect();
-    let calculated = fitted.iter().find(|of| of.candidate.change.range().is_none()).cloned();
+    look(&mut weigher, &candidates);
+    Ok(())
+}
+
+/// What follows once all explanations are at their best; none where none of them comes to rest.
+fn conclude(weigher: &Weigher<'_, '_>, mut fitted: Vec<Fitted>) -> Option<Explained> {
+    let calculated = fitted.iter().find(|of| of.candidate.change == Change::Nothing).cloned();
     // Equal ones stay in the order of the list.
     fitted.sort_by(|a, b| b.ln_worth.total_cmp(&a.ln_worth));
-    let first = fitted.first().cloned().ok_or(NoExplanation::NotSolved)?;
+    let first = fitted.first()?.clone();
     let worth = |of: &Fitted| exp(of.ln_worth - first.ln_worth);
     let sum: f64 = fitted.iter().map(worth).sum();
     let shares: Vec<f64> = fitted.iter().map(|of| worth(of) / sum).collect();
@@ -156,12 +218,10 @@ pub fn explain(
         strength: of.candidate.change.scale().map(|scale| (scale, exp(of.strength))),
         alike: nth > 0 && share * AS_LIKELY >= shares[0] && weigher.apart(&first, of) < ALIKE,
     });
-    let likely = likely.collect();
-    let next = next::next(&weigher, &fitted, &shares);
-    Ok(Explained {
-        likely,
+    Some(Explained {
+        likely: likely.collect(),
         fits: fits(first.misfit, weigher.readings.len()),
-        next,
+        next: next::next(weigher, &fitted, &shares),
         compared: weigher.compared(calculated.as_ref().unwrap_or(&first), &first),
         rooms_told: weigher.rooms_told(),
     })
@@ -172,10 +232,10 @@ fn sure(share: f64) -> Sure {
 }
 
 /// The coldest room on the design day of those that have too little element.
-fn short(job: &Job, design: &Design) -> Option<RoomId> {
+fn short(gets: &[RoomGets], job: &Job) -> Option<RoomId> {
     let wanted =
         |id| job.house.rooms.iter().find(|room| room.id == id).map(|room| room.temperature);
-    let cold = gets(job, design).into_iter().filter(|of| of.limit == Limit::Element);
+    let cold = gets.iter().filter(|of| of.limit == Limit::Element);
     let below = cold.filter_map(|of| Some((of.room, (wanted(of.room)? - of.reaches?).si())));
     below.max_by(|a, b| a.1.total_cmp(&b.1)).map(|(room, _)| room)
 }

@@ -50,8 +50,14 @@ impl Heating {
         }
     }
 
+    /// With such water from the boiler, and nothing left of what was before: an answer depends on no
+    /// other that was asked for sooner.
     pub(crate) fn set_supply(&mut self, supply: Temperature) {
         self.source.supply = supply;
+        let specific_heat = self.source.fluid.specific_heat(supply);
+        for pass in &mut self.pass {
+            pass.specific_heat = specific_heat;
+        }
     }
 
     /// What it gives to rooms as warm as this, in K, with the water on its way.

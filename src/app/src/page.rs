@@ -59,11 +59,12 @@ pub enum Section {
     Share,
     Install,
     Commission,
+    Existing,
     Report,
 }
 
 impl Section {
-    pub const ALL: [Section; 17] = [
+    pub const ALL: [Section; 18] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -80,6 +81,7 @@ impl Section {
         Section::Share,
         Section::Install,
         Section::Commission,
+        Section::Existing,
         Section::Report,
     ];
 
@@ -98,6 +100,7 @@ impl Section {
             | Section::Share
             | Section::Install
             | Section::Commission
+            | Section::Existing
             | Section::Report => Station::Loop,
         }
     }
@@ -121,6 +124,7 @@ impl Section {
             Section::Share => text::section_share(),
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
+            Section::Existing => text::section_existing(),
             Section::Report => text::section_report(),
         }
     }
@@ -143,6 +147,7 @@ impl Section {
             Section::Share => "share",
             Section::Install => "install",
             Section::Commission => "commission",
+            Section::Existing => "existing",
             Section::Report => "report",
         }
     }

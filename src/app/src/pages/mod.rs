@@ -9,6 +9,7 @@ mod commission;
 mod compare;
 mod drawings;
 mod elements;
+mod existing;
 mod ground;
 mod heat_loss;
 mod hung;
@@ -99,6 +100,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Share => share::share(&job),
                 Section::Install => install::install(&job),
                 Section::Commission => commission::commission(&job),
+                Section::Existing => existing::existing(&job),
                 Section::Report => report::report(&job),
             };
             frame(&job, inside)

@@ -86,6 +86,7 @@ fn terms_of(page: &Page) -> &'static [Term] {
                 &[g::OXYGEN_BARRIER, g::PURGE, g::RELIEF_VALVE, g::BACKFLOW_PREVENTER]
             }
             Section::Commission => &[g::PRE_CHARGE, g::TEMPERATURE_DROP, g::BALANCING_VALVE],
+            Section::Existing => &[g::ELEMENT, g::SERIES_LOOP, g::TEMPERATURE_DROP, g::PURGE],
             Section::Certainty | Section::Report | Section::Share => &[],
         },
         Page::Jobs | Page::Safety | Page::About | Page::Terms | Page::Offered(_) => &[],

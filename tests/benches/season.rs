@@ -9,7 +9,7 @@ use finrun_engine::job::{Draft, FlowBasis, Job, PumpKind};
 use finrun_engine::network::TypicalPump;
 use finrun_engine::pipe::Tube;
 use finrun_engine::season::{Controls, Supply, season};
-use finrun_engine::transient::{Mass, Setback, design_day};
+use finrun_engine::transient::{Setback, design_day};
 use finrun_tests::houses::{house, job, zones_of};
 use std::hint::black_box;
 
@@ -59,7 +59,7 @@ fn benches(criterion: &mut Criterion) {
     bench("a year of 30 rooms in 3 zones", &three_zones, &solved, &fixed);
     bench("a year of 30 rooms in 3 zones, by a reset line", &three_zones, &solved, &by_line);
     let mut day = |name: &str, job: &Job, design: &Design| {
-        let run = || design_day(job, design, &fixed, Mass::Light, Setback::USUAL);
+        let run = || design_day(job, design, &fixed, &[], Setback::USUAL);
         run().expect("a day");
         criterion.bench_function(name, |b| b.iter(run));
     };

@@ -86,7 +86,7 @@ def floor(built, behind, **fields):
 def room(id, name, surfaces, used="heated", level="first", shape="rectangle", **fields):
     return {"id": id, "name": name, "used": used, "level": level, "shape": shape,
             "entries": entries(fields), "surfaces": surfaces, "zone": 0, "branch": 0, "route": [],
-            "diverters": "one", "shut_off": "open"}
+            "diverters": "one", "shut_off": "open", "mass": "as-house"}
 
 
 def through(material, **fields):
@@ -122,9 +122,10 @@ def job(name, rooms, **parts):
     tube = whole["tube"]
     whole["zones"] = [{"id": 0, "name": "", "arrangement": "series", "main": tube, "pipe": tube,
                        "balancing": "none", "back": "own-way", "pump": {"typical": "small"},
-                       "entries": {}}]
+                       "holds": "first-room", "entries": {}}]
     whole["plant"] = {"boiler": "non-condensing", "tank": "none", "metal": "copper",
                       "valve": "motor", "antifreeze": "none", "entries": {}}
+    whole["control"] = {"supply": "fixed", "mass": "light", "entries": {}}
     whole["progress"] = {"steps": [], "measured": {}, "spots": []}
     whole["existing"] = {"standing": "planned", "ran": "a-while"}
     whole["next_id"] = next(ids)

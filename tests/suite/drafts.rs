@@ -6,9 +6,10 @@ use crate::support::{V1_FIXTURE, V2_FIXTURE, fields, open, set};
 use finrun_engine::building::{Material, Place, RoomId, RoomUse, SurfaceKind};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    AirBasis, AirField, AssemblyField, Behind, BillField, CircuitField, Draft, ElementField, Field,
-    FlowBasis, HouseField, LayerDraft, LayerField, LayerMaterial, OpeningField, PointField,
-    RatingBasis, RoomDraft, RoomField, Shape, SurfaceField, UValue, read, resolve,
+    AirBasis, AirField, AssemblyField, Behind, BillField, BillsField, CircuitField, Draft,
+    ElementField, Field, FlowBasis, HouseField, LayerDraft, LayerField, LayerMaterial,
+    OpeningField, PointField, RatingBasis, RoomDraft, RoomField, Shape, SurfaceField, UValue, read,
+    resolve,
 };
 use finrun_engine::job::{Antifreeze, BoilerKind, PlantField, PumpKind, TankHeating};
 use proptest::prelude::*;
@@ -53,7 +54,9 @@ fn is_read(draft: &Draft, field: Field) -> bool {
                 && layer_needs(layer, of)
         }
         // Held against a finished design, and read there.
-        Field::Bills(_) => !draft.bills.list.is_empty(),
+        Field::Bills(BillsField::Indoors) => !draft.bills.list.is_empty(),
+        // The year counts with these without any bill.
+        Field::Bills(_) => true,
         // Days hold no number.
         Field::Bill(_, BillField::From | BillField::To) => false,
         Field::Bill(..) => true,
@@ -73,7 +76,7 @@ fn is_read(draft: &Draft, field: Field) -> bool {
         Field::Plant(PlantField::LeastReturn) => draft.plant.boiler == BoilerKind::NonCondensing,
         Field::Plant(PlantField::TankOutput) => draft.plant.tank != TankHeating::None,
         Field::Plant(PlantField::GlycolShare) => draft.plant.antifreeze != Antifreeze::None,
-        Field::Plant(_) => true,
+        Field::Plant(_) | Field::Control(_) => true,
         // Counts while some circulator has the typed curve.
         Field::PumpPoint(..) => draft.pump.kind == PumpKind::Points,
         Field::Room(room, of) => room_is_read(draft, room, of),
@@ -140,7 +143,8 @@ fn room_is_read(draft: &Draft, id: RoomId, field: RoomField) -> bool {
         | RoomField::BranchPipe
         | RoomField::BranchElbows
         | RoomField::TeeSpacing
-        | RoomField::OtherHeat => heated,
+        | RoomField::OtherHeat
+        | RoomField::Damper => heated,
         _ => true,
     }
 }
@@ -225,6 +229,8 @@ fn check(mut draft: Draft, slips: &[(Field, &str)]) -> Result<(), TestCaseError>
 /// Whether a room cannot be whole while this field is wrong: its own, or of what it is built of.
 fn breaks(field: Field, room: &RoomDraft) -> bool {
     match field {
+        // How it is run through the year is read beside it.
+        Field::Room(_, RoomField::Damper) => false,
         Field::Room(id, _) | Field::Surface(id, ..) | Field::Opening(id, ..) => id == room.id,
         Field::Assembly(id, _) | Field::Layer(id, ..) => {
             let own = UValue::Own(id);

@@ -30,11 +30,11 @@ const FULL: &str = r#"
             {"id":5,"kind":"floor","name":"","behind":"same-temperature","u_value":"typed-u","entries":{},
                 "openings":[],"wall_use":"as-needed","fixed":[]}],
         "zone":1,"branch":2,"route":[{"kind":"doorway","entries":{"length":{"text":"7","unit":"Foot"}}}],
-        "diverters":"two","shut_off":"shut"}],
+        "diverters":"two","shut_off":"shut","mass":{"own":"heavy"}}],
     "spaces":[{"id":7,"name":"","used":"attic","level":"third","shape":"rectangle","entries":{},"surfaces":[
         {"id":6,"kind":"ceiling","name":"","behind":"outdoors","u_value":{"listed":"roof-deck"},"entries":{},
             "openings":[],"wall_use":"never","fixed":[]}],
-        "zone":0,"branch":0,"route":[],"diverters":"one","shut_off":"open"}],
+        "zone":0,"branch":0,"route":[],"diverters":"one","shut_off":"open","mass":"as-house"}],
     "assemblies":[{"id":8,"name":"Old wall","position":"roof","framing":"roof-rafters",
         "entries":{"r":{"text":"3","unit":"SiR"}},
         "layers":[{"material":{"listed":"softwood"},"place":"through",
@@ -57,10 +57,11 @@ const FULL: &str = r#"
     "part":{"diverter-k":{"text":"5","unit":"One"}},"pipe_cover":"insulated","zoning":"circulators",
     "pump":{"kind":"points","set":"two-in-series","points":[{"flow":{"text":"1","unit":"GallonPerMinute"}},{}]},
     "zones":[{"id":1,"name":"Up","arrangement":"home-run","main":"copper-m-1","pipe":"pex-1/2",
-        "balancing":"valves","back":"in-enclosure","pump":{"typical":"high-head"},
+        "balancing":"valves","back":"in-enclosure","pump":{"typical":"high-head"},"holds":{"thermostat":1},
         "entries":{"trunk":{"text":"3","unit":"Metre"}}}],
     "plant":{"boiler":"condensing","tank":"at-once","metal":"steel","valve":"heated-element",
         "antifreeze":"propylene-glycol","entries":{"other-volume":{"text":"40","unit":"LiquidLitre"}}},
+    "control":{"supply":"reset","mass":"medium","entries":{"setback-hours":{"text":"7","unit":"Hour"}}},
     "progress":{"steps":[{"step":"solder.room-1","done":"done","date":"2026-03-01","note":"n","photo":"7"}],
         "measured":{"fill":{"text":"15","unit":"Psi"}},
         "spots":[{"room":1,"entries":{"supply":{"text":"80","unit":"Celsius"}}}]},
@@ -86,7 +87,7 @@ const LEAST_WHOLE: &str = r#"
     "rooms":[{"id":1,"name":"","used":"heated","level":"first","shape":"rectangle","entries":{},"surfaces":[
         {"id":2,"kind":"wall","name":"","behind":"ground","u_value":"typed-u","entries":{},"openings":[
             {"id":3,"kind":"door","u_value":"typed-u","entries":{}}],"wall_use":"as-needed","fixed":[]}],
-        "zone":0,"branch":0,"route":[],"diverters":"one","shut_off":"open"}],
+        "zone":0,"branch":0,"route":[],"diverters":"one","shut_off":"open","mass":"as-house"}],
     "spaces":[],
     "assemblies":[{"id":4,"name":"","position":"wall","framing":"none","entries":{},
         "layers":[{"material":"typed-r","place":"through","entries":{}}]}],
@@ -98,7 +99,7 @@ const LEAST_WHOLE: &str = r#"
     "tube":"pex-1","flow_basis":"typed","circuit":{},"part":{},"pipe_cover":"bare","zoning":"valves",
     "pump":{"kind":{"typical":"small"},"set":"one","points":[]},"zones":[],
     "plant":{"boiler":"non-condensing","tank":"none","metal":"copper","valve":"motor","antifreeze":"none",
-        "entries":{}},"progress":{"steps":[],"measured":{},"spots":[]},
+        "entries":{}},"control":{"supply":"fixed","mass":"light","entries":{}},"progress":{"steps":[],"measured":{},"spots":[]},
     "existing":{"standing":"planned","ran":"a-while"},"next_id":6}}"#;
 
 /// What a file must have, by place; items of lists without their number.
@@ -203,7 +204,10 @@ fn is_entries(pointer: &str) -> bool {
 /// Whether the one member there says which of several things it is.
 fn is_choice(pointer: &str) -> bool {
     let zone_pump = pointer.contains("/zones/") && pointer.ends_with("/pump");
-    zone_pump || ["behind", "u_value", "material"].iter().any(|end| pointer.ends_with(end))
+    zone_pump
+        || ["behind", "u_value", "material", "mass", "holds"]
+            .iter()
+            .any(|end| pointer.ends_with(end))
 }
 
 #[test]

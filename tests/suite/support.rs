@@ -3,9 +3,10 @@
 use finrun_engine::building::{OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
 use finrun_engine::design::{Design, design};
 use finrun_engine::job::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, Choice, CircuitField, CutField,
-    Draft, ElementField, Entry, Field, File, GroundField, Header, HouseField, Job, LayerField,
-    OpeningDraft, OpeningField, PointField, RoomField, SurfaceField, UValue, read,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, Choice, CircuitField,
+    ControlField, CutField, Draft, ElementField, Entry, Field, File, GroundField, Header,
+    HouseField, Job, LayerField, OpeningDraft, OpeningField, PointField, RoomField, SurfaceField,
+    UValue, read,
 };
 use finrun_engine::job::{
     Group, LegField, MeasuredField, PartField, PlantField, PriceField, PumpPointField, SizedField,
@@ -141,6 +142,7 @@ pub(crate) fn fields(draft: &Draft) -> Vec<Field> {
     out.extend(CircuitField::ALL.iter().copied().map(Field::Circuit));
     out.extend(PartField::ALL.iter().copied().map(Field::Part));
     out.extend(PlantField::ALL.iter().copied().map(Field::Plant));
+    out.extend(ControlField::ALL.iter().copied().map(Field::Control));
     for zone in &draft.zones {
         out.extend(ZoneField::ALL.iter().map(|&field| Field::Zone(zone.id, field)));
     }
@@ -199,15 +201,19 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
         Choice::Antifreeze,
         Choice::Standing,
         Choice::Ran,
+        Choice::SupplyBy,
+        Choice::Mass,
     ];
     for zone in &draft.zones {
         let id = zone.id;
         out.extend([Choice::Arrangement(id), Choice::Main(id), Choice::Pipe(id)]);
         out.extend([Choice::Balancing(id), Choice::BackPath(id), Choice::ZonePump(id)]);
+        out.push(Choice::Holds(id));
     }
     for room in &draft.rooms {
         let id = room.id;
         out.extend([Choice::Hung(id), Choice::Diverters(id), Choice::ShutOff(id)]);
+        out.push(Choice::RoomMass(id));
         out.extend((0..room.route.len()).map(|row| Choice::Leg(id, row)));
     }
     for room in draft.all_rooms() {
@@ -256,6 +262,8 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::Antifreeze
             | Choice::Standing
             | Choice::Ran
+            | Choice::SupplyBy
+            | Choice::Mass
             | Choice::Arrangement(_)
             | Choice::Main(_)
             | Choice::Pipe(_)
@@ -265,6 +273,8 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::Hung(_)
             | Choice::Diverters(_)
             | Choice::ShutOff(_)
+            | Choice::RoomMass(_)
+            | Choice::Holds(_)
             | Choice::Leg(..)
             | Choice::Level(_)
             | Choice::Shape(_)

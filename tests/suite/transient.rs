@@ -13,7 +13,8 @@ use finrun_engine::transient::{DayRun, Mass, RECOVERED_WITHIN, Setback, design_d
 const NONE: Setback = Setback { by: TemperatureDifference::ZERO, hours: 0.0, recover_h: 2.0 };
 
 fn day(job: &Job, design: &Design, controls: &Controls, mass: Mass, setback: Setback) -> DayRun {
-    design_day(job, design, controls, mass, setback).expect("a day")
+    let masses = vec![mass; job.house.rooms.len()];
+    design_day(job, design, controls, &masses, setback).expect("a day")
 }
 
 fn jobs() -> Vec<Draft> {

@@ -83,6 +83,8 @@ fn published(unit: Unit) -> Factor {
         }
         Kilowatt | Kilopascal => Exact(1000.0),
         LitrePerMinute => Exact(0.001 / 60.0),
+        // The hour is 3600 s.
+        Hour => Exact(3600.0),
         CubicMetrePerHour | AirCubicMetrePerHour | PerHour => Exact(1.0 / 3600.0),
     }
 }

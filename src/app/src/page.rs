@@ -61,10 +61,13 @@ pub enum Section {
     Commission,
     Existing,
     Report,
+    Season,
+    DesignDay,
+    Cooler,
 }
 
 impl Section {
-    pub const ALL: [Section; 18] = [
+    pub const ALL: [Section; 21] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -83,6 +86,9 @@ impl Section {
         Section::Commission,
         Section::Existing,
         Section::Report,
+        Section::Season,
+        Section::DesignDay,
+        Section::Cooler,
     ];
 
     /// The station that it belongs to.
@@ -101,7 +107,10 @@ impl Section {
             | Section::Install
             | Section::Commission
             | Section::Existing
-            | Section::Report => Station::Loop,
+            | Section::Report
+            | Section::Season
+            | Section::DesignDay
+            | Section::Cooler => Station::Loop,
         }
     }
 
@@ -126,6 +135,9 @@ impl Section {
             Section::Commission => text::section_commission(),
             Section::Existing => text::section_existing(),
             Section::Report => text::section_report(),
+            Section::Season => text::section_season(),
+            Section::DesignDay => text::section_design_day(),
+            Section::Cooler => text::section_cooler(),
         }
     }
 
@@ -149,6 +161,9 @@ impl Section {
             Section::Commission => "commission",
             Section::Existing => "existing",
             Section::Report => "report",
+            Section::Season => "season",
+            Section::DesignDay => "design-day",
+            Section::Cooler => "cooler",
         }
     }
 }

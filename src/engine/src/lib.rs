@@ -21,7 +21,7 @@ pub mod job;
 pub mod named;
 pub mod network;
 pub mod numeric;
-mod order;
+pub mod order;
 pub mod oversize;
 pub mod pipe;
 pub mod plant;

@@ -1,6 +1,6 @@
 //! A system that stands: what is entered of it, what its rooms get, and what the readings tell.
 
-use crate::language::{either, say, sentences};
+use crate::language::{Both, either, say, sentences};
 use crate::{circuit_at, room_name, value};
 use finrun_engine::existing::{At, Explanation, Limit, NoExplanation, Order, Scale, Sure};
 use finrun_engine::job::{Draft, Ran, Standing};
@@ -66,9 +66,7 @@ pub fn existing_cautions() -> [&'static str; 3] {
     [existing_hot(), existing_pressure(), existing_electric()]
 }
 
-pub(crate) fn standing_label() -> &'static str {
-    either(("Is this system built?", "¿Ya está construido este sistema?"))
-}
+pub(crate) const STANDING: Both = ("Is this system built?", "¿Ya está construido este sistema?");
 
 pub(crate) fn standing(standing: Standing) -> &'static str {
     either(match standing {
@@ -82,9 +80,7 @@ pub(crate) fn standing(standing: Standing) -> &'static str {
     })
 }
 
-pub(crate) fn ran_label() -> &'static str {
-    either(("Before the readings it ran", "Antes de medir funcionó"))
-}
+pub(crate) const RAN: Both = ("Before the readings it ran", "Antes de medir funcionó");
 
 pub(crate) fn ran(ran: Ran) -> &'static str {
     either(match ran {
@@ -103,21 +99,13 @@ pub(crate) fn ran(ran: Ran) -> &'static str {
     })
 }
 
-pub(crate) fn boiler_supply() -> &'static str {
-    either(("Boiler's supply", "Suministro de la caldera"))
-}
+pub(crate) const BOILER_SUPPLY: Both = ("Boiler's supply", "Suministro de la caldera");
 
-pub(crate) fn boiler_back() -> &'static str {
-    either(("Boiler's return", "Retorno de la caldera"))
-}
+pub(crate) const BOILER_BACK: Both = ("Boiler's return", "Retorno de la caldera");
 
-pub(crate) fn water_before() -> &'static str {
-    either(("Pipe before the element", "Tubo antes del elemento"))
-}
+pub(crate) const WATER_BEFORE: Both = ("Pipe before the element", "Tubo antes del elemento");
 
-pub(crate) fn water_behind() -> &'static str {
-    either(("Pipe behind the element", "Tubo después del elemento"))
-}
+pub(crate) const WATER_BEHIND: Both = ("Pipe behind the element", "Tubo después del elemento");
 
 pub fn limit_said(limit: Limit) -> &'static str {
     either(match limit {
@@ -266,8 +254,8 @@ pub fn strength(scale: Scale, share: f64, system: System) -> String {
 pub fn measured_at(draft: &Draft, at: At) -> String {
     let name = |room| room_name(draft, room);
     match at {
-        At::BoilerSupply => boiler_supply().to_string(),
-        At::BoilerBack => boiler_back().to_string(),
+        At::BoilerSupply => either(BOILER_SUPPLY).to_string(),
+        At::BoilerBack => either(BOILER_BACK).to_string(),
         At::Supply(first) => say!("{0}, supply", "{0}, suministro"; circuit_at(draft, first)),
         At::Back(first) => say!("{0}, return", "{0}, retorno"; circuit_at(draft, first)),
         At::Flow(first) => say!("{0}, flow", "{0}, caudal"; circuit_at(draft, first)),

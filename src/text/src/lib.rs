@@ -10,6 +10,8 @@ mod choices;
 mod climate;
 mod commission;
 mod compare;
+mod control;
+mod cooler;
 mod drawings;
 mod existing;
 mod fields;
@@ -18,6 +20,7 @@ mod install;
 mod language;
 mod loops;
 mod materials;
+mod night;
 mod page;
 mod picks;
 mod piping;
@@ -27,6 +30,7 @@ mod problems;
 mod remedies;
 mod report;
 mod safety;
+mod season;
 mod shop;
 mod working;
 
@@ -43,12 +47,13 @@ pub use climate::{
     station_taken, stations_failed, zip_spread,
 };
 pub use commission::{
-    CARE, circuit_finding, circuit_verdict, expected_back, filling_finding, readings, room_finding,
-    room_verdict,
+    care_items, circuit_finding, circuit_verdict, expected_back, filling_finding, readings,
+    room_finding, room_verdict,
 };
 pub use compare::{
     best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
 };
+pub use cooler::*;
 pub use drawings::*;
 pub use existing::*;
 pub use fields::{
@@ -61,6 +66,7 @@ pub use install::{
 pub use language::{DecimalMark, Language, in_units, language, speak};
 pub use loops::*;
 pub use materials::*;
+pub use night::*;
 pub use page::*;
 pub use picks::{choice_label, fuel, level, pick, room_use, slab_edge, soil};
 pub use piping::{
@@ -69,8 +75,8 @@ pub use piping::{
     way, zone_name,
 };
 pub use plant::{
-    PLANT_CAUTIONS, back_verdict, boiler_judged, boiling_margin, burner_alone, control_power,
-    glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
+    back_verdict, boiler_judged, boiling_margin, burner_alone, control_power, glycol_charge,
+    no_tank, plant_cautions, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use price_list::{
     cannot_keep_prices, kept_prices, kept_prices_damaged, kinds_unpriced, list_fault, more_rows,
@@ -81,6 +87,7 @@ pub use problems::{file_problem, problem, problem_at};
 pub use remedies::{burner_runs, calls_at_half, supply_enough, worked};
 pub use report::*;
 pub use safety::{CAUTIONS, Caution, danger};
+pub use season::*;
 pub use shop::{
     group, kept_pieces, objective, objective_note, prices_fact, stretch_holds, together,
     wall_stretch, wall_use,

@@ -11,6 +11,7 @@ mod compare;
 mod demos;
 mod drawings;
 mod driver;
+mod existing;
 mod figures;
 mod find;
 mod fuel;
@@ -19,9 +20,11 @@ mod house;
 mod jobs;
 mod keyboard;
 mod kills;
+mod language;
 mod leaving;
 mod looks;
 mod materials;
+mod media;
 mod network;
 mod offline_update;
 mod one_file;
@@ -34,6 +37,7 @@ mod prices;
 mod process;
 mod remedies;
 mod report;
+mod rows;
 mod screenshots;
 mod server;
 mod share;
@@ -47,6 +51,7 @@ mod storeys;
 mod suggested;
 mod tenth_room;
 mod words;
+mod year;
 
 use std::path::PathBuf;
 
@@ -56,7 +61,12 @@ use page::{Page, View};
 /// been asked of another origin, whatever the test was about.
 #[track_caller]
 fn visit(view: View, act: impl FnOnce(&mut Page)) {
-    let mut page = Page::start(view);
+    visit_on(Page::start(view), act);
+}
+
+/// As [`visit`], on a page that was started in another way.
+#[track_caller]
+fn visit_on(mut page: Page, act: impl FnOnce(&mut Page)) {
     act(&mut page);
     let complaints = page.close();
     assert!(complaints.is_empty(), "{}", complaints.join("\n"));

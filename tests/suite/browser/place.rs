@@ -30,6 +30,10 @@ pub(super) enum Place {
     Commission,
     Share,
     Report,
+    Season,
+    DesignDay,
+    Cooler,
+    Existing,
 }
 
 impl Place {
@@ -37,7 +41,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 17] = [
+    pub(super) const SECTIONS: [Place; 21] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -55,6 +59,10 @@ impl Place {
         Place::Commission,
         Place::Share,
         Place::Report,
+        Place::Season,
+        Place::DesignDay,
+        Place::Cooler,
+        Place::Existing,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -87,6 +95,10 @@ impl Place {
             Place::Commission => "commission",
             Place::Share => "share",
             Place::Report => "report",
+            Place::Season => "season",
+            Place::DesignDay => "design-day",
+            Place::Cooler => "cooler",
+            Place::Existing => "existing",
         }
         .to_owned()
     }

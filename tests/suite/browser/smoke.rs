@@ -5,6 +5,7 @@ use serde_json::json;
 use super::page::{Page, View};
 use super::visit;
 
+/// O1, cold.
 #[test]
 fn the_page_opens_on_a_phone_and_again_without_its_server() {
     visit(View::Phone, |page| {

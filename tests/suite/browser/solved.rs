@@ -12,6 +12,7 @@ use finrun_text as text;
 use serde_json::Value as Json;
 
 use super::compare;
+use super::existing;
 use super::materials;
 use super::page::Page;
 use super::path_from;
@@ -20,6 +21,7 @@ use super::place::Place;
 use super::remedies;
 use super::report;
 use super::site;
+use super::year;
 
 /// The stored job, and what `solve` prints for it.
 pub(super) struct Solved {
@@ -132,6 +134,10 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
         Place::Drawings | Place::Share => {}
         Place::Compare => figures.extend(compare::figures(solved)),
         Place::Materials => figures.extend(materials::figures(solved)),
+        Place::Season | Place::DesignDay | Place::Cooler => {
+            figures.extend(year::figures(solved, place));
+        }
+        Place::Existing => figures.extend(existing::figures(solved)),
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
             Some(room) => {

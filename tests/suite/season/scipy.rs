@@ -5,7 +5,7 @@
 use super::{one_bin, run};
 use crate::support::{FOUR_ROOMS, V1_FIXTURE, V2_FIXTURE, open, solve};
 use finrun_engine::season::Controls;
-use finrun_engine::transient::{Mass, Setback, design_day, exported};
+use finrun_engine::transient::{Setback, design_day, exported};
 use serde_json::Value;
 
 fn cases() -> Vec<Value> {
@@ -52,7 +52,7 @@ fn rest_and_the_night_are_those_of_scipy() {
         let name = case["job"].as_str().expect("a name");
         let (job, design) = solve(&open(job_of(case)));
         let (controls, outdoors) = (Controls::usual(&job), job.house.site.outdoors);
-        let now = exported(&job, &design, &controls, Mass::Light, outdoors).expect("rest");
+        let now = exported(&job, &design, &controls, &[], outdoors).expect("rest");
         let now = serde_json::to_value(now.expect("one loop")).expect("JSON");
         assert!(alike(&now, &case["nodes"]), "{name} has changed: make the file again");
 
@@ -65,7 +65,7 @@ fn rest_and_the_night_are_those_of_scipy() {
         let share = case["rest_share"].as_f64().expect("a share");
         assert!((bin.zones_run[0] - share).abs() < 1e-4, "{name}: {} {share}", bin.zones_run[0]);
 
-        let night = design_day(&job, &design, &controls, Mass::Light, Setback::USUAL);
+        let night = design_day(&job, &design, &controls, &[], Setback::USUAL);
         let night = night.expect("a night");
         let expected = case["night_k"].as_array().expect("a list");
         assert_eq!(night.samples.len(), expected.len());

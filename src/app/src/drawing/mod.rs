@@ -7,6 +7,7 @@ mod cuts;
 mod elevation;
 mod follow;
 mod key;
+mod lines;
 mod pen;
 mod plan;
 mod plot;
@@ -24,6 +25,7 @@ mod wall;
 
 pub(crate) use all::{all_drawings, draw};
 pub(crate) use cuts::cut_drawing;
+pub(crate) use lines::{Lines, lines_chart};
 pub(crate) use plan::plans;
 pub(crate) use pump::pump_charts;
 pub(crate) use schematic::{draw as schematic_drawn, schematic};

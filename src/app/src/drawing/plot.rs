@@ -13,11 +13,13 @@ const TOP: f64 = 26.0;
 /// The foot of every chart; what explains it follows below.
 pub(super) const FOOT: f64 = 216.0;
 
-/// What the axes reach, in the reader's units: along from nothing on.
+/// What the axes reach, in the reader's units.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Plot {
     /// Where the upright axis begins.
     pub(super) foot: f64,
+    /// Where the level axis begins, and where it ends.
+    pub(super) from: f64,
     pub(super) along: f64,
     pub(super) low: f64,
     pub(super) high: f64,
@@ -25,7 +27,7 @@ pub(super) struct Plot {
 
 impl Plot {
     pub(super) fn x(&self, along: f64) -> f64 {
-        LEFT + along / self.along * (RIGHT - LEFT)
+        LEFT + (along - self.from) / (self.along - self.from) * (RIGHT - LEFT)
     }
 
     pub(super) fn y(&self, up: f64) -> f64 {
@@ -47,8 +49,8 @@ impl Plot {
             at += step;
         }
         words(svg, "d", Align::Start, (2.0, 15.0), WIDTH, &in_units(up));
-        let step = round_step(self.along / 7.0);
-        let mut at = 0.0;
+        let step = round_step((self.along - self.from) / 7.0);
+        let mut at = (self.from / step - 1e-6).ceil() * step;
         while at <= self.along {
             let x = self.x(at);
             grid.push_str(&way(&[("M", x), (" ", FOOT), ("v", 5.0)]));

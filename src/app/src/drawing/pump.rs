@@ -82,7 +82,7 @@ fn chart(
         Some(zone) => text::zone_name(draft, zone),
         None => text::symbol_circulator().to_string(),
     };
-    let mut plot = Plot { foot: FOOT, along: along * 1.04, low: 0.0, high: high * 1.04 };
+    let mut plot = Plot { foot: FOOT, from: 0.0, along: along * 1.04, low: 0.0, high: high * 1.04 };
     let total = FOOT + 36.0 + 20.0 * (rows.len() + 1) as f64;
     let mut label = text::pump_picture(&title);
     for (_, row) in &rows {

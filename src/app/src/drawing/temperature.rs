@@ -53,7 +53,7 @@ pub(super) fn draw(draft: &Draft, job: &Job, design: &Design, system: System) ->
     let water = trails.iter().flat_map(|trail| trail.aside.iter().flatten().chain(&trail.water));
     let low = water.fold(f64::MAX, |least, point| least.min(point.1));
     let high = piping.supply.to(degrees).max(low + 1.0);
-    let mut plot = Plot { foot: FOOT - AIR, along, low, high };
+    let mut plot = Plot { foot: FOOT - AIR, from: 0.0, along, low, high };
     // The air is far colder than the water: it has a scale of its own below a break.
     let temperatures = job.house.rooms.iter().map(|room| room.temperature.to(degrees));
     let (least, most) = temperatures

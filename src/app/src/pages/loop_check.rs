@@ -221,6 +221,9 @@ fn table(rows: &[(String, Passage)], system: System) -> String {
 const OF_THE_LOOP: [Section; 4] =
     [Section::Piping, Section::Circulator, Section::Plant, Section::Compare];
 
+/// What the house does once it is heated.
+const IN_USE: [Section; 3] = [Section::Season, Section::DesignDay, Section::Cooler];
+
 /// From the design to a warm house.
 const TO_BUILD: [Section; 6] = [
     Section::Materials,
@@ -237,6 +240,8 @@ fn loop_settings(job: &JobKey) -> AnyView {
         <section class="settings">
             <h2>{text::piping()}</h2>
             {section_links(job, &OF_THE_LOOP)}
+            <h2>{text::in_use()}</h2>
+            {section_links(job, &IN_USE)}
             <h2>{text::loop_settings()}</h2>
             {field(CircuitField::Supply)}
             {field(CircuitField::BoilerLimit)}

@@ -7,6 +7,7 @@ mod certainty;
 mod circulator;
 mod commission;
 mod compare;
+mod cooler;
 mod drawings;
 mod elements;
 mod existing;
@@ -16,9 +17,11 @@ mod hung;
 mod install;
 mod jobs;
 mod kept;
+mod later;
 mod lengths;
 mod loop_check;
 mod materials;
+mod night;
 mod offered;
 mod oversize;
 mod piping;
@@ -33,6 +36,7 @@ mod room;
 mod rooms;
 mod route;
 mod running;
+mod season;
 mod share;
 mod suggested;
 mod surface;
@@ -102,6 +106,9 @@ fn one_page(page: Page) -> AnyView {
                 Section::Commission => commission::commission(&job),
                 Section::Existing => existing::existing(&job),
                 Section::Report => report::report(&job),
+                Section::Season => season::season(&job),
+                Section::DesignDay => night::design_day(&job),
+                Section::Cooler => cooler::cooler(&job),
             };
             frame(&job, inside)
         }

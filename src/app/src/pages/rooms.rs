@@ -239,6 +239,9 @@ impl App {
             Section::Existing => text::pick(draft, Pick::Standing(draft.existing.standing)),
             Section::Install => self.install_fact(),
             Section::Report => text::report_fact().to_string(),
+            Section::Season => text::season_fact().to_string(),
+            Section::DesignDay => text::night_fact().to_string(),
+            Section::Cooler => text::cooler_fact().to_string(),
         })
     }
 

@@ -26,8 +26,8 @@ pub(crate) fn listed(terms: &[Term]) -> String {
     let mut markup = Markup::new();
     markup.open("dl", &[]);
     for term in terms {
-        markup.leaf("dt", &[], term.word);
-        markup.leaf("dd", &[], term.meaning);
+        markup.leaf("dt", &[], term.word());
+        markup.leaf("dd", &[], &term.meaning());
     }
     markup.close("dl");
     markup.done()
@@ -87,6 +87,9 @@ fn terms_of(page: &Page) -> &'static [Term] {
             }
             Section::Commission => &[g::PRE_CHARGE, g::TEMPERATURE_DROP, g::BALANCING_VALVE],
             Section::Existing => &[g::ELEMENT, g::SERIES_LOOP, g::TEMPERATURE_DROP, g::PURGE],
+            Section::Season => &[g::ZONE, g::OUTDOOR_RESET, g::BALANCE_TEMPERATURE],
+            Section::DesignDay => &[g::DESIGN_DAY, g::ZONE],
+            Section::Cooler => &[g::CONDENSING_BOILER, g::OUTDOOR_RESET, g::DESIGN_DAY],
             Section::Certainty | Section::Report | Section::Share => &[],
         },
         Page::Jobs | Page::Safety | Page::About | Page::Terms | Page::Offered(_) => &[],

@@ -15,7 +15,7 @@ pub use sync::{focus_content, focus_on};
 
 use crate::page::{JobKey, Page};
 use finrun_engine::design::{Design, design};
-use finrun_engine::job::{Draft, Entry, Field, FieldError, Job, Problem, read};
+use finrun_engine::job::{Draft, Entry, Field, FieldError, Job, Problem, RoomField, read};
 use finrun_engine::quantity::System;
 use finrun_text::Language;
 use history::History;
@@ -320,11 +320,17 @@ pub fn use_app() -> App {
 fn outcome(open: &Open, before: Option<&Outcome>) -> Outcome {
     let key = open.key.clone();
     let reading = read(&open.draft);
-    // Bills and readings are held against the design; it does not wait for them.
+    // Bills and readings are held against the design, and how the house is run follows it; it does not
+    // wait for them.
     let beside = |error: &FieldError| {
         matches!(
             error.field,
-            Field::Bill(..) | Field::Bills(_) | Field::Measured(_) | Field::Spot(..)
+            Field::Bill(..)
+                | Field::Bills(_)
+                | Field::Control(_)
+                | Field::Room(_, RoomField::Damper)
+                | Field::Measured(_)
+                | Field::Spot(..)
         )
     };
     let unreadable = reading.errors.iter().any(|error| !error.is_missing() && !beside(error));

@@ -3,7 +3,7 @@
 use super::{App, Deleted, Open, SaveState, offline, store};
 use crate::page::{JobKey, Page, Section, Station};
 use finrun_engine::job::{
-    CircuitField, Draft, Field, HouseField, MeasuredField, SpotField, SurfaceField, read,
+    CircuitField, Draft, Field, HouseField, MeasuredField, RoomField, SpotField, SurfaceField, read,
 };
 use finrun_text as text;
 use leptos::ev;
@@ -13,7 +13,7 @@ use wasm_bindgen::JsCast;
 
 /// Writes at most this long after the first input that is not written yet: someone who types without
 /// a rest must not lose all of it.
-const SAVE_AFTER: Duration = Duration::from_millis(300);
+const SAVE_AFTER: Duration = Duration::from_millis(150);
 
 pub(super) fn follow_hash(app: App) {
     let read = move || {
@@ -280,6 +280,7 @@ impl App {
             Field::Assembly(..) | Field::Layer(..) => section(Section::Assemblies),
             Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
             Field::Plant(_) => section(Section::Plant),
+            Field::Control(_) => section(Section::DesignDay),
             Field::House(HouseField::Margin) => Page::Station(job, Station::HeatLoss),
             Field::House(_) => Page::Station(job, Station::Rooms),
             Field::Price(_) | Field::SizedPrice(..) | Field::Spare(_) | Field::Cut(_) => {
@@ -306,6 +307,7 @@ impl App {
                 section(Section::Existing)
             }
             Field::Measured(_) | Field::Spot(..) => section(Section::Commission),
+            Field::Room(_, RoomField::Damper) => section(Section::Season),
             Field::Leg(room, ..)
             | Field::Room(room, _)
             | Field::Surface(room, ..)

@@ -27,6 +27,8 @@ pub(crate) struct Tried<'a> {
     /// At the supply that was tried last.
     job: Job,
     loads: Vec<RoomLoad>,
+    /// The share of its output that each room's damper leaves; none where all are open.
+    dampers: Vec<f64>,
 }
 
 /// Some zones of a system calling, with the flows found once: how warm the air is does not move them by
@@ -83,7 +85,13 @@ impl<'a> Tried<'a> {
     /// The job is the one designed.
     pub(crate) fn of(job: &'a Job, design: &Design) -> Tried<'a> {
         let loads = design.rooms.iter().map(|room| room.load.clone()).collect();
-        Tried { built: Built::of(job, design), job: job.clone(), loads }
+        Tried { built: Built::of(job, design), job: job.clone(), loads, dampers: Vec::new() }
+    }
+
+    /// Turns the dampers of the rooms' enclosures. What of an element's output is left, less heat is
+    /// taken from the water too.
+    pub(crate) fn damp(&mut self, dampers: &[f64]) {
+        self.dampers = dampers.to_vec();
     }
 
     /// While these zones call, with this supply, from the flows that they had at another; none where the
@@ -100,12 +108,13 @@ impl<'a> Tried<'a> {
         let mut plan = self.built.plan(on, usual_drive(job));
         (plan.job, plan.circuits) = (job, &circuits);
         let running = running_from(plan, before.map(|before| before.solved.clone()), SETTLED);
-        heating_of(job, running)
+        heating_of(job, running, &self.dampers)
     }
 }
 
-/// A running system as heat alone.
-fn heating_of(job: &Job, running: Running) -> Option<Heating> {
+/// A running system as heat alone, the dampers of its rooms set to these shares of the output; wide open
+/// where none is named.
+fn heating_of(job: &Job, running: Running, dampers: &[f64]) -> Option<Heating> {
     let pumped = pumps(job, &running);
     let electric_w = running.plumbing.pumps.iter().zip(&pumped);
     let electric_w = electric_w.map(|(link, pump)| (link.zone, pump.electric.si())).collect();
@@ -125,7 +134,10 @@ fn heating_of(job: &Job, running: Running) -> Option<Heating> {
             Surface::Bare { film, cover, .. } => {
                 (Through::Bare(linear_transmittance(link.tube, cover, film)), link.length)
             }
-            Surface::Finned { element, finned } => (Through::Finned(element), finned),
+            Surface::Finned { mut element, finned } => {
+                element.derate *= air.and_then(|room| dampers.get(room)).unwrap_or(&1.0);
+                (Through::Finned(element), finned)
+            }
         };
         let specific_heat = source.fluid.specific_heat(passage.mean_water());
         let (zone, surroundings) = (tag.zone, link.surroundings);

@@ -2,8 +2,8 @@
 //! error text and the form's hint follow from it.
 
 use super::field::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField,
-    ElementField, Field, GroundField, HouseField, LayerField, LegField, MeasuredField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ControlField,
+    CutField, ElementField, Field, GroundField, HouseField, LayerField, LegField, MeasuredField,
     OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField, RoomField,
     SpotField, StockField, SurfaceField, ZoneField,
 };
@@ -65,6 +65,8 @@ impl Field {
                 spec(Unit::Percent, 20.0, 400.0, In::Assumed(80.0))
             }
             Field::Bills(BillsField::Indoors) => spec(Unit::Fahrenheit, 40.0, 90.0, In::Follows),
+            // Blank: not known, and then nothing is said of money.
+            Field::Bills(BillsField::Price) => spec(Unit::Currency, 0.0, 1000.0, In::Follows),
             Field::Bill(_, field) => bill(field),
             Field::Element(field) => element(field),
             Field::Point(_, PointField::Water) => spec(Unit::Fahrenheit, 70.0, 250.0, In::Required),
@@ -83,6 +85,7 @@ impl Field {
             Field::Circuit(field) => circuit(field),
             Field::Part(field) => part(field),
             Field::Plant(field) => plant(field),
+            Field::Control(field) => control(field),
             Field::Zone(_, ZoneField::Trunk) => spec(Unit::Foot, 0.0, 1000.0, In::Follows),
             Field::Zone(_, ZoneField::TrunkElbows) => spec(Unit::Piece, 0.0, 100.0, In::Follows),
             // Blank: not measured, and then not counted.
@@ -254,6 +257,15 @@ fn plant(field: PlantField) -> Spec {
     }
 }
 
+/// Common practice, no source: [`super::Setback::USUAL`] says the same.
+fn control(field: ControlField) -> Spec {
+    match field {
+        ControlField::Setback => spec(Unit::FahrenheitDegree, 0.0, 30.0, In::Assumed(8.0)),
+        ControlField::SetbackHours => spec(Unit::Hour, 0.0, 24.0, In::Assumed(8.0)),
+        ControlField::Recover => spec(Unit::Hour, 0.5, 24.0, In::Assumed(2.0)),
+    }
+}
+
 fn room(field: RoomField) -> Spec {
     match field {
         RoomField::FloorLength | RoomField::FloorWidth => {
@@ -272,6 +284,8 @@ fn room(field: RoomField) -> Spec {
         RoomField::TeeSpacing => spec(Unit::Foot, 0.0, 200.0, In::Assumed(4.0)),
         RoomField::FromLeft | RoomField::FromFront => spec(Unit::Foot, 0.0, 500.0, In::Follows),
         RoomField::OtherHeat => spec(Unit::BtuPerHour, 0.0, 100_000.0, In::Assumed(0.0)),
+        // Open. Judgement: a damper that is shut still lets a tenth through.
+        RoomField::Damper => spec(Unit::Percent, 10.0, 100.0, In::Assumed(100.0)),
         RoomField::VentArea => spec(Unit::SquareInch, 0.0, 20_000.0, In::Assumed(0.0)),
     }
 }

@@ -4,6 +4,7 @@
 
 mod id;
 
+use super::control::{Holds, Mass, RoomMass, SupplyBy};
 use super::draft::{
     AirBasis, Behind, DesignHours, Draft, EdgeBasis, FlowBasis, GroundMethod, LayerMaterial,
     PipeCover, RoomDraft, Shape, UValue,
@@ -54,16 +55,20 @@ pub enum Choice {
     Antifreeze,
     Standing,
     Ran,
+    SupplyBy,
+    Mass,
     Arrangement(ZoneId),
     Main(ZoneId),
     Pipe(ZoneId),
     Balancing(ZoneId),
     BackPath(ZoneId),
     ZonePump(ZoneId),
+    Holds(ZoneId),
     /// Which zone a room hangs on, and which loop of a split one.
     Hung(RoomId),
     Diverters(RoomId),
     ShutOff(RoomId),
+    RoomMass(RoomId),
     /// A step of a room's route, counted from zero.
     Leg(RoomId, usize),
     Level(RoomId),
@@ -108,6 +113,10 @@ pub enum Pick {
     Antifreeze(Antifreeze),
     Standing(Standing),
     Ran(Ran),
+    SupplyBy(SupplyBy),
+    Mass(Mass),
+    Holds(Holds),
+    RoomMass(RoomMass),
     Arrangement(Arrangement),
     Balancing(Balancing),
     BackPath(BackPath),
@@ -160,6 +169,10 @@ impl Draft {
             Choice::Antifreeze => all(Pick::Antifreeze),
             Choice::Standing => all(Pick::Standing),
             Choice::Ran => all(Pick::Ran),
+            Choice::SupplyBy => all(Pick::SupplyBy),
+            Choice::Mass => all(Pick::Mass),
+            Choice::Holds(zone) => self.holds_picks(zone),
+            Choice::RoomMass(_) => RoomMass::ALL.map(Pick::RoomMass).to_vec(),
             Choice::Arrangement(_) => all(Pick::Arrangement),
             Choice::Balancing(_) => all(Pick::Balancing),
             Choice::BackPath(_) => all(Pick::BackPath),
@@ -226,15 +239,19 @@ impl Draft {
             Choice::Antifreeze => Pick::Antifreeze(self.plant.antifreeze),
             Choice::Standing => Pick::Standing(self.existing.standing),
             Choice::Ran => Pick::Ran(self.existing.ran),
+            Choice::SupplyBy => Pick::SupplyBy(self.control.supply),
+            Choice::Mass => Pick::Mass(self.control.mass),
             Choice::Arrangement(zone) => Pick::Arrangement(self.zone(zone)?.arrangement),
             Choice::Main(zone) => Pick::Tube(self.zone(zone)?.main),
             Choice::Pipe(zone) => Pick::Tube(self.zone(zone)?.pipe),
             Choice::Balancing(zone) => Pick::Balancing(self.zone(zone)?.balancing),
             Choice::BackPath(zone) => Pick::BackPath(self.zone(zone)?.back),
             Choice::ZonePump(zone) => Pick::Pump(self.zone(zone)?.pump),
+            Choice::Holds(zone) => Pick::Holds(self.zone(zone)?.holds),
             Choice::Hung(room) => Pick::Hung(self.hung(self.heated_room(room)?)),
             Choice::Diverters(room) => Pick::Diverters(self.heated_room(room)?.diverters),
             Choice::ShutOff(room) => Pick::ShutOff(self.heated_room(room)?.shut_off),
+            Choice::RoomMass(room) => Pick::RoomMass(self.heated_room(room)?.mass),
             Choice::Leg(room, row) => Pick::Leg(self.room(room)?.route.get(row)?.kind),
             Choice::Level(room) => Pick::Level(self.room(room)?.level),
             Choice::Shape(room) => Pick::Shape(self.room(room)?.shape),
@@ -289,13 +306,16 @@ impl Draft {
             (Choice::Antifreeze, Pick::Antifreeze(p)) => self.plant.antifreeze = p,
             (Choice::Standing, Pick::Standing(p)) => self.existing.standing = p,
             (Choice::Ran, Pick::Ran(p)) => self.existing.ran = p,
+            (Choice::SupplyBy, Pick::SupplyBy(p)) => self.control.supply = p,
+            (Choice::Mass, Pick::Mass(p)) => self.control.mass = p,
             (Choice::Arrangement(zone), Pick::Arrangement(p)) => self.arrange(zone, p),
             (
                 Choice::Main(zone)
                 | Choice::Pipe(zone)
                 | Choice::Balancing(zone)
                 | Choice::BackPath(zone)
-                | Choice::ZonePump(zone),
+                | Choice::ZonePump(zone)
+                | Choice::Holds(zone),
                 pick,
             ) => {
                 if let Some(zone) = self.zone_mut(zone) {
@@ -318,6 +338,11 @@ impl Draft {
             (Choice::ShutOff(room), Pick::ShutOff(p)) => {
                 if let Some(room) = self.rooms.iter_mut().find(|r| r.id == room) {
                     room.shut_off = p;
+                }
+            }
+            (Choice::RoomMass(room), Pick::RoomMass(p)) => {
+                if let Some(room) = self.rooms.iter_mut().find(|r| r.id == room) {
+                    room.mass = p;
                 }
             }
             (Choice::Leg(room, row), Pick::Leg(p)) => {
@@ -400,6 +425,19 @@ impl Draft {
         picks
     }
 
+    /// A thermostat in the first room or in another, and valves where each room has a way of its own.
+    fn holds_picks(&self, id: ZoneId) -> Vec<Pick> {
+        let Some(zone) = self.zone(id) else { return Vec::new() };
+        let mut picks = vec![Holds::FirstRoom];
+        picks.extend(self.rooms_of(id).map(|room| Holds::Thermostat(room.id)));
+        picks.extend(zone.arrangement.has_branches().then_some(Holds::RoomValves));
+        // What is chosen stays on the list, also when it is gone.
+        if !picks.contains(&zone.holds) {
+            picks.push(zone.holds);
+        }
+        picks.into_iter().map(Pick::Holds).collect()
+    }
+
     /// Outdoors and ground, then guesses, then every other room and space.
     fn behind_picks(&self, room: RoomId, surface: SurfaceId) -> Vec<Pick> {
         let mut picks = vec![Behind::Outdoors];
@@ -458,6 +496,7 @@ fn pick_for_zone(zone: &mut ZoneDraft, choice: Choice, pick: Pick) {
         (Choice::Balancing(_), Pick::Balancing(p)) => zone.balancing = p,
         (Choice::BackPath(_), Pick::BackPath(p)) => zone.back = p,
         (Choice::ZonePump(_), Pick::Pump(p)) => zone.pump = p,
+        (Choice::Holds(_), Pick::Holds(p)) => zone.holds = p,
         _ => {}
     }
 }

@@ -1,5 +1,6 @@
 //! The job as typed.
 
+use super::control::{ControlDraft, RoomMass};
 pub use super::entries::{Entries, Entry};
 use super::existing::ExistingDraft;
 use super::field::{
@@ -65,6 +66,7 @@ pub struct Draft {
     /// Never empty.
     pub zones: Vec<ZoneDraft>,
     pub plant: PlantDraft,
+    pub control: ControlDraft,
     /// The days on site.
     pub progress: ProgressDraft,
     pub existing: ExistingDraft,
@@ -100,6 +102,7 @@ stored!(Draft {
     pump: default,
     zones: default,
     plant: default,
+    control: default,
     progress: default,
     existing: default,
     next_id,
@@ -174,6 +177,8 @@ pub struct RoomDraft {
     pub route: Vec<LegDraft>,
     pub diverters: Diverters,
     pub shut_off: ShutOff,
+    /// How heavy it is built.
+    pub mass: RoomMass,
 }
 
 stored!(RoomDraft {
@@ -189,6 +194,7 @@ stored!(RoomDraft {
     route: default,
     diverters: default,
     shut_off: default,
+    mass: default,
 });
 
 /// The outline of a room's floor.
@@ -322,6 +328,7 @@ impl RoomDraft {
             route: Vec::new(),
             diverters: Diverters::default(),
             shut_off: ShutOff::default(),
+            mass: RoomMass::default(),
         }
     }
 }
@@ -364,6 +371,7 @@ impl Draft {
             pump: PumpDraft::default(),
             zones: vec![ZoneDraft::series(ZoneId(0), Tube::CopperMThreeQuarter)],
             plant: PlantDraft::default(),
+            control: ControlDraft::default(),
             progress: ProgressDraft::default(),
             existing: ExistingDraft::default(),
             next_id: 1,
@@ -423,6 +431,7 @@ impl Draft {
             Field::Circuit(f) => self.circuit.get(f),
             Field::Part(f) => self.part.get(f),
             Field::Plant(f) => self.plant.entries.get(f),
+            Field::Control(f) => self.control.entries.get(f),
             Field::Zone(id, f) => self.zone(id)?.entries.get(f),
             Field::PumpPoint(row, f) => self.pump.points.get(row)?.get(f),
             Field::Leg(room, row, f) => self.room(room)?.route.get(row)?.entries.get(f),

@@ -56,6 +56,7 @@ impl Draft {
             Field::Circuit(f) => self.circuit.set(f, entry),
             Field::Part(f) => self.part.set(f, entry),
             Field::Plant(f) => self.plant.entries.set(f, entry),
+            Field::Control(f) => self.control.entries.set(f, entry),
             Field::Zone(id, f) => {
                 if let Some(zone) = self.zone_mut(id) {
                     zone.entries.set(f, entry);

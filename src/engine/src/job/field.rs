@@ -109,6 +109,8 @@ fields!(
     BillsField {
         Efficiency = "efficiency",
         Indoors = "indoors",
+        /// Of a unit of the fuel.
+        Price = "price",
     }
 );
 
@@ -321,6 +323,17 @@ fields!(
 );
 
 fields!(
+    /// Of how the house is run through night and year.
+    ControlField {
+        /// By how much the thermostats are turned down for the night.
+        Setback = "setback",
+        SetbackHours = "setback-hours",
+        /// In which the house should be warm again.
+        Recover = "recover",
+    }
+);
+
+fields!(
     /// Of a zone's piping.
     ZoneField {
         /// One way from the boiler to where the rooms' own pipes begin.
@@ -372,6 +385,8 @@ fields!(
         VentArea = "vent-area",
         /// That the room has from elsewhere on the design day.
         OtherHeat = "other-heat",
+        /// The share of its output that the damper of the enclosure leaves.
+        Damper = "damper",
     }
 );
 
@@ -462,6 +477,7 @@ pub enum Field {
     Circuit(CircuitField),
     Part(PartField),
     Plant(PlantField),
+    Control(ControlField),
     Zone(ZoneId, ZoneField),
     /// A point of the circulator's curve, counted from zero.
     PumpPoint(usize, PumpPointField),

@@ -41,8 +41,8 @@ pub enum InputOrigin {
 
 /// Every number that the job takes and that matters to it, in the order in which it is read.
 ///
-/// What cannot be read is left out, as are fuel bills, what was measured afterwards and what only counts
-/// for buying: none of them changes the design.
+/// What cannot be read is left out, as are fuel bills, how the house is run, what was measured afterwards
+/// and what only counts for buying: none of them changes the design.
 pub fn inputs(draft: &Draft) -> Vec<Input> {
     let mut fields = Vec::new();
     for field in asked_for(draft) {
@@ -93,6 +93,7 @@ fn matters(draft: &Draft, field: Field) -> bool {
         | Field::Stock
         | Field::Bill(..)
         | Field::Bills(_)
+        | Field::Control(_)
         | Field::Measured(_)
         | Field::Spot(..) => false,
         Field::House(field) => house_matters(draft, field),
@@ -117,7 +118,7 @@ fn matters(draft: &Draft, field: Field) -> bool {
                 || draft.entry(field).is_some()
         }),
         Field::Room(id, field) => match field {
-            RoomField::FromLeft | RoomField::FromFront => false,
+            RoomField::FromLeft | RoomField::FromFront | RoomField::Damper => false,
             RoomField::PipeTo | RoomField::Elbows => {
                 heated(id) && (!described(draft, id) || typed(draft, Field::Room(id, field)))
             }

@@ -7,6 +7,7 @@
 
 mod bounds;
 mod choice;
+mod control;
 mod draft;
 mod edit;
 mod entries;
@@ -32,6 +33,7 @@ mod table;
 
 pub use bounds::{Blank, Spec};
 pub use choice::{Choice, Pick};
+pub use control::{Control, ControlDraft, Holds, Mass, RoomMass, Setback, SupplyBy};
 pub use draft::{
     AirBasis, AirDraft, AssemblyDraft, Behind, BillDraft, BillsDraft, DesignHours, Draft,
     EdgeBasis, ElementDraft, Entries, Entry, FlowBasis, GroundDraft, GroundMethod, LayerDraft,
@@ -39,8 +41,8 @@ pub use draft::{
 };
 pub use existing::{ExistingDraft, Ran, Standing};
 pub use field::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField,
-    ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ControlField,
+    CutField, ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField,
     MeasuredField, OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField,
     RoomField, SizedField, SpotField, StockField, SurfaceField, ZoneField,
 };
@@ -94,6 +96,8 @@ pub struct Job {
     /// What the fuel bills say of the house.
     pub bills: Option<BillsRead>,
     pub standing: Standing,
+    /// How it is run through night and year; none while that cannot be read. No design depends on it.
+    pub control: Option<Control>,
 }
 
 /// The baseboard: its rating, and the pieces it is sold in.

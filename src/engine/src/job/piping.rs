@@ -1,5 +1,6 @@
 //! How the rooms are piped, as typed: zones, the way of each, the route to each room, circulators.
 
+use super::control::Holds;
 use super::draft::{Draft, RoomDraft};
 use super::entries::Entries;
 use super::field::{LegField, PumpPointField, ZoneField};
@@ -161,6 +162,8 @@ pub struct ZoneDraft {
     pub back: BackPath,
     /// Its own, where each zone has one.
     pub pump: PumpKind,
+    /// What holds the temperature of its rooms.
+    pub holds: Holds,
     pub entries: Entries<ZoneField>,
 }
 
@@ -173,6 +176,7 @@ stored!(ZoneDraft {
     balancing: default,
     back: default,
     pump: default,
+    holds: default,
     entries: default,
 });
 
@@ -286,6 +290,7 @@ impl ZoneDraft {
             balancing: Balancing::None,
             back: BackPath::OwnWay,
             pump: PumpKind::default(),
+            holds: Holds::default(),
             entries: Entries::default(),
         }
     }

@@ -1,6 +1,7 @@
 //! From a draft to a job: every value resolved, every clash between values named.
 
 mod bills;
+mod control;
 mod house;
 mod measured;
 mod openings;
@@ -201,6 +202,7 @@ fn read_by(reader: &mut Reader<'_>) -> Reading {
     let spare = shop::read_spare(reader);
     let cutting = shop::read_cutting(reader);
     let bills = bills::read_bills(reader);
+    let control = control::read_control(reader, &read);
     measured::note_errors(reader);
     let job = match (around, baseboard, circuit, zones, plant) {
         (Some(around), Some(baseboard), Some(circuit), Some((zones, empty_zones)), Some(plant)) => {
@@ -219,6 +221,7 @@ fn read_by(reader: &mut Reader<'_>) -> Reading {
                 cutting,
                 bills,
                 standing: reader.draft.existing.standing,
+                control,
             })
         }
         _ => None,

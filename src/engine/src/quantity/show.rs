@@ -55,6 +55,7 @@ pub const fn display_unit(kind: Kind, system: System) -> Unit {
         Kind::Wind => (MilePerHour, WindMetrePerSecond),
         Kind::SmallArea => (SquareInch, SquareCentimetre),
         Kind::DegreeDays => (FahrenheitDay, KelvinDay),
+        Kind::Time => (Hour, Hour),
         Kind::Money => (Currency, Currency),
         Kind::LinearMoney => (CurrencyPerFoot, CurrencyPerMetre),
         Kind::AreaMoney => (CurrencyPerSquareFoot, CurrencyPerSquareMetre),
@@ -101,6 +102,7 @@ pub const fn decimals(unit: Unit) -> usize {
         | BtuPerHourFahrenheit => 0,
         Celsius
         | Kelvin
+        | Hour
         | SquareMetre
         | Gallon
         | Litre

@@ -54,6 +54,8 @@ pub enum Kind {
     SmallArea,
     /// A difference of temperature held for some days.
     DegreeDays,
+    /// A stretch of time that is counted in hours.
+    Time,
     /// What a thing costs, in whatever currency the user counts.
     Money,
     /// Money for each unit of length.
@@ -204,6 +206,8 @@ units! {
     SquareCentimetre: SmallArea, "cm²", ["cm²", "cm2"], 1 / 10000;
     FahrenheitDay: DegreeDays, "°F·day", ["°f·day", "f day", "f"], 5 / 9;
     KelvinDay: DegreeDays, "K·day", ["k·day", "k day", "k"], 1 / 1;
+
+    Hour: Time, "h", ["h", "hr", "hrs", "hour", "hours"], 3600 / 1;
 
     // The user's own currency.
     Currency: Money, "", [], 1 / 1;

@@ -10,13 +10,14 @@ pub(crate) mod bin;
 mod sums;
 pub(crate) mod system;
 
+pub use crate::job::Holds;
 pub use sums::{RoomSeason, ZoneSeason};
 
 use crate::bills::Fuel;
-use crate::building::{Exchange, RoomId, ZoneId};
+use crate::building::{Exchange, ZoneId};
 use crate::climate::Bin;
 use crate::design::Design;
-use crate::job::Job;
+use crate::job::{Job, SupplyBy};
 use crate::plant::reset::Setting;
 use crate::quantity::{Power, Temperature, TemperatureDifference};
 use bin::{Place, run_bin};
@@ -34,19 +35,9 @@ pub struct Controls {
     pub zones: Vec<(ZoneId, Holds)>,
     pub supply: Supply,
     pub gains: Gains,
-}
-
-/// What holds the temperature of a zone's rooms.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Holds {
-    /// A thermostat in the first of its rooms that has an element.
-    #[default]
-    FirstRoom,
-    /// A thermostat in this room of the zone; in the first where it is none of them.
-    Thermostat(RoomId),
-    /// A valve in each room that closes as it warms. Where a loop has no way around a room, that is a
-    /// thermostat in the first.
-    RoomValves,
+    /// The share of its output that each room's damper leaves, in the order of the job; all are open
+    /// where there are none.
+    pub dampers: Vec<f64>,
 }
 
 /// The water that the boiler sends out.
@@ -74,7 +65,20 @@ impl Controls {
     /// the outdoor temperature that the plant's reset counts with.
     pub fn usual(job: &Job) -> Controls {
         let gains = Gains::From(job.plant.balance);
-        Controls { zones: Vec::new(), supply: Supply::Fixed, gains }
+        Controls { zones: Vec::new(), supply: Supply::Fixed, gains, dampers: Vec::new() }
+    }
+
+    /// As the job has them; the usual ones while that cannot be read, and a fixed supply where there is
+    /// no reset line.
+    pub fn of(job: &Job, design: &Design) -> Controls {
+        let usual = Controls::usual(job);
+        let Some(control) = &job.control else { return usual };
+        let reset = design.plant.as_ref().and_then(|plant| plant.reset.as_ref());
+        let supply = match (control.supply, reset) {
+            (SupplyBy::Reset, Some(reset)) => Supply::Reset(reset.setting, reset.least_supply),
+            _ => Supply::Fixed,
+        };
+        Controls { zones: control.holds.clone(), supply, dampers: control.dampers.clone(), ..usual }
     }
 
     pub(crate) fn holds(&self, zone: ZoneId) -> Holds {
@@ -88,6 +92,14 @@ pub struct Burning {
     pub fuel: Fuel,
     /// Heat in the water over heat in the fuel, the whole year's.
     pub efficiency: f64,
+}
+
+impl Burning {
+    /// What the job says of it; none while that cannot be read.
+    pub fn of(job: &Job) -> Option<Burning> {
+        let control = job.control.as_ref()?;
+        Some(Burning { fuel: control.fuel, efficiency: control.efficiency })
+    }
 }
 
 /// A year of a designed house.

@@ -50,6 +50,7 @@ impl System {
     ) -> Option<System> {
         let zones = job.zones.len();
         let supply = job.circuit.supply;
+        tried.damp(&controls.dampers);
         let all = tried.heating(&vec![true; zones], supply, None)?;
         let mut alone = Vec::new();
         if zones > 1 {

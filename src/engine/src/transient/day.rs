@@ -1,11 +1,11 @@
 //! A night's setback on the design day, and the recovery.
 
-use super::mass::{Mass, capacities_j_k};
+use super::RECOVERED_WITHIN;
+use super::mass::capacities_j_k;
 use super::steps::{Held, March, Moment, STEP_S};
-use super::{RECOVERED_WITHIN, Setback};
 use crate::building::{Day, Exchange, RoomId, ZoneId};
 use crate::design::Design;
-use crate::job::Job;
+use crate::job::{Job, Mass, Setback};
 use crate::quantity::{Power, Temperature};
 use crate::season::bin::Place;
 use crate::season::{Controls, NoSeason};
@@ -78,7 +78,7 @@ pub fn design_day(
     job: &Job,
     design: &Design,
     controls: &Controls,
-    mass: Mass,
+    masses: &[Mass],
     setback: Setback,
 ) -> Result<DayRun, NoSeason> {
     let exchange = Exchange::of(&job.house);
@@ -86,7 +86,7 @@ pub fn design_day(
     let mut place = Place::of(job, design, controls, &exchange)?;
     let rest = place.rest(outdoors)?;
     let day = exchange.day(outdoors);
-    let march = March::of(&day, &capacities_j_k(&job.house, mass)).ok_or(NoSeason::NotSettled)?;
+    let march = March::of(&day, &capacities_j_k(&job.house, masses)).ok_or(NoSeason::NotSettled)?;
     let mut night = Night { day: &day, march: &march, place: &mut place };
     let zones = job.zones.len();
     let usual: Vec<f64> = night.place.system.callers.iter().map(|caller| caller.set_k).collect();

@@ -1,10 +1,10 @@
 //! A house and its loop as plain data, for whoever wants to march them with something else.
 
-use super::mass::{Mass, capacities_j_k};
+use super::mass::capacities_j_k;
 use crate::arrangement::LoopStretch;
 use crate::building::{Day, Exchange};
 use crate::design::Design;
-use crate::job::Job;
+use crate::job::{Job, Mass};
 use crate::quantity::Temperature;
 use crate::season::bin::Place;
 use crate::season::{Controls, NoSeason};
@@ -32,7 +32,7 @@ pub fn exported(
     job: &Job,
     design: &Design,
     controls: &Controls,
-    mass: Mass,
+    masses: &[Mass],
     outdoors: Temperature,
 ) -> Result<Option<Exported>, NoSeason> {
     let exchange = Exchange::of(&job.house);
@@ -43,7 +43,7 @@ pub fn exported(
     };
     Ok(Some(Exported {
         day: exchange.day(outdoors),
-        capacities_j_k: capacities_j_k(&job.house, mass),
+        capacities_j_k: capacities_j_k(&job.house, masses),
         gains_w: place.gains_w.clone(),
         set_k: job.house.rooms.iter().map(|room| room.temperature.si()).collect(),
         thermostat: caller.holder,

@@ -9,26 +9,11 @@ mod export;
 mod mass;
 mod steps;
 
+pub use crate::job::{Mass, Setback};
 pub use day::{DayRun, RoomDay, Sample, ZoneDay, design_day};
 pub use export::{Exported, exported};
-pub use mass::Mass;
 
 use crate::quantity::TemperatureDifference;
-
-/// A thermostat turned down for some hours of the night.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Setback {
-    pub by: TemperatureDifference,
-    pub hours: f64,
-    /// In which the house should be warm again.
-    pub recover_h: f64,
-}
-
-impl Setback {
-    /// 8 °F for eight hours, and two to recover: common practice, no source.
-    pub const USUAL: Setback =
-        Setback { by: TemperatureDifference::from_si(8.0 / 1.8), hours: 8.0, recover_h: 2.0 };
-}
 
 /// A thermostat's room is warm again within this of what it is meant to be: judgement, half a °F.
 pub const RECOVERED_WITHIN: TemperatureDifference = TemperatureDifference::from_si(0.5 / 1.8);

@@ -4,17 +4,16 @@ use anyhow::{Context, Result, anyhow};
 use finrun_engine::climate::{Bin, Season};
 use finrun_engine::cooler::{USUAL_SUPPLIES, cooler};
 use finrun_engine::design::design;
-use finrun_engine::job::{BillsField, Draft, Field, Job, resolve};
+use finrun_engine::job::{Draft, Job};
 use finrun_engine::season::{Burning, Controls, season};
-use finrun_engine::transient::{Mass, Setback, design_day, exported};
+use finrun_engine::transient::{design_day, exported};
 
-/// The house through the typical year of its station, by the usual controls, with the fuel and the
+/// The house through the typical year of its station, as it is controlled, with the fuel and the
 /// efficiency of its bills.
 pub(super) fn print(draft: &Draft, job: &Job) -> Result<()> {
     let bins = bins(draft)?;
-    let efficiency = resolve(draft, Field::Bills(BillsField::Efficiency)).si();
-    let burning = efficiency.map(|efficiency| Burning { fuel: draft.bills.fuel, efficiency });
-    let run = season(job, &design(job), &bins, &Controls::usual(job), burning);
+    let design = design(job);
+    let run = season(job, &design, &bins, &Controls::of(job, &design), Burning::of(job));
     let run = run.map_err(|why| anyhow!("there is no season: {why:?}"))?;
     println!("{}", serde_json::to_string_pretty(&run)?);
     Ok(())
@@ -25,19 +24,22 @@ fn bins(draft: &Draft) -> Result<Vec<Bin>> {
     Ok(Season::of(station).bins())
 }
 
-/// How cool the water may be, by the usual controls.
+/// How cool the water may be, as the house is controlled.
 pub(super) fn print_cooler(draft: &Draft, job: &Job) -> Result<()> {
-    let controls = Controls::usual(job);
-    let found = cooler(job, &design(job), &bins(draft)?, &controls, &USUAL_SUPPLIES);
+    let design = design(job);
+    let controls = Controls::of(job, &design);
+    let found = cooler(job, &design, &bins(draft)?, &controls, &USUAL_SUPPLIES);
     let found = found.map_err(|why| anyhow!("nothing is found: {why:?}"))?;
     println!("{}", serde_json::to_string_pretty(&found)?);
     Ok(())
 }
 
-/// The design day with the usual setback, in a house of light build.
+/// The design day with the job's setback, in rooms built as they are.
 pub(super) fn print_day(job: &Job) -> Result<()> {
-    let controls = Controls::usual(job);
-    let run = design_day(job, &design(job), &controls, Mass::Light, Setback::USUAL);
+    let design = design(job);
+    let control = job.control.as_ref().context("how the house is run cannot be read")?;
+    let controls = Controls::of(job, &design);
+    let run = design_day(job, &design, &controls, &control.masses, control.setback);
     let run = run.map_err(|why| anyhow!("there is no design day: {why:?}"))?;
     println!("{}", serde_json::to_string_pretty(&run)?);
     Ok(())
@@ -46,7 +48,7 @@ pub(super) fn print_day(job: &Job) -> Result<()> {
 /// The house and its loop on the design day, for `tests/reference/scripts/gen_j_house_in_time.py`.
 pub(super) fn print_nodes(job: &Job) -> Result<()> {
     let (controls, outdoors) = (Controls::usual(job), job.house.site.outdoors);
-    let nodes = exported(job, &design(job), &controls, Mass::Light, outdoors);
+    let nodes = exported(job, &design(job), &controls, &[], outdoors);
     let nodes = nodes.map_err(|why| anyhow!("there is no steady state: {why:?}"))?;
     let nodes = nodes.context("the house has more than one loop")?;
     println!("{}", serde_json::to_string_pretty(&nodes)?);

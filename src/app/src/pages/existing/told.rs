@@ -52,7 +52,7 @@ pub(super) fn told(app: App, told: Option<&Result<Explained, NoExplanation>>) ->
 
 fn explained_as(markup: &mut Markup, app: App, explained: &Explained) {
     if !explained.fits {
-        markup.leaf("p", &[("class", "stop-said")], text::existing_fits_none());
+        markup.leaf("p", &[("class", "verdict stop")], text::existing_fits_none());
     }
     markup.open("ol", &[("class", "likely")]);
     for (nth, likely) in explained.likely.iter().enumerate() {
@@ -72,19 +72,19 @@ fn explained_as(markup: &mut Markup, app: App, explained: &Explained) {
     for (nth, next) in explained.next.iter().enumerate() {
         let place = app.typed(|draft| text::measured_at(draft, next.at));
         markup.open("li", &[("data-figure", &format!("existing.next-{nth}"))]);
-        markup.leaf("b", &[], &place);
-        markup.text(". ");
         let of = |value| shown(app, next.at, value);
-        markup.text(&text::expected_there(&of(next.if_first), &of(next.if_second)));
+        markup.leaf("b", &[], &format!("{place}:"));
+        markup.text(" ");
+        markup.leaf("span", &[], &text::expected_there(&of(next.if_first), &of(next.if_second)));
         markup.close("li");
     }
     markup.close("ul");
     markup.leaf("h2", &[], text::existing_compared());
-    let row = |of: &finrun_engine::existing::Compared| {
+    let row = |(nth, of): (usize, &finrun_engine::existing::Compared)| {
         let value = |value| shown(app, of.at, value);
         Row {
             name: app.typed(|draft| text::measured_at(draft, of.at)),
-            key: format!("existing.{}", app.typed(|draft| text::measured_at(draft, of.at))),
+            key: format!("existing.reading-{nth}"),
             cells: vec![
                 ("read", value(of.read)),
                 ("entered", value(of.calculated)),
@@ -94,7 +94,7 @@ fn explained_as(markup: &mut Markup, app: App, explained: &Explained) {
     };
     let heads =
         [text::head_place(), text::head_read(), text::head_as_entered(), text::head_if_first()];
-    let rows: Vec<Row> = explained.compared.iter().map(row).collect();
+    let rows: Vec<Row> = explained.compared.iter().enumerate().map(row).collect();
     markup.put(&scrolled(text::existing_compared(), &figures(&heads, &rows)));
 }
 

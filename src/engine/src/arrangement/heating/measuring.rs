@@ -32,7 +32,7 @@ impl Tried<'_> {
         let on = vec![true; job.zones.len()];
         let mut plan = self.built.plan(&on, Drive::Targets);
         plan.circuits = &circuits;
-        heating_of(job, running_from(plan, None, CLOSE))
+        heating_of(job, running_from(plan, None, CLOSE), &self.dampers)
     }
 }
 

@@ -29,6 +29,7 @@ impl fmt::Display for Field {
             Field::Circuit(field) => write!(f, "circuit.{}", field.name()),
             Field::Part(field) => write!(f, "part.{}", field.name()),
             Field::Plant(field) => write!(f, "plant.{}", field.name()),
+            Field::Control(field) => write!(f, "control.{}", field.name()),
             Field::Zone(id, field) => write!(f, "zone-{}.{}", id.0, field.name()),
             Field::PumpPoint(row, field) => write!(f, "pump.point-{}.{}", row + 1, field.name()),
             Field::Leg(room, row, field) => {

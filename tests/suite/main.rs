@@ -9,6 +9,7 @@ mod browser;
 mod certainty;
 mod choices;
 mod climate;
+mod comfort;
 mod commission;
 mod cooler;
 mod csv;

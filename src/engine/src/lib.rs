@@ -8,6 +8,7 @@ pub mod bills;
 pub mod building;
 pub mod check;
 pub mod climate;
+pub mod comfort;
 pub mod commission;
 pub mod compare;
 pub mod cooler;

@@ -8,6 +8,7 @@ mod certainty;
 mod checks;
 mod choices;
 mod climate;
+mod comfort;
 mod commission;
 mod compare;
 mod control;
@@ -45,6 +46,7 @@ pub use climate::{
     more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
     station_taken, stations_failed, zip_spread,
 };
+pub use comfort::*;
 pub use commission::{
     care_items, circuit_finding, circuit_verdict, expected_back, filling_finding, readings,
     room_finding, room_verdict,

@@ -26,6 +26,7 @@ pub(crate) enum What {
     Season,
     DesignDay,
     Cooler,
+    Comfort,
     Nodes,
 }
 
@@ -57,6 +58,7 @@ pub(crate) fn solve(job: &Path, what: What, language: Language) -> Result<()> {
         What::Season => season::print(&draft, &job)?,
         What::DesignDay => season::print_day(&job)?,
         What::Cooler => season::print_cooler(&draft, &job)?,
+        What::Comfort => season::print_comfort(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
     }
     Ok(())

@@ -5,6 +5,7 @@ mod assemblies;
 mod bills;
 mod certainty;
 mod circulator;
+mod comfort;
 mod commission;
 mod compare;
 mod cooler;

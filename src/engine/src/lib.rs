@@ -34,3 +34,4 @@ pub mod suggest;
 pub mod takeoff;
 pub mod trace;
 pub mod transient;
+pub mod what_if;

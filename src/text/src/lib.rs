@@ -32,6 +32,7 @@ mod report;
 mod safety;
 mod season;
 mod shop;
+mod what_if;
 mod working;
 
 pub use bills::{against_bills, bills_tell_nothing};
@@ -92,6 +93,7 @@ pub use shop::{
     group, kept_pieces, objective, objective_note, prices_fact, stretch_holds, together,
     wall_stretch, wall_use,
 };
+pub use what_if::*;
 pub use working::{
     Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning, symbols,
 };

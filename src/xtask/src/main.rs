@@ -44,7 +44,8 @@ cargo xtask COMMAND
                               the pipe is cut; --season the house through its station's year as JSON,
                               --design-day through the design day with the thermostats set back, --cooler
                               how cool its water may be, --comfort what would leave rooms less cold or
-                              too warm, --nodes its heat as conductors, for another solver; --language es
+                              too warm, --nodes its heat as conductors, for another solver; --what-if
+                              the job before and after the changes that are on, as JSON; --language es
                               says what is in words in Spanish
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
@@ -150,6 +151,7 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
                     Long("nodes") => what = solve::What::Nodes,
                     Long("season") => what = solve::What::Season,
                     Long("suggest") => what = in_words(solve::Words::Suggest),
+                    Long("what-if") => what = solve::What::WhatIf,
                     Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
                     other => return Err(other.unexpected().into()),
                 }

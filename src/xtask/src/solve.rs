@@ -4,6 +4,7 @@
 mod materials;
 mod remedies;
 mod season;
+mod what_if;
 
 use std::fmt::Write;
 use std::path::Path;
@@ -28,6 +29,7 @@ pub(crate) enum What {
     Cooler,
     Comfort,
     Nodes,
+    WhatIf,
 }
 
 /// What is printed for people rather than for programs.
@@ -60,6 +62,7 @@ pub(crate) fn solve(job: &Path, what: What, language: Language) -> Result<()> {
         What::Cooler => season::print_cooler(&draft, &job)?,
         What::Comfort => season::print_comfort(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
+        What::WhatIf => what_if::print(&draft)?,
     }
     Ok(())
 }

@@ -43,8 +43,10 @@ cargo xtask COMMAND
                               circuit's choice of pieces, for another solver; --materials what to buy and how
                               the pipe is cut; --season the house through its station's year as JSON,
                               --design-day through the design day with the thermostats set back, --cooler
-                              how cool its water may be, --nodes its heat as conductors, for another solver;
-                              --language es says what is in words in Spanish
+                              how cool its water may be, --comfort what would leave rooms less cold or
+                              too warm, --nodes its heat as conductors, for another solver; --what-if
+                              the job before and after the changes that are on, as JSON; --language es
+                              says what is in words in Spanish
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -144,10 +146,12 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
                     Long("materials") => what = in_words(solve::Words::Materials),
                     Long("choice") => what = solve::What::Choice,
                     Long("cooler") => what = solve::What::Cooler,
+                    Long("comfort") => what = solve::What::Comfort,
                     Long("design-day") => what = solve::What::DesignDay,
                     Long("nodes") => what = solve::What::Nodes,
                     Long("season") => what = solve::What::Season,
                     Long("suggest") => what = in_words(solve::Words::Suggest),
+                    Long("what-if") => what = solve::What::WhatIf,
                     Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
                     other => return Err(other.unexpected().into()),
                 }

@@ -4,6 +4,7 @@
 mod materials;
 mod remedies;
 mod season;
+mod what_if;
 
 use std::fmt::Write;
 use std::path::Path;
@@ -26,7 +27,9 @@ pub(crate) enum What {
     Season,
     DesignDay,
     Cooler,
+    Comfort,
     Nodes,
+    WhatIf,
 }
 
 /// What is printed for people rather than for programs.
@@ -57,7 +60,9 @@ pub(crate) fn solve(job: &Path, what: What, language: Language) -> Result<()> {
         What::Season => season::print(&draft, &job)?,
         What::DesignDay => season::print_day(&job)?,
         What::Cooler => season::print_cooler(&draft, &job)?,
+        What::Comfort => season::print_comfort(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
+        What::WhatIf => what_if::print(&draft)?,
     }
     Ok(())
 }

@@ -16,6 +16,7 @@ fn with_short_names(mut draft: Draft) -> Draft {
 
 #[test]
 fn no_word_of_ours_is_cut() {
+    let folder = std::env::var("FINRUN_DRAWINGS").ok();
     let mut all_cut = Vec::new();
     for language in Language::ALL {
         speak(language, DecimalMark::Comma);
@@ -24,6 +25,10 @@ fn no_word_of_ours_is_cut() {
             let (job, design) = solve(&draft);
             let mut drawn = drawings_of(&draft, &job, &design).concat();
             drawn += &all::draw(&draft, &job, &design, draft.units);
+            if let Some(folder) = &folder {
+                let file = format!("{folder}/{}-{name}.html", language.tag());
+                std::fs::write(file, &drawn).expect("a folder to write to");
+            }
             let cut = pieces(&drawn).filter(|piece| piece.tag == "text");
             let cut = cut.map(|piece| read_text(&piece)).filter(|text| text.contains('…'));
             all_cut.extend(cut.map(|text| format!("{language:?}, {name}: {text}")));

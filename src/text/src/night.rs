@@ -18,7 +18,7 @@ sentences! { NIGHT_WORDS;
     turned_up: "turned up", "se sube";
     hour_word: "hour", "hora";
     night_zones: "Warm again", "Vuelve a estar cálido";
-    after_word: "after turning up", "después de subirlo";
+    turned_up_after_word: "after turning up", "después de subirlo";
     zone_word: "zone", "zona";
 }
 

@@ -87,7 +87,7 @@ fn card(app: App, found: &Found, nth: usize) -> AnyView {
             cells: vec![("before", before), ("after", after)],
         })
         .collect();
-    let heads = [text::this_house(), text::before_word(), text::after_change()];
+    let heads = [text::this_house(), text::now_word(), text::after_change()];
     let of = found.of.clone();
     let make = move || {
         let (of, after) = (of.clone(), relief.draft.clone());

@@ -276,6 +276,12 @@ fn cooler(solved: &Solved, found: &Json) -> Vec<(String, Figure)> {
         add(format!("cool-{nth}.supply"), supply);
         add(format!("cool-{nth}.limiting"), words(name(&day["limiting"])));
     }
+    let supply = solved.job.circuit.supply.si();
+    let more = |day: &Json| day["supply_k"].as_f64().is_none_or(|of_day| of_day > supply);
+    let most = match list(found, "days").iter().any(more) {
+        true => solved.job.circuit.boiler_limit.si(),
+        false => supply,
+    };
     let line = serde_json::from_value::<Line>(found["line"].clone()).ok();
     let system = solved.draft.units;
     let shown = |kind, si| show(Value::new(kind, si), system).text();
@@ -295,7 +301,7 @@ fn cooler(solved: &Solved, found: &Json) -> Vec<(String, Figure)> {
                     Kind::Temperature,
                     finrun_engine::building::mean_temperature(&solved.job.house).si()
                 ),
-                shown(Kind::Temperature, solved.job.circuit.boiler_limit.si()),
+                shown(Kind::Temperature, most),
                 shown(Kind::TemperatureDifference, line.excess_k),
             )
         },

@@ -23,9 +23,9 @@ pub(super) fn season(job: &JobKey) -> AnyView {
     let settings = view! {
         <details class="more" open>
             <summary>{text::season_how_run()}</summary>
+            {each(zones, move |id| choice_field(Choice::Holds(ZoneId(id))))}
+            {choice_field(Choice::SupplyBy)}
             <div class="pair">
-                {each(zones, move |id| choice_field(Choice::Holds(ZoneId(id))))}
-                {choice_field(Choice::SupplyBy)}
                 {choice_field(Choice::Fuel)}
                 {number_field(Field::Bills(BillsField::Efficiency))}
                 {number_field(Field::Bills(BillsField::Price))}

@@ -127,6 +127,7 @@ def job(name, rooms, **parts):
                       "valve": "motor", "antifreeze": "none", "entries": {}}
     whole["control"] = {"supply": "fixed", "mass": "light", "entries": {}}
     whole["progress"] = {"steps": [], "measured": {}, "spots": []}
+    whole["what_if"] = []
     whole["next_id"] = next(ids)
     return whole
 

@@ -56,5 +56,6 @@ mod unheated;
 mod units;
 mod walls;
 mod water_side;
+mod what_if;
 mod whole_job;
 mod workings;

@@ -49,6 +49,7 @@ pub enum Section {
     Assemblies,
     Certainty,
     Bills,
+    WhatIf,
     Prices,
     Piping,
     Circulator,
@@ -66,13 +67,14 @@ pub enum Section {
 }
 
 impl Section {
-    pub const ALL: [Section; 20] = [
+    pub const ALL: [Section; 21] = [
         Section::Place,
         Section::Air,
         Section::Ground,
         Section::Assemblies,
         Section::Certainty,
         Section::Bills,
+        Section::WhatIf,
         Section::Prices,
         Section::Piping,
         Section::Circulator,
@@ -93,7 +95,7 @@ impl Section {
     pub fn station(self) -> Station {
         match self {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
-            Section::Certainty | Section::Bills => Station::HeatLoss,
+            Section::Certainty | Section::Bills | Section::WhatIf => Station::HeatLoss,
             Section::Prices => Station::Lengths,
             Section::Piping
             | Section::Circulator
@@ -120,6 +122,7 @@ impl Section {
             Section::Assemblies => text::section_assemblies(),
             Section::Certainty => text::section_certainty(),
             Section::Bills => text::section_bills(),
+            Section::WhatIf => text::section_what_if(),
             Section::Prices => text::section_prices(),
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
@@ -145,6 +148,7 @@ impl Section {
             Section::Assemblies => "assemblies",
             Section::Certainty => "certainty",
             Section::Bills => "bills",
+            Section::WhatIf => "what-if",
             Section::Prices => "prices",
             Section::Piping => "piping",
             Section::Circulator => "circulator",

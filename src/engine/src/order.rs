@@ -4,7 +4,7 @@
 use std::cmp::Ordering;
 
 /// Sorts as `slice::sort_by` does: what is equal keeps its order.
-pub(crate) fn sort_by<T>(list: &mut [T], order: impl Fn(&T, &T) -> Ordering) {
+pub fn sort_by<T>(list: &mut [T], order: impl Fn(&T, &T) -> Ordering) {
     let mut places = places(list.len(), &mut |a, b| match (list.get(a), list.get(b)) {
         (Some(a), Some(b)) => order(a, b),
         _ => Ordering::Equal,
@@ -19,7 +19,7 @@ pub(crate) fn sort_by<T>(list: &mut [T], order: impl Fn(&T, &T) -> Ordering) {
 }
 
 /// Sorts by a key, as `slice::sort_by_key` does.
-pub(crate) fn sort_by_key<T, K: Ord>(list: &mut [T], key: impl Fn(&T) -> K) {
+pub fn sort_by_key<T, K: Ord>(list: &mut [T], key: impl Fn(&T) -> K) {
     sort_by(list, |a, b| key(a).cmp(&key(b)));
 }
 

@@ -1,97 +1,170 @@
 //! What a check says, and what a remedy proposes.
 
+use crate::language::{either, say};
 use crate::piping::not_solved;
 use crate::plant::minutes;
-use crate::{circuit_name, room_name, tube, value, zone_name};
+use crate::{circuit_name, in_units, room_name, tube, value, zone_name};
 use finrun_engine::check::{Check, Finding, Remedy, Severity, Subject};
 use finrun_engine::job::Draft;
 use finrun_engine::quantity::{Kind, Length, System, Unit, Value};
 
 pub fn severity(severity: Severity) -> &'static str {
-    match severity {
-        Severity::Holds => "holds",
-        Severity::Watch => "look at this",
-        Severity::Stop => "must change",
-    }
+    either(match severity {
+        Severity::Holds => ("holds", "cumple"),
+        Severity::Watch => ("look at this", "revise esto"),
+        Severity::Stop => ("must change", "debe cambiar"),
+    })
 }
 
 /// The finding in one line.
 pub fn check_title(check: &Check, draft: &Draft, system: System) -> String {
     let subject = match check.subject {
-        Subject::House => "House".to_string(),
-        Subject::Loop => "Loop".to_string(),
+        Subject::House => either(("House", "Casa")).to_string(),
+        Subject::Loop => either(("Loop", "Circuito")).to_string(),
         Subject::Zone(id) => zone_name(draft, id),
         Subject::Circuit(zone, room) => circuit_name(draft, zone, &[room]),
-        Subject::Circulator => "Circulator".to_string(),
-        Subject::Boiler => "Boiler".to_string(),
+        Subject::Circulator => either(("Circulator", "Circulador")).to_string(),
+        Subject::Boiler => either(("Boiler", "Caldera")).to_string(),
         Subject::Room(id) => room_name(draft, id),
     };
     match check.finding {
-        Finding::RoomsHeated { rooms: 1 } => "The room gets its heat".to_string(),
-        Finding::RoomsHeated { rooms } => format!("All {rooms} rooms get their heat"),
+        Finding::RoomsHeated { rooms: 1 } => {
+            either(("The room gets its heat", "La habitación recibe su calor")).to_string()
+        }
+        Finding::RoomsHeated { rooms } => {
+            say!("All {rooms} rooms get their heat", "Las {rooms} habitaciones reciben su calor")
+        }
         Finding::DoesNotFit { short, .. } | Finding::WaterTooCool { short, .. } => {
-            format!("{subject} is {} short", value(short, system))
+            say!("{subject} is {} short", "{subject}: faltan {}"; value(short, system))
         }
-        Finding::NoWall { .. } => format!("{subject} has no wall for baseboard"),
-        Finding::NoLoad { .. } => format!("{subject} loses no heat"),
-        Finding::OtherHeatCovers { .. } => format!("{subject} has all its heat from elsewhere"),
+        Finding::NoWall { .. } => {
+            say!("{subject} has no wall for baseboard", "{subject}: ninguna pared para zócalo")
+        }
+        Finding::NoLoad { .. } => say!("{subject} loses no heat", "{subject}: no pierde calor"),
+        Finding::OtherHeatCovers { .. } => say!(
+            "{subject} has all its heat from elsewhere",
+            "{subject}: todo su calor viene de otra fuente"
+        ),
         Finding::WallsRuledOut { short, .. } | Finding::StockUsedUp { short, .. } => {
-            format!("{subject} is {} short", value(short, system))
+            say!("{subject} is {} short", "{subject}: faltan {}"; value(short, system))
         }
-        Finding::NoPieceFits { .. } => format!("No piece fits in {subject}"),
-        Finding::PricesMissing { lengths: 1 } => "A stock length has no price".to_string(),
-        Finding::PricesMissing { lengths } => format!("{lengths} stock lengths have no price"),
+        Finding::NoPieceFits { .. } => {
+            say!("No piece fits in {subject}", "{subject}: no cabe ninguna pieza")
+        }
+        Finding::PricesMissing { lengths: 1 } => {
+            either(("A stock length has no price", "Un largo en venta no tiene precio")).to_string()
+        }
+        Finding::PricesMissing { lengths } => say!(
+            "{lengths} stock lengths have no price",
+            "{lengths} largos en venta no tienen precio"
+        ),
         Finding::FixedExceedsStock { length, fixed: 1, .. } => {
-            format!("1 piece of {} is kept", value(length, system))
+            say!("1 piece of {} is kept", "Está fijada 1 pieza de {}"; value(length, system))
         }
         Finding::FixedExceedsStock { length, fixed, .. } => {
-            format!("{fixed} pieces of {} are kept", value(length, system))
+            say!(
+                "{fixed} pieces of {} are kept",
+                "Están fijadas {fixed} piezas de {}";
+                value(length, system)
+            )
         }
         Finding::PerArea { per_area, .. } => {
-            format!("{subject} {} of floor", value(per_area, system))
+            say!("{subject} {} of floor", "{subject}: {} de piso"; value(per_area, system))
         }
         Finding::EnteredTwice { other } => {
-            format!("{subject} and {} share a surface entered twice", room_name(draft, other))
+            say!(
+                "{subject} and {} share a surface entered twice",
+                "{subject} y {} comparten una superficie anotada dos veces";
+                room_name(draft, other)
+            )
         }
         Finding::Drop { drop, .. } => {
-            format!("{}: temperature drop {}", subject, value(drop, system))
+            say!(
+                "{}: temperature drop {}",
+                "{}: caída de temperatura {}";
+                subject, value(drop, system)
+            )
         }
         Finding::Velocity { velocity, .. } => {
-            format!("{}: velocity {}", subject, value(velocity, system))
+            say!("{}: velocity {}", "{}: velocidad {}"; subject, value(velocity, system))
         }
         Finding::TubeCarries { element, .. } => {
-            format!("{}: {} of element", subject, value(element, system))
+            say!("{}: {} of element", "{}: {} de elemento"; subject, value(element, system))
         }
-        Finding::NotSolved { .. } => "The flows are not solved".to_string(),
-        Finding::EmptyZone => format!("{subject} has no rooms"),
-        Finding::MainSmaller { main, .. } => format!("{subject}: a main of {}", tube(main)),
+        Finding::NotSolved { .. } => {
+            either(("The flows are not solved", "No se hallaron los caudales")).to_string()
+        }
+        Finding::EmptyZone => say!("{subject} has no rooms", "{subject}: sin habitaciones"),
+        Finding::MainSmaller { main, .. } => say!(
+            "{subject}: a main of {}",
+            "{subject}: principal de {}";
+            tube(main)
+        ),
         Finding::PumpShort { flow, .. } => {
-            format!("{subject}: its circulator moves {}", value(flow, system))
+            say!(
+                "{subject}: its circulator moves {}",
+                "{subject}: su circulador mueve {}";
+                value(flow, system)
+            )
         }
-        Finding::Uneven { flow, .. } => format!("{subject} gets {}", value(flow, system)),
-        Finding::NoFlow { .. } => format!("{subject} gets no flow"),
+        Finding::Uneven { flow, .. } => say!(
+            "{subject} gets {}",
+            "{subject}: recibe {}";
+            value(flow, system)
+        ),
+        Finding::NoFlow { .. } => say!("{subject} gets no flow", "{subject}: no recibe caudal"),
         Finding::FastAlone { velocity, .. } => {
-            format!("{subject} alone: velocity {}", value(velocity, system))
+            say!(
+                "{subject} alone: velocity {}",
+                "{subject}, cuando va sola: velocidad {}";
+                value(velocity, system)
+            )
         }
-        Finding::BoilerSize { output, .. } => format!("Boiler of {}", value(output, system)),
+        Finding::BoilerSize { output, .. } => say!(
+            "Boiler of {}",
+            "Caldera de {}";
+            value(output, system)
+        ),
         Finding::ShortCycle { on_s, .. } => {
-            format!("The burner runs for {} at a time", minutes(on_s))
+            say!(
+                "The burner runs for {} at a time",
+                "El quemador trabaja {} cada vez";
+                minutes(on_s)
+            )
         }
         Finding::Boils { boils_at, .. } => {
-            format!("At the top water boils at {}", value(boils_at, system))
+            say!(
+                "At the top water boils at {}",
+                "Arriba el agua hierve a {}";
+                value(boils_at, system)
+            )
         }
-        Finding::FillLow { fill, .. } => format!("Fill pressure {}", value(fill, system)),
+        Finding::FillLow { fill, .. } => say!(
+            "Fill pressure {}",
+            "Presión de llenado {}";
+            value(fill, system)
+        ),
         Finding::ReliefNear { pressure, .. } => {
-            format!("{} at the relief valve", value(pressure, system))
+            say!("{} at the relief valve", "{} en la válvula de alivio"; value(pressure, system))
         }
         Finding::MayFreeze { air, .. } => {
-            format!("{subject}: pipes in air of {}", value(air, system))
+            say!(
+                "{subject}: pipes in air of {}",
+                "{subject}: tuberías en aire a {}";
+                value(air, system)
+            )
         }
-        Finding::ShutOff { .. } => format!("{subject} is shut off"),
-        Finding::Supply { supply, .. } => format!("Supply {}", value(supply, system)),
-        Finding::ReturnCool { back, .. } => format!("Return {}", value(back, system)),
-        Finding::OutsideData { water, .. } => format!("Water at {}", value(water, system)),
-        Finding::NotFinite => format!("{subject}: a result is no number"),
+        Finding::ShutOff { .. } => say!("{subject} is shut off", "{subject}: está cerrada"),
+        Finding::Supply { supply, .. } => say!("Supply {}", "Suministro {}"; value(supply, system)),
+        Finding::ReturnCool { back, .. } => say!("Return {}", "Retorno {}"; value(back, system)),
+        Finding::OutsideData { water, .. } => say!(
+            "Water at {}",
+            "Agua a {}";
+            value(water, system)
+        ),
+        Finding::NotFinite => {
+            say!("{subject}: a result is no number", "{subject}: un resultado no es un número")
+        }
     }
 }
 
@@ -99,186 +172,252 @@ pub fn check_title(check: &Check, draft: &Draft, system: System) -> String {
 pub fn check_detail(check: &Check, system: System) -> String {
     let holds = check.severity == Severity::Holds;
     match check.finding {
-        Finding::RoomsHeated { .. } => "Each at the water temperature that reaches it.".to_string(),
-        Finding::DoesNotFit { needed, fitted, .. } => format!(
+        Finding::RoomsHeated { .. } => either((
+            "Each at the water temperature that reaches it.",
+            "Cada una con la temperatura del agua que le llega.",
+        ))
+        .to_string(),
+        Finding::DoesNotFit { needed, fitted, .. } => say!(
             "It needs {} of finned length; the pieces that fit its walls have {}.",
-            value(needed, system),
-            value(fitted, system)
+            "Necesita {} de largo con aletas; las piezas que caben en sus paredes tienen {}.";
+            value(needed, system), value(fitted, system)
         ),
-        Finding::WaterTooCool { water, room, .. } => format!(
+        Finding::WaterTooCool { water, room, .. } => say!(
             "Water arrives at {} in a room of {}. Before the load is met it has cooled to the \
              room: no length would do.",
-            value(water, system),
-            value(room, system)
+            "El agua llega a {} y la habitación está a {}. Antes de cubrir la carga ya se enfrió \
+             hasta la habitación: ningún largo bastaría.";
+            value(water, system), value(room, system)
         ),
         Finding::NoWall { load } => {
-            format!("It loses {} and has no free stretch of wall.", value(load, system))
+            say!(
+                "It loses {} and has no free stretch of wall.",
+                "Pierde {} y no tiene ningún tramo de pared libre.";
+                value(load, system)
+            )
         }
-        Finding::NoLoad { load } => format!(
+        Finding::NoLoad { load } => say!(
             "Its loss comes to {}. Is everything entered that lies between it and outdoors?",
+            "Su pérdida resulta {}. ¿Está anotado todo lo que hay entre ella y el exterior?";
             value(load, system)
         ),
-        Finding::OtherHeatCovers { load, other } => format!(
-            "It loses {}, and {} of other heat is counted on: no baseboard is chosen. When that heat \
-             stops, the room goes cold.",
-            value(load, system),
-            value(other, system)
+        Finding::OtherHeatCovers { load, other } => say!(
+            "It loses {}, and {} of other heat is counted on: no baseboard is chosen. When that \
+             heat stops, the room goes cold.",
+            "Pierde {}, y se cuenta con {} de otro calor: no se elige zócalo. Cuando ese calor \
+             falta, la habitación se enfría.";
+            value(load, system), value(other, system)
         ),
-        Finding::WallsRuledOut { free, .. } => format!(
+        Finding::WallsRuledOut { free, .. } => say!(
             "{} of its free wall is ruled out for baseboard; the rest does not take enough.",
+            "{} de su pared libre está excluida para zócalo; el resto no alcanza.";
             value(free, system)
         ),
-        Finding::NoPieceFits { shortest, takes } => format!(
+        Finding::NoPieceFits { shortest, takes } => say!(
             "The shortest piece is {} long, and the longest free stretch here takes {} beside its \
              ends.",
-            value(shortest, system),
-            value(takes, system)
+            "La pieza más corta mide {}, y el tramo libre más largo aquí admite {} además de sus \
+             extremos.";
+            value(shortest, system), value(takes, system)
         ),
-        Finding::StockUsedUp { needed, fitted, .. } => format!(
-            "It needs {} of finned length and gets {}. Its walls would take more, but no more pieces \
-             are in the shop or bought.",
-            value(needed, system),
-            value(fitted, system)
+        Finding::StockUsedUp { needed, fitted, .. } => say!(
+            "It needs {} of finned length and gets {}. Its walls would take more, but no more \
+             pieces are in the shop or bought.",
+            "Necesita {} de largo con aletas y recibe {}. En sus paredes cabría más, pero no hay \
+             más piezas en la tienda ni compradas.";
+            value(needed, system), value(fitted, system)
         ),
-        Finding::PricesMissing { .. } => {
-            "The least cost is not known without: the fewest pieces were chosen instead."
-                .to_string()
-        }
+        Finding::PricesMissing { .. } => either((
+            "The least cost is not known without: the fewest pieces were chosen instead.",
+            "Sin él no se conoce el menor costo: se eligieron las menos piezas en su lugar.",
+        ))
+        .to_string(),
         Finding::FixedExceedsStock { there, .. } => {
-            format!("In the shop and bought already there are {there}.")
+            say!(
+                "In the shop and bought already there are {there}.",
+                "En la tienda y ya compradas hay {there}."
+            )
         }
-        Finding::PerArea { least, most, .. } if holds => format!(
+        Finding::PerArea { least, most, .. } if holds => say!(
             "A second opinion by floor area: such houses lie between {} and {} on such a day.",
-            value(least, system),
-            value(most, system)
+            "Una segunda opinión por área de piso: casas así están entre {} y {} en un día así.";
+            value(least, system), value(most, system)
         ),
-        Finding::PerArea { least, most, .. } => format!(
+        Finding::PerArea { least, most, .. } => say!(
             "A second opinion by floor area: such houses lie between {} and {} on such a day. Look \
              for a slip, or for something left out.",
-            value(least, system),
-            value(most, system)
+            "Una segunda opinión por área de piso: casas así están entre {} y {} en un día así. \
+             Busque un error, o algo que falte.";
+            value(least, system), value(most, system)
         ),
-        Finding::EnteredTwice { .. } => {
-            "Heat between two rooms is counted from one entry; the other room then knows."
-                .to_string()
-        }
-        Finding::Drop { planned, limit, .. } if holds => format!(
+        Finding::EnteredTwice { .. } => either((
+            "Heat between two rooms is counted from one entry; the other room then knows.",
+            "El calor entre dos habitaciones se cuenta de una sola anotación; la otra habitación \
+             ya lo sabe.",
+        ))
+        .to_string(),
+        Finding::Drop { planned, limit, .. } if holds => say!(
             "Planned: {}. Up to {} holds: whole feet and pipes add a little.",
-            value(planned, system),
-            value(limit, system)
+            "Previsto: {}. Hasta {} cumple: los pies enteros y las tuberías agregan un poco.";
+            value(planned, system), value(limit, system)
         ),
-        Finding::Drop { planned, limit, .. } => format!(
+        Finding::Drop { planned, limit, .. } => say!(
             "Planned: {}. Above {} the last rooms get cool water.",
-            value(planned, system),
-            value(limit, system)
+            "Previsto: {}. Por encima de {} las últimas habitaciones reciben agua fría.";
+            value(planned, system), value(limit, system)
         ),
-        Finding::Velocity { velocity, least, .. } if velocity < least => format!(
+        Finding::Velocity { velocity, least, .. } if velocity < least => say!(
             "Below {} water may not carry air to the eliminator (common practice).",
+            "Por debajo de {} el agua quizá no lleve el aire hasta el eliminador (práctica común).";
             value(least, system)
         ),
         Finding::Velocity { most, .. } if !holds => {
-            format!("Above {} the loop is heard (common practice).", value(most, system))
+            say!(
+                "Above {} the loop is heard (common practice).",
+                "Por encima de {} el circuito se oye (práctica común).";
+                value(most, system)
+            )
         }
-        Finding::Velocity { least, most, .. } => format!(
+        Finding::Velocity { least, most, .. } => say!(
             "Between {} and {}: quiet, and air is carried along.",
-            value(least, system),
-            value(most, system)
+            "Entre {} y {}: silencioso, y el agua se lleva el aire.";
+            value(least, system), value(most, system)
         ),
-        Finding::TubeCarries { carries, practice, .. } => format!(
+        Finding::TubeCarries { carries, practice, .. } => say!(
             "By physics this tube carries {} at this drop before the loop is heard; practice stops \
              near {}.",
-            rough(carries, system),
-            rough(practice, system)
+            "Por física este tubo lleva {} con esta caída antes de que el circuito se oiga; la \
+             práctica se detiene cerca de {}.";
+            rough(carries, system), rough(practice, system)
         ),
         Finding::Supply { limit, .. } if holds => {
-            format!("The boiler's limit is {}.", value(limit, system))
+            say!(
+                "The boiler's limit is {}.",
+                "El límite de la caldera es {}.";
+                value(limit, system)
+            )
         }
         Finding::Supply { limit, .. } => {
-            format!("The boiler stops at {}: it cannot make this water.", value(limit, system))
+            say!(
+                "The boiler stops at {}: it cannot make this water.",
+                "La caldera se detiene a {}: no puede dar esta agua.";
+                value(limit, system)
+            )
         }
-        Finding::ReturnCool { least, .. } => format!(
+        Finding::ReturnCool { least, .. } => say!(
             "Below {} flue gas may condense in a boiler that is not made for it, and eat it \
              (common practice).",
+            "Por debajo de {} los gases de combustión pueden condensar en una caldera que no está \
+             hecha para eso, y comérsela (práctica común).";
             value(least, system)
         ),
-        Finding::OutsideData { most, .. } => format!(
+        Finding::OutsideData { most, .. } => say!(
             "The water data end at {}. At the pressure of a house, water near there boils.",
+            "Los datos del agua terminan a {}. A la presión de una casa, cerca de ahí el agua \
+             hierve.";
             value(most, system)
         ),
         Finding::NotSolved { reason } => {
-            format!("{} No flow, head or temperature is to be trusted.", not_solved(reason))
+            say!(
+                "{} No flow, head or temperature is to be trusted.",
+                "{} Ningún caudal, altura ni temperatura es de fiar.";
+                not_solved(reason)
+            )
         }
-        Finding::EmptyZone => {
-            "A zone without rooms heats nothing. Hang rooms on it, or remove it.".to_string()
-        }
+        Finding::EmptyZone => either((
+            "A zone without rooms heats nothing. Hang rooms on it, or remove it.",
+            "Una zona sin habitaciones no calienta nada. Cuélguele habitaciones, o quítela.",
+        ))
+        .to_string(),
         Finding::MainSmaller { branch, .. } => {
-            format!("What hangs on it is {}, and all of that has to pass the main.", tube(branch))
+            say!(
+                "What hangs on it is {}, and all of that has to pass the main.",
+                "Lo que cuelga de ella es de {}, y todo eso tiene que pasar por la principal.";
+                tube(branch)
+            )
         }
-        Finding::PumpShort { meant, head, .. } => format!(
+        Finding::PumpShort { meant, head, .. } => say!(
             "It gives {} of head there. Meant are {}: rooms get cooler water than planned.",
-            value(Value::new(Kind::Head, head.si()), system),
-            value(meant, system)
+            "Allí da {} de altura. Están previstos {}: las habitaciones reciben agua más fría que \
+             lo previsto.";
+            value(Value::new(Kind::Head, head.si()), system), value(meant, system)
         ),
-        Finding::Uneven { meant, .. } => format!(
+        Finding::Uneven { meant, .. } => say!(
             "Its fair share is {}. Water takes the easiest way; a balancing valve shares it.",
+            "Su parte justa es {}. El agua toma el camino más fácil; una válvula de balanceo la \
+             reparte.";
             value(meant, system)
         ),
-        Finding::NoFlow { meant } => format!(
+        Finding::NoFlow { meant } => say!(
             "Its fair share is {}. Something is shut, or the others take all.",
+            "Su parte justa es {}. Algo está cerrado, o los otros se lo llevan todo.";
             value(meant, system)
         ),
-        Finding::FastAlone { most, .. } => format!(
+        Finding::FastAlone { most, .. } => say!(
             "With the others running it is quiet; alone the whole circulator pushes through it. \
              Above {} it is heard (common practice).",
+            "Con las otras andando es silencioso; sola, todo el circulador empuja por ella. Por \
+             encima de {} se oye (práctica común).";
             value(most, system)
         ),
-        Finding::BoilerSize { output, needed, .. } if output < needed => format!(
+        Finding::BoilerSize { output, needed, .. } if output < needed => say!(
             "{} is needed: on the coldest days the house stays cool.",
+            "Se necesitan {}: en los días más fríos la casa se queda fría.";
             value(needed, system)
         ),
-        Finding::BoilerSize { needed, most, .. } if holds => format!(
+        Finding::BoilerSize { needed, most, .. } if holds => say!(
             "{} is needed; up to {} is usual (from memory).",
-            value(needed, system),
-            value(most, system)
+            "Se necesitan {}; hasta {} es usual (de memoria).";
+            value(needed, system), value(most, system)
         ),
-        Finding::BoilerSize { needed, most, .. } => format!(
+        Finding::BoilerSize { needed, most, .. } => say!(
             "{} is needed. Above {} it starts and stops more often than it must.",
-            value(needed, system),
-            value(most, system)
+            "Se necesitan {}. Por encima de {} enciende y apaga más de lo debido.";
+            value(needed, system), value(most, system)
         ),
-        Finding::ShortCycle { least_s, load, output, .. } => format!(
+        Finding::ShortCycle { least_s, load, output, .. } => say!(
             "The smallest zone alone takes {}, the burner gives {} at least. Runs under {} wear it \
              and waste fuel (common practice).",
-            value(load, system),
-            value(output, system),
-            minutes(least_s)
+            "La zona más pequeña sola toma {}, el quemador da {} por lo menos. Encendidos de menos \
+             de {} lo desgastan y gastan combustible (práctica común).";
+            value(load, system), value(output, system), minutes(least_s)
         ),
-        Finding::Boils { supply, .. } => format!(
+        Finding::Boils { supply, .. } => say!(
             "At the fill pressure the supply of {} is too near to that: it bangs, and steam locks \
              the flow.",
+            "A la presión de llenado el suministro de {} está demasiado cerca de eso: golpea, y el \
+             vapor traba el caudal.";
             value(supply, system)
         ),
-        Finding::FillLow { at_top, least, .. } => format!(
-            "That leaves {} at the highest place, where {} are wanted so that air goes out and none \
-             comes in (common practice).",
-            value(at_top, system),
-            value(least, system)
+        Finding::FillLow { at_top, least, .. } => say!(
+            "That leaves {} at the highest place, where {} are wanted so that air goes out and \
+             none comes in (common practice).",
+            "Eso deja {} en el lugar más alto, donde se quieren {} para que el aire salga y no \
+             entre (práctica común).";
+            value(at_top, system), value(least, system)
         ),
-        Finding::ReliefNear { setting, .. } => format!(
+        Finding::ReliefNear { setting, .. } => say!(
             "It is set to {}, and begins to weep a tenth below (common practice).",
+            "Está ajustada a {}, y empieza a gotear una décima parte antes (práctica común).";
             value(setting, system)
         ),
-        Finding::MayFreeze { freezes_at, .. } => format!(
+        Finding::MayFreeze { freezes_at, .. } => say!(
             "What is in them freezes from {} on, whenever the circulator rests.",
+            "Lo que llevan se congela desde {}, cada vez que el circulador descansa.";
             value(freezes_at, system)
         ),
         Finding::ShutOff { load } => {
-            format!("It loses {} and gets nothing.", value(load, system))
+            say!(
+                "It loses {} and gets nothing.",
+                "Pierde {} y no recibe nada.";
+                value(load, system)
+            )
         }
-        Finding::NotFinite => {
-            "Nothing that follows from it is to be trusted. Look for a zero or a slip of a digit."
-                .to_string()
-        }
+        Finding::NotFinite => either((
+            "Nothing that follows from it is to be trusted. Look for a zero or a slip of a digit.",
+            "Nada de lo que sale de ahí es de fiar. Busque un cero o un dígito equivocado.",
+        ))
+        .to_string(),
     }
 }
 
@@ -286,63 +425,164 @@ pub fn check_detail(check: &Check, system: System) -> String {
 pub fn remedy(remedy: Remedy, system: System) -> String {
     match remedy {
         Remedy::MoreWall { length } => {
-            format!("Free {} more of wall, or use another wall", value(length, system))
+            say!(
+                "Free {} more of wall, or use another wall",
+                "Libere {} más de pared, o use otra pared";
+                value(length, system)
+            )
         }
-        Remedy::HigherOutputElement => "A taller element with more output".to_string(),
-        Remedy::ReduceLoss => "Less loss: insulate, seal, better glass".to_string(),
-        Remedy::AddFreeWall => "Add a wall with a free stretch, inside walls too".to_string(),
-        Remedy::AllowWall => "Allow baseboard at a wall that is ruled out".to_string(),
-        Remedy::LetPiecesGo => "Let kept pieces go".to_string(),
-        Remedy::ShorterPieces => "Add shorter pieces to the list".to_string(),
-        Remedy::MorePieces => "Buy more pieces than are on the list now".to_string(),
-        Remedy::CorrectStock => "Correct how many pieces there are".to_string(),
-        Remedy::TypePrices => "Type the missing prices".to_string(),
-        Remedy::LessOtherHeat => {
-            "Count on less of it, if it does not run on every cold day".to_string()
-        }
-        Remedy::AddSurfaces => "Add its walls, ceiling and floor".to_string(),
-        Remedy::RemoveOneEntry => "Remove it from one of the two rooms".to_string(),
-        Remedy::MoreFlow { flow } => format!("Flow of {} or more", value(flow, system)),
-        Remedy::LessFlow { flow } => format!("Flow of {} or less", value(flow, system)),
-        Remedy::OtherTube { tube: other } => format!("{} instead", tube(other)),
-        Remedy::SmallerDrop => "Plan a smaller temperature drop".to_string(),
-        Remedy::LargerDrop => "Plan a larger temperature drop".to_string(),
-        Remedy::SecondCircuit => "Split the rooms among more circuits".to_string(),
-        Remedy::LowerSupply { supply } => format!("Supply at {} or less", value(supply, system)),
-        Remedy::Bypass { share } => format!(
-            "A bypass that leads {} of the boiler's flow from supply to return",
-            value(Value::share(share), system)
-        ),
-        Remedy::MixingValve => {
-            "A valve that mixes supply into the return by the boiler's inlet temperature"
+        Remedy::HigherOutputElement => {
+            either(("A taller element with more output", "Un elemento más alto con más potencia"))
                 .to_string()
         }
-        Remedy::HotterBoiler => {
-            "A hotter boiler, with a valve that mixes its water down for the loop".to_string()
+        Remedy::ReduceLoss => either((
+            "Less loss: insulate, seal, better glass",
+            "Menos pérdida: aísle, selle, mejores vidrios",
+        ))
+        .to_string(),
+        Remedy::AddFreeWall => either((
+            "Add a wall with a free stretch, inside walls too",
+            "Agregue una pared con un tramo libre, también interior",
+        ))
+        .to_string(),
+        Remedy::AllowWall => either((
+            "Allow baseboard at a wall that is ruled out",
+            "Permita zócalo en una pared excluida",
+        ))
+        .to_string(),
+        Remedy::LetPiecesGo => {
+            either(("Let kept pieces go", "Suelte las piezas fijadas")).to_string()
         }
-        Remedy::CondensingBoiler => "A condensing boiler, which gains by a cool return".to_string(),
-        Remedy::LargerBoiler => "A larger boiler".to_string(),
-        Remedy::SmallerBoiler => "A smaller boiler".to_string(),
-        Remedy::ModulatingBoiler => "A burner that turns down further".to_string(),
-        Remedy::Buffer { volume } => {
-            format!("A buffer tank of {} more", value(Value::liquid(volume), system))
+        Remedy::ShorterPieces => {
+            either(("Add shorter pieces to the list", "Agregue piezas más cortas a la lista"))
+                .to_string()
         }
-        Remedy::JoinZones => "Join small zones into one".to_string(),
-        Remedy::Fill { pressure } => format!("Fill to {}", value(pressure, system)),
-        Remedy::Glycol { share } => format!(
-            "Heating glycol, {} by mass or more; never automotive antifreeze",
+        Remedy::MorePieces => either((
+            "Buy more pieces than are on the list now",
+            "Compre más piezas de las que hay en la lista",
+        ))
+        .to_string(),
+        Remedy::CorrectStock => {
+            either(("Correct how many pieces there are", "Corrija cuántas piezas hay")).to_string()
+        }
+        Remedy::TypePrices => {
+            either(("Type the missing prices", "Escriba los precios que faltan")).to_string()
+        }
+        Remedy::LessOtherHeat => either((
+            "Count on less of it, if it does not run on every cold day",
+            "Cuente con menos, si no funciona todos los días fríos",
+        ))
+        .to_string(),
+        Remedy::AddSurfaces => {
+            either(("Add its walls, ceiling and floor", "Agregue sus paredes, techo y piso"))
+                .to_string()
+        }
+        Remedy::RemoveOneEntry => either((
+            "Remove it from one of the two rooms",
+            "Quítela de una de las dos habitaciones",
+        ))
+        .to_string(),
+        Remedy::MoreFlow { flow } => say!(
+            "Flow of {} or more",
+            "Caudal de {} o más";
+            value(flow, system)
+        ),
+        Remedy::LessFlow { flow } => say!(
+            "Flow of {} or less",
+            "Caudal de {} o menos";
+            value(flow, system)
+        ),
+        Remedy::OtherTube { tube: other } => say!("{} instead", "{} en su lugar"; tube(other)),
+        Remedy::SmallerDrop => {
+            either(("Plan a smaller temperature drop", "Prevea una caída de temperatura menor"))
+                .to_string()
+        }
+        Remedy::LargerDrop => {
+            either(("Plan a larger temperature drop", "Prevea una caída de temperatura mayor"))
+                .to_string()
+        }
+        Remedy::SecondCircuit => either((
+            "Split the rooms among more circuits",
+            "Reparta las habitaciones en más circuitos",
+        ))
+        .to_string(),
+        Remedy::LowerSupply { supply } => say!(
+            "Supply at {} or less",
+            "Suministro a {} o menos";
+            value(supply, system)
+        ),
+        Remedy::Bypass { share } => say!(
+            "A bypass that leads {} of the boiler's flow from supply to return",
+            "Una derivación que lleve {} del caudal de la caldera del suministro al retorno";
             value(Value::share(share), system)
         ),
-        Remedy::WarmPipes => {
-            "Lead the pipes through heated space, or insulate the space".to_string()
+        Remedy::MixingValve => either((
+            "A valve that mixes supply into the return by the boiler's inlet temperature",
+            "Una válvula que mezcle suministro en el retorno según la temperatura de entrada de la \
+             caldera",
+        ))
+        .to_string(),
+        Remedy::HotterBoiler => either((
+            "A hotter boiler, with a valve that mixes its water down for the loop",
+            "Una caldera más caliente, con una válvula que mezcle su agua para el circuito",
+        ))
+        .to_string(),
+        Remedy::CondensingBoiler => either((
+            "A condensing boiler, which gains by a cool return",
+            "Una caldera de condensación, que gana con un retorno frío",
+        ))
+        .to_string(),
+        Remedy::LargerBoiler => either(("A larger boiler", "Una caldera más grande")).to_string(),
+        Remedy::SmallerBoiler => {
+            either(("A smaller boiler", "Una caldera más pequeña")).to_string()
         }
-        Remedy::OpenValve => "Open the valve".to_string(),
-        Remedy::AddRooms => "Hang rooms on it".to_string(),
-        Remedy::LargerPump => "A circulator with more head or flow".to_string(),
-        Remedy::SmallerPump => "A smaller circulator".to_string(),
-        Remedy::VariablePump => "A circulator that slows down when zones shut".to_string(),
-        Remedy::BalancingValves => "A balancing valve in each return".to_string(),
-        Remedy::PurgeAtHighFlow => "Purge hard when filling, and vent the high points".to_string(),
+        Remedy::ModulatingBoiler => {
+            either(("A burner that turns down further", "Un quemador que baje más")).to_string()
+        }
+        Remedy::Buffer { volume } => {
+            say!(
+                "A buffer tank of {} more",
+                "Un tanque de inercia de {} más";
+                value(Value::liquid(volume), system)
+            )
+        }
+        Remedy::JoinZones => {
+            either(("Join small zones into one", "Junte zonas pequeñas en una")).to_string()
+        }
+        Remedy::Fill { pressure } => say!("Fill to {}", "Llene hasta {}"; value(pressure, system)),
+        Remedy::Glycol { share } => say!(
+            "Heating glycol, {} by mass or more; never automotive antifreeze",
+            "Glicol para calefacción, {} en masa o más; nunca anticongelante de automóvil";
+            value(Value::share(share), system)
+        ),
+        Remedy::WarmPipes => either((
+            "Lead the pipes through heated space, or insulate the space",
+            "Lleve las tuberías por espacio con calefacción, o aísle el espacio",
+        ))
+        .to_string(),
+        Remedy::OpenValve => either(("Open the valve", "Abra la válvula")).to_string(),
+        Remedy::AddRooms => either(("Hang rooms on it", "Cuélguele habitaciones")).to_string(),
+        Remedy::LargerPump => {
+            either(("A circulator with more head or flow", "Un circulador con más altura o caudal"))
+                .to_string()
+        }
+        Remedy::SmallerPump => {
+            either(("A smaller circulator", "Un circulador más pequeño")).to_string()
+        }
+        Remedy::VariablePump => either((
+            "A circulator that slows down when zones shut",
+            "Un circulador que baje su velocidad cuando cierran zonas",
+        ))
+        .to_string(),
+        Remedy::BalancingValves => {
+            either(("A balancing valve in each return", "Una válvula de balanceo en cada retorno"))
+                .to_string()
+        }
+        Remedy::PurgeAtHighFlow => either((
+            "Purge hard when filling, and vent the high points",
+            "Purgue con fuerza al llenar, y ventile los puntos altos",
+        ))
+        .to_string(),
     }
 }
 
@@ -352,5 +592,5 @@ fn rough(length: Length, system: System) -> String {
         System::Us => (Unit::Foot, "ft"),
         System::Si => (Unit::Metre, "m"),
     };
-    format!("{:.0} {name}", length.to(unit))
+    in_units(&format!("{:.0} {name}", length.to(unit)))
 }

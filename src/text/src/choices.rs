@@ -1,5 +1,6 @@
 //! Names of things that are chosen from a list.
 
+use crate::language::{Both, either, say};
 use finrun_engine::building::assembly::Position;
 use finrun_engine::building::catalogue::Origin;
 use finrun_engine::building::{
@@ -12,255 +13,420 @@ use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{System, Transmittance};
 
 pub fn tube(tube: Tube) -> &'static str {
-    match tube {
-        Tube::CopperLHalf => "½ in copper, type L",
-        Tube::CopperLThreeQuarter => "¾ in copper, type L",
-        Tube::CopperLOne => "1 in copper, type L",
-        Tube::CopperLOneAndQuarter => "1¼ in copper, type L",
-        Tube::CopperMHalf => "½ in copper, type M",
-        Tube::CopperMThreeQuarter => "¾ in copper, type M",
-        Tube::CopperMOne => "1 in copper, type M",
-        Tube::CopperMOneAndQuarter => "1¼ in copper, type M",
-        Tube::PexHalf => "½ in PEX",
-        Tube::PexThreeQuarter => "¾ in PEX",
-        Tube::PexOne => "1 in PEX",
-    }
+    either(match tube {
+        Tube::CopperLHalf => ("½ in copper, type L", "Cobre de ½ pulg, tipo L"),
+        Tube::CopperLThreeQuarter => ("¾ in copper, type L", "Cobre de ¾ pulg, tipo L"),
+        Tube::CopperLOne => ("1 in copper, type L", "Cobre de 1 pulg, tipo L"),
+        Tube::CopperLOneAndQuarter => ("1¼ in copper, type L", "Cobre de 1¼ pulg, tipo L"),
+        Tube::CopperMHalf => ("½ in copper, type M", "Cobre de ½ pulg, tipo M"),
+        Tube::CopperMThreeQuarter => ("¾ in copper, type M", "Cobre de ¾ pulg, tipo M"),
+        Tube::CopperMOne => ("1 in copper, type M", "Cobre de 1 pulg, tipo M"),
+        Tube::CopperMOneAndQuarter => ("1¼ in copper, type M", "Cobre de 1¼ pulg, tipo M"),
+        Tube::PexHalf => ("½ in PEX", "PEX de ½ pulg"),
+        Tube::PexThreeQuarter => ("¾ in PEX", "PEX de ¾ pulg"),
+        Tube::PexOne => ("1 in PEX", "PEX de 1 pulg"),
+    })
 }
 
 pub fn surface_kind(kind: SurfaceKind) -> &'static str {
+    either(both_kinds(kind))
+}
+
+pub(crate) fn both_kinds(kind: SurfaceKind) -> Both {
     match kind {
-        SurfaceKind::Wall => "Wall",
-        SurfaceKind::Ceiling => "Ceiling",
-        SurfaceKind::Floor => "Floor",
+        SurfaceKind::Wall => ("Wall", "Pared"),
+        SurfaceKind::Ceiling => ("Ceiling", "Techo"),
+        SurfaceKind::Floor => ("Floor", "Piso"),
     }
 }
 
 pub fn opening_kind(kind: OpeningKind) -> &'static str {
-    match kind {
-        OpeningKind::Window => "Window",
-        OpeningKind::Door => "Door",
-    }
+    either(match kind {
+        OpeningKind::Window => ("Window", "Ventana"),
+        OpeningKind::Door => ("Door", "Puerta"),
+    })
 }
 
 pub fn part(part: Part) -> &'static str {
-    match part {
-        Part::Wall => "walls",
-        Part::Window => "windows",
-        Part::Door => "doors",
-        Part::Ceiling => "ceiling",
-        Part::Floor => "floor",
-        Part::Ground => "ground",
-        Part::Air => "air",
-    }
+    either(match part {
+        Part::Wall => ("walls", "paredes"),
+        Part::Window => ("windows", "ventanas"),
+        Part::Door => ("doors", "puertas"),
+        Part::Ceiling => ("ceiling", "techo"),
+        Part::Floor => ("floor", "piso"),
+        Part::Ground => ("ground", "suelo"),
+        Part::Air => ("air", "aire"),
+    })
 }
 
 pub fn air_class(class: AirClass) -> &'static str {
-    match class {
-        AirClass::Tight => "Tight: new or carefully sealed, no draught felt in wind",
-        AirClass::Average => "Average: fitted windows, some gaps",
-        AirClass::Leaky => "Leaky: draughts near windows and baseboards in wind",
-        AirClass::VeryLeaky => "Very leaky: curtains move when it blows",
-    }
+    either(match class {
+        AirClass::Tight => (
+            "Tight: new or carefully sealed, no draught felt in wind",
+            "Hermética: nueva o sellada con cuidado, sin corrientes cuando hay viento",
+        ),
+        AirClass::Average => {
+            ("Average: fitted windows, some gaps", "Media: ventanas ajustadas, algunas rendijas")
+        }
+        AirClass::Leaky => (
+            "Leaky: draughts near windows and baseboards in wind",
+            "Con fugas: corrientes junto a ventanas y zócalos cuando hay viento",
+        ),
+        AirClass::VeryLeaky => (
+            "Very leaky: curtains move when it blows",
+            "Con muchas fugas: las cortinas se mueven cuando sopla",
+        ),
+    })
 }
 
 pub fn storeys(storeys: Storeys) -> &'static str {
-    match storeys {
-        Storeys::One => "One storey",
-        Storeys::Two => "Two storeys",
-        Storeys::Three => "Three storeys",
-    }
+    either(match storeys {
+        Storeys::One => ("One storey", "Un piso"),
+        Storeys::Two => ("Two storeys", "Dos pisos"),
+        Storeys::Three => ("Three storeys", "Tres pisos"),
+    })
 }
 
 /// What stands between the house and the wind.
 pub fn shelter(shelter: Shelter) -> &'static str {
-    match shelter {
-        Shelter::Open => "Open: nothing around, such as a hilltop, a shore or plain fields",
-        Shelter::Light => "Light: a house alone in the country, a few trees or sheds",
-        Shelter::Moderate => "Moderate: other houses across the street",
-        Shelter::Heavy => "Heavy: houses on every side, large lots in town",
-        Shelter::VeryHeavy => "Very heavy: buildings right beside it, a row house or a dense block",
-    }
+    either(match shelter {
+        Shelter::Open => (
+            "Open: nothing around, such as a hilltop, a shore or plain fields",
+            "Abierto: nada alrededor, como una loma, una orilla o campo llano",
+        ),
+        Shelter::Light => (
+            "Light: a house alone in the country, a few trees or sheds",
+            "Ligero: casa sola en el campo, algunos árboles o cobertizos",
+        ),
+        Shelter::Moderate => (
+            "Moderate: other houses across the street",
+            "Moderado: otras casas al otro lado de la calle",
+        ),
+        Shelter::Heavy => (
+            "Heavy: houses on every side, large lots in town",
+            "Fuerte: casas por todos lados, lotes grandes en la ciudad",
+        ),
+        Shelter::VeryHeavy => (
+            "Very heavy: buildings right beside it, a row house or a dense block",
+            "Muy fuerte: edificios pegados, casas en hilera o una manzana densa",
+        ),
+    })
 }
 
 pub fn open_flue(flue: OpenFlue) -> &'static str {
-    match flue {
-        OpenFlue::None => "No open chimney, or sealed combustion",
-        OpenFlue::FireplaceDamperClosed => "Fireplace, damper kept closed",
-        OpenFlue::FireplaceOpen => "Fireplace without a damper, or left open",
-        OpenFlue::Flue => "Boiler or water heater with a draft hood in the heated space",
-    }
+    either(match flue {
+        OpenFlue::None => {
+            ("No open chimney, or sealed combustion", "Sin chimenea abierta, o combustión sellada")
+        }
+        OpenFlue::FireplaceDamperClosed => {
+            ("Fireplace, damper kept closed", "Chimenea con la compuerta siempre cerrada")
+        }
+        OpenFlue::FireplaceOpen => (
+            "Fireplace without a damper, or left open",
+            "Chimenea sin compuerta, o que queda abierta",
+        ),
+        OpenFlue::Flue => (
+            "Boiler or water heater with a draft hood in the heated space",
+            "Caldera o calentador de agua con campana de tiro en el espacio con calefacción",
+        ),
+    })
 }
 
 /// How it is built, with the years in which that was usual where they help to choose (judgement).
 pub fn assembly(assembly: Assembly) -> &'static str {
     use Assembly::*;
-    match assembly {
-        FrameWallEmpty => "Wood frame 2×4, no insulation (before 1950)",
-        FrameWallR7 => "Wood frame 2×4, R-7 batt (1950s, 60s)",
-        FrameWallR11 => "Wood frame 2×4, R-11 batt (1970s, 80s)",
-        FrameWallBlown => "Wood frame 2×4, blown-in cellulose (old wall, filled later)",
-        FrameWallR13 => "Wood frame 2×4, R-13 batt",
-        FrameWallR13R5 => "Wood frame 2×4, R-13 batt, R-5 foam outside",
-        FrameWallR19 => "Wood frame 2×6, R-19 batt",
-        FrameWallR19R5 => "Wood frame 2×6, R-19 batt, R-5 foam outside",
-        FrameWallR21 => "Wood frame 2×6, R-21 batt",
-        BrickVeneerR11 => "Brick veneer on 2×4 frame, R-11 batt (1970s, 80s)",
-        BrickWall => "Brick 8 in, air gap, plaster",
-        BrickWall12 => "Brick 12 in, air gap, plaster (before 1930)",
-        StoneWall18 => "Stone 18 in, plaster",
-        BlockWall => "Hollow block 8 in, air gap, drywall",
-        LogWall8 => "Log 8 in, bare",
-        SipWall6 => "Foam-core panel (SIP) 6½ in",
-        Partition => "Inside partition, drywall both sides",
-        GarageWallR11 => "Wall to garage, 2×4 with R-11, drywall both sides",
-        StudWallBare => "Siding on bare studs, no drywall (gable, garage, porch)",
-        AtticCeilingEmpty => "Ceiling under attic, no insulation",
-        AtticCeilingR11 => "Ceiling under attic, R-11",
-        AtticCeilingR19 => "Ceiling under attic, R-19",
-        AtticCeilingR30 => "Ceiling under attic, R-30",
-        AtticCeilingR38 => "Ceiling under attic, R-38",
-        AtticCeilingR49 => "Ceiling under attic, R-49",
-        AtticCeilingR60 => "Ceiling under attic, R-60",
-        CathedralEmpty => "Sloped ceiling under roof, no insulation (before 1950)",
-        CathedralR19 => "Sloped (cathedral) ceiling, R-19",
-        CathedralR30 => "Sloped (cathedral) ceiling, R-30",
-        FlatRoofR20 => "Flat roof, R-20 board on the deck",
-        JoistFloorEmpty => "Wood floor on joists, no insulation",
-        JoistFloorR11 => "Wood floor on joists, R-11",
-        JoistFloorR19 => "Wood floor on joists, R-19",
-        JoistFloorR30 => "Wood floor on joists, R-30",
-        WindowWoodSingle => "Single glass, wood or vinyl frame",
-        WindowStorm => "Single glass with storm window, wood frame",
-        WindowWoodDouble => "Double glass, wood or vinyl frame",
-        WindowMetalSingle => "Single glass, metal frame",
-        WindowMetalDouble => "Double glass, metal frame",
-        WindowMetalBreak => "Double glass, metal frame with thermal break",
-        WindowLowE => "Low-e double glass, code maximum",
-        WindowTriple => "Triple glass, clear",
-        WindowTripleLowE => "Triple glass, low-e",
-        GlassBlock => "Glass block",
-        SkylightDouble => "Skylight, double, wood or vinyl frame",
-        SkylightMetalDouble => "Skylight, double, metal frame",
-        SkylightLowE => "Skylight, low-e, code maximum",
-        DoorWood => "Wood door",
-        DoorMetal => "Metal door, no insulation",
-        DoorMetalInsulated => "Insulated metal door",
-        DoorFiberglass => "Insulated fiberglass or wood door",
-        DoorR5 => "Insulated door, R-5",
-        PatioDoorDouble => "Glass patio door, double, wood or vinyl frame",
-        PatioDoorMetal => "Glass patio door, double, metal frame",
-        GarageDoorMetal => "Garage door, no insulation",
-        GarageDoorInsulated => "Garage door, insulated",
-        SlabBare => "Concrete slab 4 in, no insulation",
-        SlabR5 => "Concrete slab 4 in, R-5 under it",
-        SlabR10 => "Concrete slab 4 in, R-10 under it",
-        BasementConcrete => "Poured concrete 8 in, bare",
-        BasementConcreteR5 => "Poured concrete 8 in, R-5 foam",
-        BasementConcreteR10 => "Poured concrete 8 in, R-10 foam",
-        BasementConcreteR13 => "Poured concrete 8 in, 2×4 studs with R-13, drywall",
-        BasementBlock => "Hollow block 8 in, bare",
-        BasementStone => "Stone 18 in, bare (before 1920)",
-        RoofDeck => "Roof deck with shingles, no insulation",
-    }
+    either(match assembly {
+        FrameWallEmpty => (
+            "Wood frame 2×4, no insulation (before 1950)",
+            "Madera 2×4, sin aislamiento (antes de 1950)",
+        ),
+        FrameWallR7 => {
+            ("Wood frame 2×4, R-7 batt (1950s, 60s)", "Madera 2×4, colchoneta R-7 (años 50, 60)")
+        }
+        FrameWallR11 => {
+            ("Wood frame 2×4, R-11 batt (1970s, 80s)", "Madera 2×4, colchoneta R-11 (años 70, 80)")
+        }
+        FrameWallBlown => (
+            "Wood frame 2×4, blown-in cellulose (old wall, filled later)",
+            "Madera 2×4, celulosa soplada (pared vieja, rellena después)",
+        ),
+        FrameWallR13 => ("Wood frame 2×4, R-13 batt", "Madera 2×4, colchoneta R-13"),
+        FrameWallR13R5 => (
+            "Wood frame 2×4, R-13 batt, R-5 foam outside",
+            "Madera 2×4, colchoneta R-13, espuma R-5 por fuera",
+        ),
+        FrameWallR19 => ("Wood frame 2×6, R-19 batt", "Madera 2×6, colchoneta R-19"),
+        FrameWallR19R5 => (
+            "Wood frame 2×6, R-19 batt, R-5 foam outside",
+            "Madera 2×6, colchoneta R-19, espuma R-5 por fuera",
+        ),
+        FrameWallR21 => ("Wood frame 2×6, R-21 batt", "Madera 2×6, colchoneta R-21"),
+        BrickVeneerR11 => (
+            "Brick veneer on 2×4 frame, R-11 batt (1970s, 80s)",
+            "Ladrillo sobre madera 2×4, colchoneta R-11 (años 70, 80)",
+        ),
+        BrickWall => ("Brick 8 in, air gap, plaster", "Ladrillo de 8 pulg, cámara de aire, yeso"),
+        BrickWall12 => (
+            "Brick 12 in, air gap, plaster (before 1930)",
+            "Ladrillo de 12 pulg, cámara de aire, yeso (antes de 1930)",
+        ),
+        StoneWall18 => ("Stone 18 in, plaster", "Piedra de 18 pulg, yeso"),
+        BlockWall => (
+            "Hollow block 8 in, air gap, drywall",
+            "Bloque hueco de 8 pulg, cámara de aire, panel de yeso",
+        ),
+        LogWall8 => ("Log 8 in, bare", "Tronco de 8 pulg, desnudo"),
+        SipWall6 => ("Foam-core panel (SIP) 6½ in", "Panel con alma de espuma (SIP) de 6½ pulg"),
+        Partition => (
+            "Inside partition, drywall both sides",
+            "Pared interior, panel de yeso por ambos lados",
+        ),
+        GarageWallR11 => (
+            "Wall to garage, 2×4 with R-11, drywall both sides",
+            "Pared al garaje, 2×4 con R-11, panel de yeso por ambos lados",
+        ),
+        StudWallBare => (
+            "Siding on bare studs, no drywall (gable, garage, porch)",
+            "Forro sobre montantes desnudos, sin panel de yeso (hastial, garaje, porche)",
+        ),
+        AtticCeilingEmpty => {
+            ("Ceiling under attic, no insulation", "Techo bajo ático, sin aislamiento")
+        }
+        AtticCeilingR11 => ("Ceiling under attic, R-11", "Techo bajo ático, R-11"),
+        AtticCeilingR19 => ("Ceiling under attic, R-19", "Techo bajo ático, R-19"),
+        AtticCeilingR30 => ("Ceiling under attic, R-30", "Techo bajo ático, R-30"),
+        AtticCeilingR38 => ("Ceiling under attic, R-38", "Techo bajo ático, R-38"),
+        AtticCeilingR49 => ("Ceiling under attic, R-49", "Techo bajo ático, R-49"),
+        AtticCeilingR60 => ("Ceiling under attic, R-60", "Techo bajo ático, R-60"),
+        CathedralEmpty => (
+            "Sloped ceiling under roof, no insulation (before 1950)",
+            "Techo inclinado bajo cubierta, sin aislamiento (antes de 1950)",
+        ),
+        CathedralR19 => ("Sloped (cathedral) ceiling, R-19", "Techo inclinado (catedral), R-19"),
+        CathedralR30 => ("Sloped (cathedral) ceiling, R-30", "Techo inclinado (catedral), R-30"),
+        FlatRoofR20 => {
+            ("Flat roof, R-20 board on the deck", "Techo plano, placa R-20 sobre la cubierta")
+        }
+        JoistFloorEmpty => {
+            ("Wood floor on joists, no insulation", "Piso de madera sobre vigas, sin aislamiento")
+        }
+        JoistFloorR11 => ("Wood floor on joists, R-11", "Piso de madera sobre vigas, R-11"),
+        JoistFloorR19 => ("Wood floor on joists, R-19", "Piso de madera sobre vigas, R-19"),
+        JoistFloorR30 => ("Wood floor on joists, R-30", "Piso de madera sobre vigas, R-30"),
+        WindowWoodSingle => {
+            ("Single glass, wood or vinyl frame", "Vidrio sencillo, marco de madera o vinilo")
+        }
+        WindowStorm => (
+            "Single glass with storm window, wood frame",
+            "Vidrio sencillo con contraventana, marco de madera",
+        ),
+        WindowWoodDouble => {
+            ("Double glass, wood or vinyl frame", "Vidrio doble, marco de madera o vinilo")
+        }
+        WindowMetalSingle => ("Single glass, metal frame", "Vidrio sencillo, marco de metal"),
+        WindowMetalDouble => ("Double glass, metal frame", "Vidrio doble, marco de metal"),
+        WindowMetalBreak => (
+            "Double glass, metal frame with thermal break",
+            "Vidrio doble, marco de metal con ruptura térmica",
+        ),
+        WindowLowE => (
+            "Low-e double glass, code maximum",
+            "Vidrio doble de baja emisividad, máximo del código",
+        ),
+        WindowTriple => ("Triple glass, clear", "Vidrio triple, claro"),
+        WindowTripleLowE => ("Triple glass, low-e", "Vidrio triple, de baja emisividad"),
+        GlassBlock => ("Glass block", "Bloque de vidrio"),
+        SkylightDouble => {
+            ("Skylight, double, wood or vinyl frame", "Tragaluz, doble, marco de madera o vinilo")
+        }
+        SkylightMetalDouble => ("Skylight, double, metal frame", "Tragaluz, doble, marco de metal"),
+        SkylightLowE => {
+            ("Skylight, low-e, code maximum", "Tragaluz, de baja emisividad, máximo del código")
+        }
+        DoorWood => ("Wood door", "Puerta de madera"),
+        DoorMetal => ("Metal door, no insulation", "Puerta de metal, sin aislamiento"),
+        DoorMetalInsulated => ("Insulated metal door", "Puerta de metal con aislamiento"),
+        DoorFiberglass => (
+            "Insulated fiberglass or wood door",
+            "Puerta de fibra de vidrio o madera, con aislamiento",
+        ),
+        DoorR5 => ("Insulated door, R-5", "Puerta con aislamiento, R-5"),
+        PatioDoorDouble => (
+            "Glass patio door, double, wood or vinyl frame",
+            "Puerta de vidrio al patio, doble, marco de madera o vinilo",
+        ),
+        PatioDoorMetal => (
+            "Glass patio door, double, metal frame",
+            "Puerta de vidrio al patio, doble, marco de metal",
+        ),
+        GarageDoorMetal => ("Garage door, no insulation", "Puerta de garaje, sin aislamiento"),
+        GarageDoorInsulated => ("Garage door, insulated", "Puerta de garaje, con aislamiento"),
+        SlabBare => {
+            ("Concrete slab 4 in, no insulation", "Losa de concreto de 4 pulg, sin aislamiento")
+        }
+        SlabR5 => ("Concrete slab 4 in, R-5 under it", "Losa de concreto de 4 pulg, R-5 debajo"),
+        SlabR10 => ("Concrete slab 4 in, R-10 under it", "Losa de concreto de 4 pulg, R-10 debajo"),
+        BasementConcrete => ("Poured concrete 8 in, bare", "Concreto colado de 8 pulg, desnudo"),
+        BasementConcreteR5 => {
+            ("Poured concrete 8 in, R-5 foam", "Concreto colado de 8 pulg, espuma R-5")
+        }
+        BasementConcreteR10 => {
+            ("Poured concrete 8 in, R-10 foam", "Concreto colado de 8 pulg, espuma R-10")
+        }
+        BasementConcreteR13 => (
+            "Poured concrete 8 in, 2×4 studs with R-13, drywall",
+            "Concreto colado de 8 pulg, montantes 2×4 con R-13, panel de yeso",
+        ),
+        BasementBlock => ("Hollow block 8 in, bare", "Bloque hueco de 8 pulg, desnudo"),
+        BasementStone => {
+            ("Stone 18 in, bare (before 1920)", "Piedra de 18 pulg, desnuda (antes de 1920)")
+        }
+        RoofDeck => (
+            "Roof deck with shingles, no insulation",
+            "Cubierta con tejas asfálticas, sin aislamiento",
+        ),
+    })
 }
 
 /// Where a listed value comes from.
 pub fn origin(origin: Origin) -> &'static str {
-    match origin {
-        Origin::Layers => {
-            "built up from its layers by ISO 6946, combined method; conductivities EN 12524"
+    either(match origin {
+        Origin::Layers => (
+            "built up from its layers by ISO 6946, combined method; conductivities EN 12524",
+            "armado por capas según ISO 6946, método combinado; conductividades EN 12524",
+        ),
+        Origin::IeccDefault => {
+            ("IECC default table R303.1.3", "tabla de valores por omisión IECC R303.1.3")
         }
-        Origin::IeccDefault => "IECC default table R303.1.3",
-        Origin::IeccFromMemory => "IECC default table R303.1.3, from memory",
-        Origin::StateCode => "Washington Administrative Code 51-11, prescriptive maximum",
-        Origin::MaterialStandard => "EN 12524:2000",
-        Origin::InsulationPages => "usual R per inch, printed on public pages",
-        Origin::FromMemory => "handbook tables, from memory",
-        Origin::CommonPractice => "common practice, no source",
-    }
+        Origin::IeccFromMemory => (
+            "IECC default table R303.1.3, from memory",
+            "tabla de valores por omisión IECC R303.1.3, de memoria",
+        ),
+        Origin::StateCode => (
+            "Washington Administrative Code 51-11, prescriptive maximum",
+            "código administrativo de Washington 51-11, máximo prescriptivo",
+        ),
+        Origin::MaterialStandard => ("EN 12524:2000", "EN 12524:2000"),
+        Origin::InsulationPages => (
+            "usual R per inch, printed on public pages",
+            "R usual por pulgada, impreso en páginas públicas",
+        ),
+        Origin::FromMemory => ("handbook tables, from memory", "tablas de manual, de memoria"),
+        Origin::CommonPractice => ("common practice, no source", "práctica común, sin fuente"),
+    })
 }
 
 pub fn material(material: Material) -> &'static str {
     use Material::*;
-    match material {
-        GypsumBoard => "Drywall (gypsum board)",
-        GypsumPlaster => "Gypsum plaster",
-        LimePlaster => "Lime plaster",
-        Softwood => "Softwood (pine, spruce, fir)",
-        Hardwood => "Hardwood (oak, maple)",
-        Plywood => "Plywood",
-        Osb => "OSB",
-        Particleboard => "Particleboard",
-        Fiberboard => "Fiberboard sheathing",
-        Hardboard => "Hardboard",
-        CementBoard => "Cement board",
-        VinylSiding => "Vinyl or aluminum siding",
-        Stucco => "Stucco",
-        Brick => "Brick",
-        HollowBlock8 => "Hollow concrete block, 8 in",
-        HollowBlock12 => "Hollow concrete block, 12 in",
-        Concrete => "Concrete",
-        LightConcrete => "Lightweight concrete",
-        Granite => "Granite or fieldstone",
-        Limestone => "Limestone",
-        Sandstone => "Sandstone",
-        FiberglassBatt => "Fiberglass batt",
-        FiberglassDenseBatt => "Fiberglass batt, high density",
-        FiberglassLoose => "Fiberglass, loose fill",
-        MineralWoolLoose => "Mineral (rock) wool, loose fill",
-        Cellulose => "Cellulose, blown in",
-        Vermiculite => "Vermiculite or perlite (old vermiculite may hold asbestos)",
-        Eps => "Expanded polystyrene board (EPS, white)",
-        Xps => "Extruded polystyrene board (XPS, blue or pink)",
-        Polyiso => "Polyiso board",
-        OpenCellFoam => "Spray foam, open cell",
-        ClosedCellFoam => "Spray foam, closed cell",
-        AirCavity => "Air space, 1 in or more",
-        Carpet => "Carpet",
-        CarpetPad => "Carpet pad",
-        Linoleum => "Linoleum",
-        VinylFloor => "Vinyl flooring",
-        CeramicTile => "Ceramic tile",
-        AsphaltShingles => "Asphalt shingles",
-        RollRoofing => "Roll roofing or felt",
-    }
+    either(match material {
+        GypsumBoard => ("Drywall (gypsum board)", "Panel de yeso (tablarroca)"),
+        GypsumPlaster => ("Gypsum plaster", "Yeso aplicado"),
+        LimePlaster => ("Lime plaster", "Enlucido de cal"),
+        Softwood => ("Softwood (pine, spruce, fir)", "Madera blanda (pino, abeto)"),
+        Hardwood => ("Hardwood (oak, maple)", "Madera dura (roble, arce)"),
+        Plywood => ("Plywood", "Contrachapado (triplay)"),
+        Osb => ("OSB", "Tablero OSB"),
+        Particleboard => ("Particleboard", "Tablero de partículas"),
+        Fiberboard => ("Fiberboard sheathing", "Placa de fibra para forro"),
+        Hardboard => ("Hardboard", "Tablero duro de fibra"),
+        CementBoard => ("Cement board", "Placa de cemento"),
+        VinylSiding => ("Vinyl or aluminum siding", "Forro de vinilo o aluminio"),
+        Stucco => ("Stucco", "Estuco"),
+        Brick => ("Brick", "Ladrillo"),
+        HollowBlock8 => ("Hollow concrete block, 8 in", "Bloque hueco de concreto, 8 pulg"),
+        HollowBlock12 => ("Hollow concrete block, 12 in", "Bloque hueco de concreto, 12 pulg"),
+        Concrete => ("Concrete", "Concreto"),
+        LightConcrete => ("Lightweight concrete", "Concreto ligero"),
+        Granite => ("Granite or fieldstone", "Granito o piedra de campo"),
+        Limestone => ("Limestone", "Piedra caliza"),
+        Sandstone => ("Sandstone", "Piedra arenisca"),
+        FiberglassBatt => ("Fiberglass batt", "Colchoneta de fibra de vidrio"),
+        FiberglassDenseBatt => {
+            ("Fiberglass batt, high density", "Colchoneta de fibra de vidrio, alta densidad")
+        }
+        FiberglassLoose => ("Fiberglass, loose fill", "Fibra de vidrio, suelta"),
+        MineralWoolLoose => ("Mineral (rock) wool, loose fill", "Lana mineral (de roca), suelta"),
+        Cellulose => ("Cellulose, blown in", "Celulosa, soplada"),
+        Vermiculite => (
+            "Vermiculite or perlite (old vermiculite may hold asbestos)",
+            "Vermiculita o perlita (la vermiculita vieja puede tener asbesto)",
+        ),
+        Eps => (
+            "Expanded polystyrene board (EPS, white)",
+            "Placa de poliestireno expandido (EPS, blanca)",
+        ),
+        Xps => (
+            "Extruded polystyrene board (XPS, blue or pink)",
+            "Placa de poliestireno extruido (XPS, azul o rosa)",
+        ),
+        Polyiso => ("Polyiso board", "Placa de poliiso"),
+        OpenCellFoam => ("Spray foam, open cell", "Espuma rociada, celda abierta"),
+        ClosedCellFoam => ("Spray foam, closed cell", "Espuma rociada, celda cerrada"),
+        AirCavity => ("Air space, 1 in or more", "Cámara de aire, 1 pulg o más"),
+        Carpet => ("Carpet", "Alfombra"),
+        CarpetPad => ("Carpet pad", "Bajoalfombra"),
+        Linoleum => ("Linoleum", "Linóleo"),
+        VinylFloor => ("Vinyl flooring", "Piso de vinilo"),
+        CeramicTile => ("Ceramic tile", "Loseta de cerámica"),
+        AsphaltShingles => ("Asphalt shingles", "Tejas asfálticas"),
+        RollRoofing => ("Roll roofing or felt", "Rollo asfáltico o fieltro"),
+    })
 }
 
 /// How much of an assembly is wood.
 pub fn framing(framing: Framing) -> &'static str {
-    match framing {
-        Framing::None => "No framing",
-        Framing::StandardWall => "Studs 16 in on center",
-        Framing::IntermediateWall => "Studs 16 in on center, insulated corners and headers",
-        Framing::AdvancedWall => "Studs 24 in on center, insulated corners and headers",
-        Framing::CeilingJoists => "Ceiling joists, insulation over them",
-        Framing::FloorJoists => "Floor joists",
-        Framing::RoofRafters => "Rafters",
-    }
+    either(match framing {
+        Framing::None => ("No framing", "Sin armazón"),
+        Framing::StandardWall => ("Studs 16 in on center", "Montantes a 16 pulg entre centros"),
+        Framing::IntermediateWall => (
+            "Studs 16 in on center, insulated corners and headers",
+            "Montantes a 16 pulg entre centros, esquinas y dinteles con aislamiento",
+        ),
+        Framing::AdvancedWall => (
+            "Studs 24 in on center, insulated corners and headers",
+            "Montantes a 24 pulg entre centros, esquinas y dinteles con aislamiento",
+        ),
+        Framing::CeilingJoists => {
+            ("Ceiling joists, insulation over them", "Vigas de techo, aislamiento por encima")
+        }
+        Framing::FloorJoists => ("Floor joists", "Vigas de piso"),
+        Framing::RoofRafters => ("Rafters", "Cabios"),
+    })
 }
 
 /// Where an assembly stands.
 pub fn position(position: Position) -> &'static str {
-    match position {
-        Position::Wall => "Wall to outdoors",
-        Position::Partition => "Wall to another space",
-        Position::Ceiling => "Ceiling under an attic or a vented roof",
-        Position::Roof => "Ceiling and roof in one",
-        Position::Floor => "Floor over an unheated space",
-        Position::Slab => "Floor on the ground",
-        Position::GroundWall => "Wall against the ground",
-    }
+    either(match position {
+        Position::Wall => ("Wall to outdoors", "Pared al exterior"),
+        Position::Partition => ("Wall to another space", "Pared a otro espacio"),
+        Position::Ceiling => (
+            "Ceiling under an attic or a vented roof",
+            "Techo bajo un ático o una cubierta ventilada",
+        ),
+        Position::Roof => ("Ceiling and roof in one", "Techo y cubierta en uno"),
+        Position::Floor => {
+            ("Floor over an unheated space", "Piso sobre un espacio sin calefacción")
+        }
+        Position::Slab => ("Floor on the ground", "Piso sobre el suelo"),
+        Position::GroundWall => ("Wall against the ground", "Pared contra el suelo"),
+    })
 }
 
 pub fn behind(draft: &Draft, behind: Behind) -> String {
     match behind {
-        Behind::Outdoors => "Outdoors".to_string(),
-        Behind::Ground => "Ground".to_string(),
-        Behind::Unheated => "Unheated, temperature known or guessed".to_string(),
-        Behind::SameTemperature => "Heated, same temperature".to_string(),
+        Behind::Outdoors => either(("Outdoors", "Exterior")).to_string(),
+        Behind::Ground => either(("Ground", "Suelo")).to_string(),
+        Behind::Unheated => either((
+            "Unheated, temperature known or guessed",
+            "Sin calefacción, temperatura conocida o estimada",
+        ))
+        .to_string(),
+        Behind::SameTemperature => {
+            either(("Heated, same temperature", "Con calefacción, misma temperatura")).to_string()
+        }
         Behind::Room(id) => match draft.room(id) {
             Some(room) if room.used == RoomUse::Heated => {
-                format!("Room: {}", super::room_name(draft, id))
+                say!("Room: {}", "Habitación: {}"; super::room_name(draft, id))
             }
             // A space by its name, and a room that is gone.
             _ => super::room_name(draft, id),
@@ -270,40 +436,49 @@ pub fn behind(draft: &Draft, behind: Behind) -> String {
 
 /// The ways to give a U that are no listed assembly.
 pub fn u_value_basis(value: UValue) -> &'static str {
-    match value {
-        UValue::Listed(listed) => assembly(listed),
-        UValue::Own(_) => "An assembly of your own",
-        UValue::TypedU => "I know the U-value",
-        UValue::TypedR => "I know the R-value",
-    }
+    either(match value {
+        UValue::Listed(listed) => return assembly(listed),
+        UValue::Own(_) => ("An assembly of your own", "Una construcción propia"),
+        UValue::TypedU => ("I know the U-value", "Conozco el valor U"),
+        UValue::TypedR => ("I know the R-value", "Conozco el valor R"),
+    })
 }
 
 pub fn heating_effect(effect: HeatingEffect) -> &'static str {
-    match effect {
-        HeatingEffect::AsTyped => "Measured output, nothing added",
-        HeatingEffect::CertifiedCredited => {
-            "Certified, with 15 % heating effect: credit the room with it (usual)"
+    either(match effect {
+        HeatingEffect::AsTyped => {
+            ("Measured output, nothing added", "Potencia medida, sin nada agregado")
         }
-        HeatingEffect::CertifiedStrict => {
-            "Certified, with 15 % heating effect: take it off (stricter, 11 to 20 % longer)"
+        HeatingEffect::CertifiedCredited => (
+            "Certified, with 15 % heating effect: credit the room with it (usual)",
+            "Certificada, con 15 % de efecto de calefacción: contarlo para la habitación (usual)",
+        ),
+        HeatingEffect::CertifiedStrict => (
+            "Certified, with 15 % heating effect: take it off (stricter, 11 to 20 % longer)",
+            "Certificada, con 15 % de efecto de calefacción: quitarlo (más estricto, de 11 a 20 % \
+             más largo)",
+        ),
+        HeatingEffect::Unknown => {
+            ("I don't know: taken as typed", "No sé: se toma como está escrita")
         }
-        HeatingEffect::Unknown => "I don't know: taken as typed",
-    }
+    })
 }
 
 pub fn rating_basis(basis: RatingBasis) -> &'static str {
-    match basis {
-        RatingBasis::Single => "One output, with an exponent",
-        RatingBasis::Table => "A maker's table",
-    }
+    either(match basis {
+        RatingBasis::Single => ("One output, with an exponent", "Una potencia, con un exponente"),
+        RatingBasis::Table => ("A maker's table", "Una tabla del fabricante"),
+    })
 }
 
 pub fn flow_basis(basis: FlowBasis) -> &'static str {
-    match basis {
-        FlowBasis::FromDrop => "Follows from a chosen temperature drop",
-        FlowBasis::FromPump => "By the circulator's curve",
-        FlowBasis::Typed => "I know the flow",
-    }
+    either(match basis {
+        FlowBasis::FromDrop => {
+            ("Follows from a chosen temperature drop", "Sale de una caída de temperatura elegida")
+        }
+        FlowBasis::FromPump => ("By the circulator's curve", "Por la curva del circulador"),
+        FlowBasis::Typed => ("I know the flow", "Conozco el caudal"),
+    })
 }
 
 /// A listed assembly's U, its R and where they come from.

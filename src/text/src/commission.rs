@@ -1,5 +1,6 @@
 //! What the readings tell, in words: what was found, how it was judged, what to do.
 
+use crate::language::{Both, either, say};
 use crate::{circuit_at, room_name, value};
 use finrun_engine::commission::{AtTop, Beside, By, CircuitFinding, FillingFinding, RoomFinding};
 use finrun_engine::job::Draft;
@@ -12,41 +13,66 @@ fn percent(share: f64, system: System) -> String {
 pub fn filling_finding(finding: FillingFinding, system: System) -> String {
     let at = |pressure| value(pressure, system);
     match finding {
-        FillingFinding::FillFits { .. } => "The fill pressure is as planned.".to_string(),
+        FillingFinding::FillFits { .. } => {
+            either(("The fill pressure is as planned.", "La presión de llenado es la del plan."))
+                .to_string()
+        }
         FillingFinding::FillLow { measured, planned, at_top, air_comes_in } => {
-            let then = match air_comes_in {
-                AtTop::TooLittle => "too little to keep air out. Top it up, and look for a leak.",
-                AtTop::Enough => "which will do; top it up all the same.",
-            };
-            format!(
+            let then = either(match air_comes_in {
+                AtTop::TooLittle => (
+                    "too little to keep air out. Top it up, and look for a leak.",
+                    "muy poco para que no entre aire. Complétela y busque una fuga.",
+                ),
+                AtTop::Enough => (
+                    "which will do; top it up all the same.",
+                    "lo que alcanza; complétela de todos modos.",
+                ),
+            });
+            say!(
                 "The fill pressure of {} is below the planned {}: {} is left at the top, {then}",
+                "La presión de llenado de {} está por debajo de los {} del plan: arriba quedan \
+                 {}, {then}";
                 at(measured),
                 at(planned),
                 at(at_top)
             )
         }
-        FillingFinding::FillHigh { measured, planned, relief } => format!(
-            "The fill pressure of {} is above the planned {}: warm, it may come to the relief valve's \
-             {}. Let some water off, and see whether the fill valve leaks.",
+        FillingFinding::FillHigh { measured, planned, relief } => say!(
+            "The fill pressure of {} is above the planned {}: warm, it may come to the relief \
+             valve's {}. Let some water off, and see whether the fill valve leaks.",
+            "La presión de llenado de {} está por encima de los {} del plan: en caliente puede \
+             llegar a los {} de la válvula de alivio. Saque algo de agua y vea si la válvula de \
+             llenado deja pasar.";
             at(measured),
             at(planned),
             at(relief)
         ),
-        FillingFinding::ChargeFits { .. } => "The tank's air is as planned.".to_string(),
-        FillingFinding::ChargeLow { measured, planned } => format!(
-            "The tank's air of {} is below the planned {}: it fills with water cold, and the relief \
-             valve may drip when it is hot. Pump it up with no water pressing on it.",
+        FillingFinding::ChargeFits { .. } => {
+            either(("The tank's air is as planned.", "El aire del tanque es el del plan."))
+                .to_string()
+        }
+        FillingFinding::ChargeLow { measured, planned } => say!(
+            "The tank's air of {} is below the planned {}: it fills with water cold, and the \
+             relief valve may drip when it is hot. Pump it up with no water pressing on it.",
+            "El aire del tanque, de {}, está por debajo de los {} del plan: en frío se llena de \
+             agua, y la válvula de alivio puede gotear en caliente. Ínflelo sin que ninguna agua \
+             lo presione.";
             at(measured),
             at(planned)
         ),
-        FillingFinding::ChargeHigh { measured, planned } => format!(
-            "The tank's air of {} is above the planned {}: it holds no water to give back, and the \
-             pressure falls when the system cools. Let some air off.",
+        FillingFinding::ChargeHigh { measured, planned } => say!(
+            "The tank's air of {} is above the planned {}: it holds no water to give back, and \
+             the pressure falls when the system cools. Let some air off.",
+            "El aire del tanque, de {}, está por encima de los {} del plan: no guarda agua para \
+             devolver, y la presión cae cuando el sistema se enfría. Sáquele algo de aire.";
             at(measured),
             at(planned)
         ),
-        FillingFinding::ColderThanPlanned { measured, planned } => format!(
-            "It is {} outside, colder than the design day's {}: rooms may be cool, and nothing is wrong.",
+        FillingFinding::ColderThanPlanned { measured, planned } => say!(
+            "It is {} outside, colder than the design day's {}: rooms may be cool, and nothing is \
+             wrong.",
+            "Afuera hay {}, más frío que los {} del día de diseño: las habitaciones pueden estar \
+             frescas, y nada está mal.";
             value(measured, system),
             value(planned, system)
         ),
@@ -55,117 +81,160 @@ pub fn filling_finding(finding: FillingFinding, system: System) -> String {
 
 /// The finding in short, for its heading.
 pub fn circuit_verdict(finding: &CircuitFinding) -> &'static str {
-    match finding {
-        CircuitFinding::HalfRead => "Half read",
-        CircuitFinding::TooCool { .. } => "Too cool to judge",
-        CircuitFinding::Fits { .. } | CircuitFinding::FlowFits { .. } => "As it should be",
-        CircuitFinding::FlowLow { .. } => "Low flow",
-        CircuitFinding::FlowHigh { .. } => "More flow than meant",
-        CircuitFinding::Still { .. } => "Air, or shut",
-        CircuitFinding::HardlyCools { .. } => "Gives hardly any heat",
-        CircuitFinding::Backward { .. } => "Return hotter than supply",
-        CircuitFinding::LessHeat { .. } => "Less heat than calculated",
-        CircuitFinding::MoreHeat { .. } => "Readings disagree",
-        CircuitFinding::Reversed { .. } => "Reversed flow",
-        CircuitFinding::ValveFits { .. } => "Valve as it should be",
-        CircuitFinding::ValveOff { .. } => "Wrong setting",
-    }
+    either(match finding {
+        CircuitFinding::HalfRead => ("Half read", "Leído a medias"),
+        CircuitFinding::TooCool { .. } => ("Too cool to judge", "Muy frío para juzgar"),
+        CircuitFinding::Fits { .. } | CircuitFinding::FlowFits { .. } => {
+            ("As it should be", "Como debe ser")
+        }
+        CircuitFinding::FlowLow { .. } => ("Low flow", "Poco caudal"),
+        CircuitFinding::FlowHigh { .. } => ("More flow than meant", "Más caudal del previsto"),
+        CircuitFinding::Still { .. } => ("Air, or shut", "Aire, o cerrado"),
+        CircuitFinding::HardlyCools { .. } => ("Gives hardly any heat", "Casi no da calor"),
+        CircuitFinding::Backward { .. } => {
+            ("Return hotter than supply", "Retorno más caliente que el suministro")
+        }
+        CircuitFinding::LessHeat { .. } => {
+            ("Less heat than calculated", "Menos calor que lo calculado")
+        }
+        CircuitFinding::MoreHeat { .. } => ("Readings disagree", "Las lecturas no concuerdan"),
+        CircuitFinding::Reversed { .. } => ("Reversed flow", "Caudal al revés"),
+        CircuitFinding::ValveFits { .. } => ("Valve as it should be", "Válvula como debe ser"),
+        CircuitFinding::ValveOff { .. } => ("Wrong setting", "Mal ajustada"),
+    })
 }
 
 pub fn circuit_finding(draft: &Draft, finding: &CircuitFinding, system: System) -> String {
     let degrees = |drop: TemperatureDifference| value(drop, system);
     match *finding {
-        CircuitFinding::HalfRead => {
-            "Read supply and return both, at the same time: one alone tells nothing.".to_string()
-        }
-        CircuitFinding::TooCool { supply } => format!(
-            "Water of {} is too little warmer than the rooms. Read again once it is hot and no reading \
-             changes.",
+        CircuitFinding::HalfRead => either((
+            "Read supply and return both, at the same time: one alone tells nothing.",
+            "Lea suministro y retorno, los dos al mismo tiempo: uno solo no dice nada.",
+        ))
+        .to_string(),
+        CircuitFinding::TooCool { supply } => say!(
+            "Water of {} is too little warmer than the rooms. Read again once it is hot and no \
+             reading changes.",
+            "El agua de {} está muy poco más caliente que las habitaciones. Lea otra vez cuando \
+             esté caliente y ninguna lectura cambie.";
             value(supply, system)
         ),
-        CircuitFinding::Fits { drop, expected } => format!(
+        CircuitFinding::Fits { drop, expected } => say!(
             "The water loses {}; at this supply {} was calculated.",
+            "El agua pierde {}; con este suministro se calcularon {}.";
             degrees(drop),
             degrees(expected)
         ),
-        CircuitFinding::FlowFits { measured, meant } => format!(
+        CircuitFinding::FlowFits { measured, meant } => say!(
             "{} flow, where {} is meant. Read supply and return too: they tell of the heat.",
+            "{} de caudal, donde se prevén {}. Lea también suministro y retorno: ellos hablan del \
+             calor.";
             value(measured, system),
             value(meant, system)
         ),
-        CircuitFinding::FlowLow { share, by } => format!(
-            "About {} of the flow that is meant, {}. Bleed it, open what is throttled or half shut, \
-             clean the strainer, see the circulator's speed.",
+        CircuitFinding::FlowLow { share, by } => say!(
+            "About {} of the flow that is meant, {}. Bleed it, open what is throttled or half \
+             shut, clean the strainer, see the circulator's speed.",
+            "Cerca del {} del caudal previsto, {}. Saque el aire, abra lo que esté estrangulado o \
+             medio cerrado, limpie el filtro, vea la velocidad del circulador.";
             percent(share, system),
             judged_by(by, system)
         ),
-        CircuitFinding::FlowHigh { share, by } => format!(
-            "About {} of the flow that is meant, {}. Throttle its valve or slow the circulator; other \
-             circuits may be short of it.",
+        CircuitFinding::FlowHigh { share, by } => say!(
+            "About {} of the flow that is meant, {}. Throttle its valve or slow the circulator; \
+             other circuits may be short of it.",
+            "Cerca del {} del caudal previsto, {}. Estrangule su válvula o baje la velocidad del \
+             circulador; a otros circuitos les puede faltar.";
             percent(share, system),
             judged_by(by, system)
         ),
-        CircuitFinding::Still { share, by } => format!(
-            "About {} of the flow that is meant, {}. Most often air stands at a high point, or a valve \
-             is shut, or its zone valve does not open. Purge it again.",
+        CircuitFinding::Still { share, by } => say!(
+            "About {} of the flow that is meant, {}. Most often air stands at a high point, or a \
+             valve is shut, or its zone valve does not open. Purge it again.",
+            "Cerca del {} del caudal previsto, {}. Casi siempre hay aire en un punto alto, o una \
+             válvula cerrada, o su válvula de zona no abre. Púrguelo otra vez.";
             percent(share, system),
             judged_by(by, system)
         ),
-        CircuitFinding::HardlyCools { drop, expected } => format!(
-            "The water loses only {} where {} was calculated. It goes another way (a bypass, a valve \
-             that leaks past), or the elements give no heat: dampers shut, inlets or fins blocked.",
+        CircuitFinding::HardlyCools { drop, expected } => say!(
+            "The water loses only {} where {} was calculated. It goes another way (a bypass, a \
+             valve that leaks past), or the elements give no heat: dampers shut, inlets or fins \
+             blocked.",
+            "El agua pierde solo {} donde se calcularon {}. Se va por otro lado (un bypass, una \
+             válvula que deja pasar), o los elementos no dan calor: compuertas cerradas, entradas \
+             o aletas tapadas.";
             degrees(drop),
             degrees(expected)
         ),
-        CircuitFinding::Backward { supply, back } => format!(
-            "The return of {} is hotter than the supply of {}. Either the two were read the wrong way \
-             round, or the water runs backward: circulator the wrong way round, no flow check.",
+        CircuitFinding::Backward { supply, back } => say!(
+            "The return of {} is hotter than the supply of {}. Either the two were read the wrong \
+             way round, or the water runs backward: circulator the wrong way round, no flow check.",
+            "El retorno de {} está más caliente que el suministro de {}. O los dos se leyeron \
+             cambiados, o el agua corre al revés: circulador puesto al revés, sin válvula de \
+             retención.";
             value(back, system),
             value(supply, system)
         ),
-        CircuitFinding::LessHeat { share } => format!(
-            "The measured flow is right, and flow times drop comes to {} of the heat calculated. Look \
-             at dampers, at carpet and furniture before the inlets, at bent and dusty fins.",
+        CircuitFinding::LessHeat { share } => say!(
+            "The measured flow is right, and flow times drop comes to {} of the heat calculated. \
+             Look at dampers, at carpet and furniture before the inlets, at bent and dusty fins.",
+            "El caudal medido es correcto, y el caudal por la caída da el {} del calor calculado. Mire las \
+             compuertas, la alfombra y los muebles delante de las entradas, las aletas dobladas y \
+             con polvo.";
             percent(share, system)
         ),
-        CircuitFinding::MoreHeat { share } => format!(
-            "Flow times drop comes to {} of the heat calculated, more than the elements can give. Read \
-             flow and temperatures again.",
+        CircuitFinding::MoreHeat { share } => say!(
+            "Flow times drop comes to {} of the heat calculated, more than the elements can give. \
+             Read flow and temperatures again.",
+            "El caudal por la caída da el {} del calor calculado, más de lo que los elementos pueden dar. \
+             Lea otra vez caudal y temperaturas.";
             percent(share, system)
         ),
-        CircuitFinding::Reversed { first, last } => format!(
-            "{} is cooler and {} warmer than the plan has them beside each other, and it fits water \
-             that enters from the other end. Feel which end is hotter; if it is the last room's, supply \
-             and return are crossed.",
+        CircuitFinding::Reversed { first, last } => say!(
+            "{} is cooler and {} warmer than the plan has them beside each other, and it fits \
+             water that enters from the other end. Feel which end is hotter; if it is the last \
+             room's, supply and return are crossed.",
+            "{} está más fría y {} más caliente de lo que el plan las tiene una frente a otra, y \
+             eso encaja con agua que entra por el otro extremo. Toque qué extremo está más \
+             caliente; si es el de la última habitación, suministro y retorno están cruzados.";
             room_name(draft, first),
             room_name(draft, last)
         ),
         CircuitFinding::ValveFits { set } => {
-            format!(
+            say!(
                 "The valve stands at a Cv of {}, as planned.",
+                "La válvula está en un Cv de {}, como en el plan.";
                 value(Value::number(set), system)
             )
         }
-        CircuitFinding::ValveOff { set, planned } => format!(
-            "The valve stands at a Cv of {}; the plan has {}. {} it, then read again.",
-            value(Value::number(set), system),
-            value(Value::number(planned), system),
-            if set > planned { "Throttle" } else { "Open" }
-        ),
+        CircuitFinding::ValveOff { set, planned } => {
+            let turn = either(match set > planned {
+                true => ("Throttle", "Ciérrela un poco"),
+                false => ("Open", "Ábrala más"),
+            });
+            say!(
+                "The valve stands at a Cv of {}; the plan has {}. {turn} it, then read again.",
+                "La válvula está en un Cv de {}; el plan tiene {}. {turn}, luego lea otra vez.";
+                value(Value::number(set), system),
+                value(Value::number(planned), system)
+            )
+        }
     }
 }
 
 fn judged_by(by: By, system: System) -> String {
     match by {
         By::Meter { measured, meant } => {
-            format!(
+            say!(
                 "by {} measured, where {} is meant",
+                "por {} medidos, donde se prevén {}";
                 value(measured, system),
                 value(meant, system)
             )
         }
-        By::Drop { drop, expected } => format!(
+        By::Drop { drop, expected } => say!(
             "by its drop of {}, where {} was calculated at this supply",
+            "por su caída de {}, donde se calcularon {} con este suministro";
             value(drop, system),
             value(expected, system)
         ),
@@ -174,59 +243,81 @@ fn judged_by(by: By, system: System) -> String {
 
 /// The finding in short, for its heading.
 pub fn room_verdict(finding: &RoomFinding) -> &'static str {
-    match finding {
-        RoomFinding::Fits { .. } => "Warm enough",
-        RoomFinding::Warm { .. } => "Too warm",
-        RoomFinding::NotJudged { .. } => "Cool",
-        RoomFinding::BehindCircuit { .. } => "Cool, as its circuit",
-        RoomFinding::Undersized { .. } => "Undersized here",
-        RoomFinding::LosesMore { .. } => "Loses more, or gives less",
-        RoomFinding::WithZone { .. } => "Cool with its zone",
-    }
+    either(match finding {
+        RoomFinding::Fits { .. } => ("Warm enough", "Bastante caliente"),
+        RoomFinding::Warm { .. } => ("Too warm", "Demasiado caliente"),
+        RoomFinding::NotJudged { .. } => ("Cool", "Fría"),
+        RoomFinding::BehindCircuit { .. } => ("Cool, as its circuit", "Fría, como su circuito"),
+        RoomFinding::Undersized { .. } => ("Undersized here", "Insuficiente aquí"),
+        RoomFinding::LosesMore { .. } => ("Loses more, or gives less", "Pierde más, o da menos"),
+        RoomFinding::WithZone { .. } => ("Cool with its zone", "Fría con su zona"),
+    })
 }
 
 pub fn room_finding(draft: &Draft, finding: &RoomFinding, system: System) -> String {
     let degrees = |temperature| value(temperature, system);
     match *finding {
         RoomFinding::Fits { air, wanted } => {
-            format!("{}, where {} is wanted.", degrees(air), degrees(wanted))
+            say!(
+                "{}, where {} is wanted.",
+                "{}, donde se quieren {}.";
+                degrees(air), degrees(wanted)
+            )
         }
-        RoomFinding::Warm { air, wanted } => format!(
+        RoomFinding::Warm { air, wanted } => say!(
             "{} where {} is wanted. Close its damper a little, or see where the thermostat hangs.",
+            "{} donde se quieren {}. Cierre un poco su compuerta, o vea dónde está el termostato.";
             degrees(air),
             degrees(wanted)
         ),
-        RoomFinding::NotJudged { air, wanted } => format!(
-            "{} where {} is wanted. Type the outdoor temperature and the supply, and it can be judged.",
+        RoomFinding::NotJudged { air, wanted } => say!(
+            "{} where {} is wanted. Type the outdoor temperature and the supply, and it can be \
+             judged.",
+            "{} donde se quieren {}. Escriba la temperatura exterior y el suministro, y se podrá \
+             juzgar.";
             degrees(air),
             degrees(wanted)
         ),
-        RoomFinding::BehindCircuit { air, wanted, first } => format!(
+        RoomFinding::BehindCircuit { air, wanted, first } => say!(
             "{} where {} is wanted. Mend {} first, then read again.",
+            "{} donde se quieren {}. Primero corrija {}, luego lea otra vez.";
             degrees(air),
             degrees(wanted),
             circuit_at(draft, first)
         ),
-        RoomFinding::Undersized { gives, loses, .. } => format!(
-            "At this supply the element gives {}, and at this weather the room loses {}. Hotter water, \
-             more element, or less loss.",
+        RoomFinding::Undersized { gives, loses, .. } => say!(
+            "At this supply the element gives {}, and at this weather the room loses {}. Hotter \
+             water, more element, or less loss.",
+            "Con este suministro el elemento da {}, y con este tiempo la habitación pierde {}. \
+             Agua más caliente, más elemento o menos pérdida.";
             value(gives, system),
             value(loses, system)
         ),
         RoomFinding::LosesMore { times, beside, .. } => {
-            let how = match beside {
-                Beside::Others => "Beside the other rooms of its zone",
-                Beside::AllTheTime => "If the heat ran all the time",
-            };
-            format!(
-                "{how}, it loses {} times what was calculated, or its element gives so much less. Look \
-                 for a draught or missing insulation; for a shut damper, blocked inlet or dusty fins.",
+            let how = either(match beside {
+                Beside::Others => (
+                    "Beside the other rooms of its zone",
+                    "Frente a las otras habitaciones de su zona",
+                ),
+                Beside::AllTheTime => {
+                    ("If the heat ran all the time", "Si la calefacción marchara todo el tiempo")
+                }
+            });
+            say!(
+                "{how}, it loses {} times what was calculated, or its element gives so much less. \
+                 Look for a draught or missing insulation; for a shut damper, blocked inlet or \
+                 dusty fins.",
+                "{how}, pierde {} veces lo calculado, o su elemento da tanto menos. Busque una \
+                 corriente de aire o aislamiento que falta; una compuerta cerrada, una entrada \
+                 tapada o aletas con polvo.";
                 value(Value::number((times * 10.0).round() / 10.0), system)
             )
         }
-        RoomFinding::WithZone { air, wanted } => format!(
-            "{} where {} is wanted, as its whole zone: the thermostat is set lower, or the house is not \
-             warm yet.",
+        RoomFinding::WithZone { air, wanted } => say!(
+            "{} where {} is wanted, as its whole zone: the thermostat is set lower, or the house \
+             is not warm yet.",
+            "{} donde se quieren {}, como toda su zona: el termostato está más bajo, o la casa \
+             todavía no está caliente.";
             degrees(air),
             degrees(wanted)
         ),
@@ -235,63 +326,108 @@ pub fn room_finding(draft: &Draft, finding: &RoomFinding, system: System) -> Str
 
 /// What should come back at the supply that was measured.
 pub fn expected_back(back: &str) -> String {
-    format!("At this supply {back} should come back.")
+    say!(
+        "At this supply {back} should come back.",
+        "Con este suministro el agua debe volver a {back}."
+    )
 }
 
 /// How many readings were taken, for the list of pages.
 pub fn readings(count: usize) -> String {
     match count {
-        0 => "nothing measured yet".to_string(),
-        1 => "1 reading".to_string(),
-        count => format!("{count} readings"),
+        0 => either(("nothing measured yet", "nada medido todavía")).to_string(),
+        1 => either(("1 reading", "1 lectura")).to_string(),
+        count => say!("{count} readings", "{count} lecturas"),
     }
 }
 
 /// What the owner should know, each with a heading.
-pub const CARE: &[(&str, &str)] = &[
+pub fn care_items() -> Vec<(&'static str, &'static str)> {
+    CARE.iter().map(|&(title, how)| (either(title), either(how))).collect()
+}
+
+const CARE: &[(Both, Both)] = &[
     (
-        "Bleeding",
-        "Gurgling, or an element that is cool along its top, is air. With the water cool, open its vent \
-         a little over a cup until water comes, close it, and look at the gauge.",
+        ("Bleeding", "Sacar el aire"),
+        (
+            "Gurgling, or an element that is cool along its top, is air. With the water cool, \
+             open its vent a little over a cup until water comes, close it, and look at the gauge.",
+            "Si gorgotea, o un elemento está frío por arriba, es aire. Con el agua fría, abra un \
+             poco su purgador sobre una taza hasta que salga agua, ciérrelo y mire el manómetro.",
+        ),
     ),
     (
-        "The gauge",
-        "Cold, it should stand near the fill pressure on this sheet. If it falls again and again, \
-         there is a leak: call. Water that is topped up again and again rusts the system.",
+        ("The gauge", "El manómetro"),
+        (
+            "Cold, it should stand near the fill pressure on this sheet. If it falls again and \
+             again, there is a leak: call. Water that is topped up again and again rusts the \
+             system.",
+            "En frío debe estar cerca de la presión de llenado de esta hoja. Si baja una y otra \
+             vez, hay una fuga: llame. El agua que se repone una y otra vez oxida el sistema.",
+        ),
     ),
     (
-        "Fins",
-        "Once a year, cold, take the front off and vacuum the fins with a soft brush; straighten bent \
-         ones. Never paint fins.",
+        ("Fins", "Aletas"),
+        (
+            "Once a year, cold, take the front off and vacuum the fins with a soft brush; \
+             straighten bent ones. Never paint fins.",
+            "Una vez al año, en frío, quite el frente y aspire las aletas con un cepillo suave; \
+             enderece las dobladas. Nunca pinte las aletas.",
+        ),
     ),
     (
-        "Enclosures",
-        "They may be painted, with paint for warm metal. Keep the slot below and the damper above \
-         free: no carpet, no furniture or curtain against them.",
+        ("Enclosures", "Carcasas"),
+        (
+            "They may be painted, with paint for warm metal. Keep the slot below and the damper \
+             above free: no carpet, no furniture or curtain against them.",
+            "Se pueden pintar, con pintura para metal caliente. Deje libres la ranura de abajo y \
+             la compuerta de arriba: ni alfombra, ni muebles, ni cortina contra ellas.",
+        ),
     ),
     (
-        "Water",
-        "No fresh water without need. Inhibitor, or glycol and its protection, is tested once a year \
-         as its maker says.",
+        ("Water", "Agua"),
+        (
+            "No fresh water without need. Inhibitor, or glycol and its protection, is tested once \
+             a year as its maker says.",
+            "No ponga agua nueva sin necesidad. El inhibidor, o el glicol y su protección, se \
+             prueba una vez al año como diga su fabricante.",
+        ),
     ),
     (
-        "Cold weather",
-        "Leave the heating on, at 55 °F (13 °C) or more, when nobody is at home. A loop that stood \
-         frozen is not heated before it was looked at.",
+        ("Cold weather", "Tiempo frío"),
+        (
+            "Leave the heating on, at 55 °F (13 °C) or more, when nobody is at home. A loop that \
+             stood frozen is not heated before it was looked at.",
+            "Deje la calefacción encendida, a 55 °F (13 °C) o más, cuando no haya nadie en casa. \
+             Un circuito que se heló no se calienta antes de revisarlo.",
+        ),
     ),
     (
-        "If a room is cold",
-        "Thermostat up? Damper open, inlet free? Gauge as it should be? Pipe to the room hot? If only \
-         the pipe is hot, bleed. If nothing is hot, or more rooms are cold, call.",
+        ("If a room is cold", "Si una habitación está fría"),
+        (
+            "Thermostat up? Damper open, inlet free? Gauge as it should be? Pipe to the room hot? \
+             If only the pipe is hot, bleed. If nothing is hot, or more rooms are cold, call.",
+            "¿Termostato alto? ¿Compuerta abierta, entrada libre? ¿Manómetro como debe ser? ¿Tubo \
+             a la habitación caliente? Si solo el tubo está caliente, saque el aire. Si nada está \
+             caliente, o hay más habitaciones frías, llame.",
+        ),
     ),
     (
-        "Every year",
-        "Burner, flue and combustion by someone licensed; relief valve, tank and carbon monoxide alarms \
-         tested.",
+        ("Every year", "Cada año"),
+        (
+            "Burner, flue and combustion by someone licensed; relief valve, tank and carbon \
+             monoxide alarms tested.",
+            "Quemador, chimenea y combustión por alguien con licencia; válvula de alivio, tanque \
+             y alarmas de monóxido de carbono probados.",
+        ),
     ),
     (
-        "At once",
-        "Water from the relief valve, a gauge in the red, a smell of gas or an alarm: off at the switch \
-         if it is safe, out of the house for gas and alarms, and call.",
+        ("At once", "De inmediato"),
+        (
+            "Water from the relief valve, a gauge in the red, a smell of gas or an alarm: off at \
+             the switch if it is safe, out of the house for gas and alarms, and call.",
+            "Agua de la válvula de alivio, el manómetro en rojo, olor a gas o una alarma: apague \
+             con el interruptor si es seguro, salga de la casa si es gas o una alarma, y llame.",
+        ),
     ),
 ];

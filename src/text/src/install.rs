@@ -1,5 +1,6 @@
 //! Words of the installation: phases, and each step with its numbers.
 
+use crate::language::{either, say};
 use crate::{circuit_name, room_name, surface_name, tube, value, zone_name};
 use finrun_engine::building::RoomId;
 use finrun_engine::install::{Of, Phase, Step, Task};
@@ -9,30 +10,32 @@ use finrun_engine::quantity::{FeetInches, Kind, Length, Pressure, System, Value,
 use finrun_engine::sizing::RunPieces;
 
 pub fn phase(phase: Phase) -> &'static str {
-    match phase {
-        Phase::Prepare => "Prepare and protect",
-        Phase::Enclosures => "Enclosures and brackets",
-        Phase::DryFit => "Dry fit",
-        Phase::Movement => "Room to move",
-        Phase::Soldering => "Soldering",
-        Phase::Doorways => "Under doorways",
-        Phase::Plastic => "Plastic tube",
-        Phase::Test => "Pressure test",
-        Phase::Fill => "Flush, fill and purge",
-        Phase::Electrical => "Electrical, by licensed hands",
-        Phase::Boiler => "Boiler, by licensed hands",
-        Phase::HandOver => "First heat and hand-over",
-    }
+    either(match phase {
+        Phase::Prepare => ("Prepare and protect", "Preparar y proteger"),
+        Phase::Enclosures => ("Enclosures and brackets", "Carcasas y soportes"),
+        Phase::DryFit => ("Dry fit", "Presentar en seco"),
+        Phase::Movement => ("Room to move", "Espacio para moverse"),
+        Phase::Soldering => ("Soldering", "Soldar"),
+        Phase::Doorways => ("Under doorways", "Bajo las puertas"),
+        Phase::Plastic => ("Plastic tube", "Tubo de plástico"),
+        Phase::Test => ("Pressure test", "Prueba de presión"),
+        Phase::Fill => ("Flush, fill and purge", "Lavar, llenar y purgar"),
+        Phase::Electrical => {
+            ("Electrical, by licensed hands", "Electricidad, por personal con licencia")
+        }
+        Phase::Boiler => ("Boiler, by licensed hands", "Caldera, por personal con licencia"),
+        Phase::HandOver => ("First heat and hand-over", "Primer calor y entrega"),
+    })
 }
 
 /// How far the work is.
 pub fn steps_done(done: usize, all: usize) -> String {
-    format!("{done} of {all} done")
+    say!("{done} of {all} done", "{done} de {all} hechos")
 }
 
 /// What the number of a photograph is said by.
 pub fn photo_number(number: &str) -> String {
-    format!("photo {number}")
+    say!("photo {number}", "foto {number}")
 }
 
 /// What a step is done to; empty for the house.
@@ -46,7 +49,7 @@ fn subject(draft: &Draft, of: Of) -> String {
             let name = format!("{}, {}", room_name(draft, room), surface_name(draft, room, wall));
             match run {
                 0 => name,
-                run => format!("{name}, stretch {}", run + 1),
+                run => say!("{name}, stretch {}", "{name}, tramo {}"; run + 1),
             }
         }
     }
@@ -63,50 +66,64 @@ pub fn circuit_at(draft: &Draft, first: RoomId) -> String {
 /// A step in one line.
 pub fn step_title(draft: &Draft, step: &Step) -> String {
     let of = subject(draft, step.of);
-    let title = match &step.task {
-        Task::CheckOldHouse => "Have old materials tested",
-        Task::ShutDown => "Old heating off, cold and drained",
-        Task::Protect => "Clear and cover",
-        Task::Bore { .. } => "Holes for the pipe",
-        Task::Brackets { .. } => "Back plates and brackets",
-        Task::DryFit(_) => "Pieces laid out dry",
-        Task::LeaveRoom { .. } => "Gap at each end",
-        Task::PipeMoves { .. } => "Copper pipe free to move",
-        Task::ReadyForFire => "Ready for fire",
-        Task::Solder { .. } => "Joints soldered",
-        Task::WatchFire => "Fire watch kept",
-        Task::Doorways { .. } => "Drops under doors",
-        Task::OxygenBarrier => "Tube has an oxygen barrier",
-        Task::Transitions { .. } => "Transitions to copper",
-        Task::PlasticMoves { .. } => "Plastic tube free to move",
-        Task::PressureTest { .. } => "Pressure test passed",
-        Task::Insulate => "Pipes insulated",
-        Task::Flush => "Flushed clean",
-        Task::TankAir { .. } => "Expansion tank's air set",
-        Task::Glycol { .. } => "Glycol mixed",
-        Task::Fill { .. } => "Filled",
-        Task::Purge { .. } => "Purged of air",
-        Task::Wire { .. } => "Wired",
-        Task::Thermostat => "Thermostat placed",
-        Task::Alarms => "Carbon monoxide alarms work",
-        Task::ReliefPipe { .. } => "Relief valve piped",
-        Task::Start { .. } => "Boiler started",
-        Task::ResetControl(_) => "Outdoor reset set",
-        Task::FirstHeat { .. } => "First heat",
-        Task::Balance { .. } => "Balancing valve set",
-        Task::Measure => "Readings taken",
-        Task::HandOver => "Handed over",
-    };
+    let title = either(match &step.task {
+        Task::CheckOldHouse => {
+            ("Have old materials tested", "Hacer analizar los materiales viejos")
+        }
+        Task::ShutDown => {
+            ("Old heating off, cold and drained", "Calefacción vieja apagada, fría y vaciada")
+        }
+        Task::Protect => ("Clear and cover", "Despejar y cubrir"),
+        Task::Bore { .. } => ("Holes for the pipe", "Agujeros para el tubo"),
+        Task::Brackets { .. } => ("Back plates and brackets", "Placas traseras y soportes"),
+        Task::DryFit(_) => ("Pieces laid out dry", "Piezas presentadas en seco"),
+        Task::LeaveRoom { .. } => ("Gap at each end", "Holgura en cada extremo"),
+        Task::PipeMoves { .. } => ("Copper pipe free to move", "Tubo de cobre libre para moverse"),
+        Task::ReadyForFire => ("Ready for fire", "Listos para el fuego"),
+        Task::Solder { .. } => ("Joints soldered", "Uniones soldadas"),
+        Task::WatchFire => ("Fire watch kept", "Vigilancia contra incendio hecha"),
+        Task::Doorways { .. } => ("Drops under doors", "Bajadas bajo las puertas"),
+        Task::OxygenBarrier => ("Tube has an oxygen barrier", "El tubo tiene barrera de oxígeno"),
+        Task::Transitions { .. } => ("Transitions to copper", "Transiciones a cobre"),
+        Task::PlasticMoves { .. } => {
+            ("Plastic tube free to move", "Tubo de plástico libre para moverse")
+        }
+        Task::PressureTest { .. } => ("Pressure test passed", "Prueba de presión superada"),
+        Task::Insulate => ("Pipes insulated", "Tubos aislados"),
+        Task::Flush => ("Flushed clean", "Lavado hasta quedar limpio"),
+        Task::TankAir { .. } => {
+            ("Expansion tank's air set", "Aire del tanque de expansión ajustado")
+        }
+        Task::Glycol { .. } => ("Glycol mixed", "Glicol mezclado"),
+        Task::Fill { .. } => ("Filled", "Sistema lleno"),
+        Task::Purge { .. } => ("Purged of air", "Aire purgado"),
+        Task::Wire { .. } => ("Wired", "Cableado hecho"),
+        Task::Thermostat => ("Thermostat placed", "Termostato colocado"),
+        Task::Alarms => {
+            ("Carbon monoxide alarms work", "Las alarmas de monóxido de carbono funcionan")
+        }
+        Task::ReliefPipe { .. } => ("Relief valve piped", "Tubo de la válvula de alivio puesto"),
+        Task::Start { .. } => ("Boiler started", "Caldera encendida"),
+        Task::ResetControl(_) => ("Outdoor reset set", "Compensación exterior ajustada"),
+        Task::FirstHeat { .. } => ("First heat", "Primer calor"),
+        Task::Balance { .. } => ("Balancing valve set", "Válvula de balanceo ajustada"),
+        Task::Measure => ("Readings taken", "Lecturas tomadas"),
+        Task::HandOver => ("Handed over", "Entregado"),
+    });
     match of.is_empty() {
         true => title.to_string(),
         false => format!("{of}: {}", lower_first(title)),
     }
 }
 
-fn lower_first(title: &str) -> String {
-    let mut letters = title.chars();
-    let first = letters.next().map(|c| c.to_ascii_lowercase()).into_iter();
-    first.chain(letters).collect()
+/// As it stands within a sentence: "PEX" stays.
+pub(crate) fn lower_first(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next();
+    match letters.as_str().starts_with(char::is_lowercase) {
+        true => first.into_iter().flat_map(char::to_lowercase).chain(letters).collect(),
+        false => words.to_string(),
+    }
 }
 
 /// The numbers of a step that there are several of, one for each room or zone; empty for others.
@@ -114,38 +131,63 @@ pub fn step_numbers(draft: &Draft, step: &Step, system: System) -> String {
     match &step.task {
         Task::Bore { holes, tube: of, wide } => {
             let what = match holes {
-                Some(1) => "1 hole".to_string(),
-                Some(count) => format!("{count} holes"),
-                None => "A hole wherever the way leaves the enclosure".to_string(),
+                Some(1) => either(("1 hole", "1 agujero")).to_string(),
+                Some(count) => say!("{count} holes", "{count} agujeros"),
+                None => either((
+                    "A hole wherever the way leaves the enclosure",
+                    "Un agujero donde el tubo sale de la carcasa",
+                ))
+                .to_string(),
             };
-            format!("{what}, {} across for {}.", tape(*wide, system), tube(*of))
+            say!(
+                "{what}, {} across for {}.",
+                "{what}, de {} de diámetro, para {}.";
+                tape(*wide, system), lower_first(tube(*of))
+            )
         }
         Task::Brackets { long, brackets } => {
-            format!("{} of back plate, {brackets} brackets.", value(*long, system))
+            say!(
+                "{} of back plate, {brackets} brackets.",
+                "{} de placa trasera, {brackets} soportes.";
+                value(*long, system)
+            )
         }
         Task::DryFit(runs) => walls(draft, step.of, runs, system),
-        Task::LeaveRoom { long, growth, gap } => format!(
+        Task::LeaveRoom { long, growth, gap } => say!(
             "{} of element grows by {}: leave {} at each end.",
+            "{} de elemento crecen {}: deje {} en cada extremo.";
             value(*long, system),
             small(growth.whole, system),
             tape(*gap, system)
         ),
         Task::Solder { joints } => {
-            format!("{joints} joints at the pieces, and those of elbows and tees.")
+            say!(
+                "{joints} joints at the pieces, and those of elbows and tees.",
+                "Uniones en las piezas: {joints}, y las de codos y tes."
+            )
         }
-        Task::Doorways { count: 1 } => "1 drop.".to_string(),
-        Task::Doorways { count } => format!("{count} drops."),
-        Task::Transitions { count, supply } => format!(
-            "{count} at the elements. The tube's print must allow {} at the relief valve's pressure.",
+        Task::Doorways { count: 1 } => either(("1 drop.", "1 bajada.")).to_string(),
+        Task::Doorways { count } => say!("{count} drops.", "{count} bajadas."),
+        Task::Transitions { count, supply } => say!(
+            "{count} at the elements. The tube's print must allow {} at the relief valve's \
+             pressure.",
+            "{count} en los elementos. Lo impreso en el tubo debe permitir {} a la presión de la \
+             válvula de alivio.";
             value(*supply, system)
         ),
         Task::Purge { tube: of, flow } => {
-            format!("{} or more, for {}.", value(*flow, system), tube(*of))
+            say!("{} or more, for {}.", "{} o más, para {}."; value(*flow, system), lower_first(tube(*of)))
         }
         Task::Balance { order, cv: Some(cv) } => {
-            format!("In turn {order}, to a Cv of {}.", value(Value::number(*cv), system))
+            say!(
+                "In turn {order}, to a Cv of {}.",
+                "Turno {order}, a un Cv de {}.";
+                value(Value::number(*cv), system)
+            )
         }
-        Task::Balance { order, cv: None } => format!("In turn {order}: left fully open."),
+        Task::Balance { order, cv: None } => {
+            say!("In turn {order}: left fully open.", "Turno {order}: queda abierta del todo.")
+        }
         _ => String::new(),
     }
 }
@@ -154,181 +196,275 @@ pub fn step_numbers(draft: &Draft, step: &Step, system: System) -> String {
 pub fn step_how(step: &Step, system: System) -> String {
     let pressure = |p: Pressure| value(p, system);
     let how = match &step.task {
-        Task::CheckOldHouse => {
-            "Before anything is cut, sanded or stripped: what may hold asbestos or lead is tested, and \
-             removed only by those allowed to."
-        }
-        Task::ShutDown => {
-            "Burner off, power off and locked, water cooled down, then drained by hose to where it may \
-             go. Shut the fill valve."
-        }
-        Task::Protect => {
-            "Furniture away from the walls, floors covered, curtains down, dust doors up. Look for pipes \
-             and wires behind walls, under floors and in slabs."
-        }
-        Task::Bore { .. } => {
-            "The pipe moves with its run and must not touch. Sleeve the hole, and close it with something \
-             soft or as the fire code asks."
-        }
-        Task::Brackets { .. } => {
-            "Level along its whole length, into studs. A bracket at each end and no more than 4 ft \
-             (1.2 m) apart, or as the maker says. Keep the inlet below free of carpet."
-        }
-        Task::DryFit(_) => "Fins clear of the brackets, slide pads in place, damper swings.",
-        Task::LeaveRoom { .. } => {
-            "Hold a run at its middle; the gap is between elbow and end cap, and around the riser. A run \
-             that is held at one end takes twice the gap at the other."
-        }
-        Task::ReadyForFire => {
-            "Extinguisher and water at hand, heat shield behind each joint, alarms still working, what \
-             burns cleared away. System drained and open to the air. Lead-free solder and its flux."
-        }
-        Task::Solder { .. } => {
-            "Clean and flux. Wrap fins and valves in wet cloth, open valves, flame on the fitting and \
-             away from the fins. Wipe the flux off."
-        }
-        Task::WatchFire => {
-            "Someone stays for an hour after the last flame, looks and feels behind walls and below \
-             floors, and comes back once more."
-        }
-        Task::Doorways { .. } => {
-            "Down before the door, under the floor, up behind it. A drain at the low point, a vent where \
-             it comes up; insulated where it can freeze."
-        }
-        Task::OxygenBarrier => {
-            "The print on the tube names a barrier (DIN 4726 is common) and its rating for hot water. \
-             Without one, oxygen rusts boiler, circulator and tank."
-        }
-        Task::Transitions { .. } => {
-            "Of the tube maker's own system, each checked with its gauge. None near a flame, none buried. \
-             The first 18 in (0.5 m) from the boiler are metal."
-        }
-        Task::Insulate => {
-            "Only once the test is passed and the joints were seen. Pipe in cold spaces and outside walls \
-             without gaps."
-        }
-        Task::Flush => {
-            "Water through each loop into a hose until it runs clear: flux and filings kill valves and \
-             circulators."
-        }
-        Task::Purge { .. } => {
-            "One at a time, any other shut. Shut its valve between fill and drain, and send water through \
-             until no bubble comes for two minutes. Then open, and bleed the vents from the lowest up."
-        }
-        Task::Thermostat => {
-            "On an inside wall about 5 ft (1.5 m) up, out of sun and draught, not over an element. Low \
-             voltage wire by the control's diagram."
-        }
-        Task::Alarms => "One on every level and outside bedrooms, tested with the button.",
-        Task::Balance { .. } => "By the valve maker's scale; then compare its return.",
-        Task::Measure => {
-            "With every zone calling, once no reading changes: fill in the commissioning sheet and mend \
-             what it finds."
-        }
-        Task::HandOver => {
-            "Show the owner gauge, shut-offs, bleeding and what to do when a room is cold. Leave the \
-             signed sheet."
-        }
+        Task::CheckOldHouse => either((
+            "Before anything is cut, sanded or stripped: what may hold asbestos or lead is \
+             tested, and removed only by those allowed to.",
+            "Antes de cortar, lijar o raspar nada: lo que pueda tener asbesto o plomo se analiza, \
+             y solo lo quita quien está autorizado.",
+        )),
+        Task::ShutDown => either((
+            "Burner off, power off and locked, water cooled down, then drained by hose to where \
+             it may go. Shut the fill valve.",
+            "Quemador apagado, corriente cortada y bajo candado, agua ya fría; luego vacíe con \
+             manguera hacia donde esté permitido. Cierre la válvula de llenado.",
+        )),
+        Task::Protect => either((
+            "Furniture away from the walls, floors covered, curtains down, dust doors up. Look \
+             for pipes and wires behind walls, under floors and in slabs.",
+            "Muebles lejos de las paredes, pisos cubiertos, cortinas quitadas, plásticos contra \
+             el polvo puestos. Busque tubos y cables detrás de paredes, bajo pisos y dentro de \
+             losas.",
+        )),
+        Task::Bore { .. } => either((
+            "The pipe moves with its run and must not touch. Sleeve the hole, and close it with \
+             something soft or as the fire code asks.",
+            "El tubo se mueve con el elemento y no debe tocar nada. Ponga una camisa en el \
+             agujero y ciérrelo con algo blando o como pida el código contra incendios.",
+        )),
+        Task::Brackets { .. } => either((
+            "Level along its whole length, into studs. A bracket at each end and no more than 4 \
+             ft (1.2 m) apart, or as the maker says. Keep the inlet below free of carpet.",
+            "A nivel en todo su largo, atornillado a los montantes. Un soporte en cada extremo y \
+             no más de 4 pies (120 cm) entre uno y otro, o como diga el fabricante. Mantenga la \
+             entrada de abajo libre de alfombra.",
+        )),
+        Task::DryFit(_) => either((
+            "Fins clear of the brackets, slide pads in place, damper swings.",
+            "Aletas sin tocar los soportes, almohadillas en su lugar, la compuerta gira libre.",
+        )),
+        Task::LeaveRoom { .. } => either((
+            "Hold a run at its middle; the gap is between elbow and end cap, and around the \
+             riser. A run that is held at one end takes twice the gap at the other.",
+            "Sujete el elemento por el medio; la holgura va entre el codo y la tapa final, y \
+             alrededor del tubo que sube. Si se sujeta por un extremo, deje el doble de holgura \
+             en el otro.",
+        )),
+        Task::ReadyForFire => either((
+            "Extinguisher and water at hand, heat shield behind each joint, alarms still working, \
+             what burns cleared away. System drained and open to the air. Lead-free solder and \
+             its flux.",
+            "Extintor y agua a mano, protector de llama detrás de cada unión, alarmas \
+             funcionando, lo que arde retirado. Sistema vaciado y abierto al aire. Soldadura sin \
+             plomo y su fundente.",
+        )),
+        Task::Solder { .. } => either((
+            "Clean and flux. Wrap fins and valves in wet cloth, open valves, flame on the fitting \
+             and away from the fins. Wipe the flux off.",
+            "Limpie y ponga fundente. Envuelva aletas y válvulas en trapo mojado, abra las \
+             válvulas, llama sobre la conexión y lejos de las aletas. Limpie el fundente que \
+             sobre.",
+        )),
+        Task::WatchFire => either((
+            "Someone stays for an hour after the last flame, looks and feels behind walls and \
+             below floors, and comes back once more.",
+            "Alguien se queda una hora después de la última llama, mira y toca detrás de las \
+             paredes y bajo los pisos, y vuelve una vez más.",
+        )),
+        Task::Doorways { .. } => either((
+            "Down before the door, under the floor, up behind it. A drain at the low point, a \
+             vent where it comes up; insulated where it can freeze.",
+            "Baja antes de la puerta, pasa bajo el piso y sube detrás. Una válvula de drenaje en \
+             el punto bajo, un purgador donde sube; con aislamiento donde se pueda helar.",
+        )),
+        Task::OxygenBarrier => either((
+            "The print on the tube names a barrier (DIN 4726 is common) and its rating for hot \
+             water. Without one, oxygen rusts boiler, circulator and tank.",
+            "Lo impreso en el tubo nombra una barrera (la DIN 4726 es común) y su límite para \
+             agua caliente. Sin barrera, el oxígeno oxida caldera, circulador y tanque.",
+        )),
+        Task::Transitions { .. } => either((
+            "Of the tube maker's own system, each checked with its gauge. None near a flame, none \
+             buried. The first 18 in (0.5 m) from the boiler are metal.",
+            "Del mismo sistema que el fabricante del tubo, cada una revisada con su calibre. \
+             Ninguna cerca de una llama, ninguna enterrada. Las primeras 18 pulg (50 cm) desde la \
+             caldera son de metal.",
+        )),
+        Task::Insulate => either((
+            "Only once the test is passed and the joints were seen. Pipe in cold spaces and \
+             outside walls without gaps.",
+            "Solo cuando la prueba esté superada y las uniones vistas. Sin huecos en los \
+             tubos de espacios fríos y paredes exteriores.",
+        )),
+        Task::Flush => either((
+            "Water through each loop into a hose until it runs clear: flux and filings kill \
+             valves and circulators.",
+            "Agua por cada circuito hacia una manguera hasta que salga limpia: el fundente y las \
+             virutas matan válvulas y circuladores.",
+        )),
+        Task::Purge { .. } => either((
+            "One at a time, any other shut. Shut its valve between fill and drain, and send water \
+             through until no bubble comes for two minutes. Then open, and bleed the vents from \
+             the lowest up.",
+            "Uno a la vez, los demás cerrados. Cierre su válvula entre llenado y drenaje, y haga \
+             pasar agua hasta que en dos minutos no salga ninguna burbuja. Luego abra, y saque el \
+             aire por los purgadores desde el más bajo hacia arriba.",
+        )),
+        Task::Thermostat => either((
+            "On an inside wall about 5 ft (1.5 m) up, out of sun and draught, not over an \
+             element. Low voltage wire by the control's diagram.",
+            "En una pared interior, a unos 5 pies (150 cm) del piso, sin sol ni corrientes de \
+             aire, no sobre un elemento. Cable de bajo voltaje según el diagrama del control.",
+        )),
+        Task::Alarms => either((
+            "One on every level and outside bedrooms, tested with the button.",
+            "Una en cada piso y afuera de los dormitorios, probadas con su botón.",
+        )),
+        Task::Balance { .. } => either((
+            "By the valve maker's scale; then compare its return.",
+            "Por la escala del fabricante de la válvula; luego compare su retorno.",
+        )),
+        Task::Measure => either((
+            "With every zone calling, once no reading changes: fill in the commissioning sheet \
+             and mend what it finds.",
+            "Con todas las zonas pidiendo calor, cuando ninguna lectura cambie: llene la hoja de \
+             puesta en marcha y corrija lo que encuentre.",
+        )),
+        Task::HandOver => either((
+            "Show the owner gauge, shut-offs, bleeding and what to do when a room is cold. Leave \
+             the signed sheet.",
+            "Muestre al dueño el manómetro, las válvulas de paso, cómo sacar el aire y qué hacer \
+             cuando una habitación está fría. Deje la hoja firmada.",
+        )),
         Task::PipeMoves { each, growth } => {
-            return format!(
-                "Each straight {} of copper grows by {}. Hangers that slide, elbows free to swing, no \
-                 pipe hard against a joist: that is what ticks.",
+            return say!(
+                "Each straight {} of copper grows by {}. Hangers that slide, elbows free to \
+                 swing, no pipe hard against a joist: that is what ticks.",
+                "Cada recta de cobre de {} crece {}. Colgadores que deslizan, codos libres para \
+                 moverse, ningún tubo apretado contra una viga: eso es lo que cruje.";
                 value(*each, system),
                 small(*growth, system)
             );
         }
         Task::PlasticMoves { each, growth } => {
-            return format!(
-                "Each straight {} of plastic tube grows by {}: wide bends, loose clips, plastic sleeves \
-                 through wood and metal.",
+            return say!(
+                "Each straight {} of plastic tube grows by {}: wide bends, loose clips, plastic \
+                 sleeves through wood and metal.",
+                "Cada recta de tubo de plástico de {} crece {}: curvas amplias, abrazaderas \
+                 flojas, camisas de plástico al cruzar madera y metal.";
                 value(*each, system),
                 small(*growth, system)
             );
         }
         Task::PressureTest { test: Some(test), fill, relief } => {
-            return format!(
-                "With cold water, never with air: to {}, between the fill pressure of {} and the relief \
-                 valve's {}. It holds for half an hour with every joint dry. Code may ask for more, often \
-                 100 psi (690 kPa): then boiler, tank and relief valve are shut off or taken off first.",
+            return say!(
+                "With cold water, never with air: to {}, between the fill pressure of {} and the \
+                 relief valve's {}. It holds for half an hour with every joint dry. Code may ask \
+                 for more, often 100 psi (690 kPa): then boiler, tank and relief valve are shut \
+                 off or taken off first.",
+                "Con agua fría, nunca con aire: a {}, entre la presión de llenado de {} y los {} \
+                 de la válvula de alivio. Aguanta media hora con todas las uniones secas. El \
+                 código puede pedir más, muchas veces 100 psi (690 kPa): entonces antes se \
+                 cierran o se quitan caldera, tanque y válvula de alivio.";
                 pressure(*test),
                 pressure(*fill),
                 pressure(*relief)
             );
         }
         Task::PressureTest { test: None, fill, relief } => {
-            return format!(
-                "The relief valve's {} is too near the fill pressure of {} to test between them. Shut off \
-                 or take off boiler, tank and relief valve, and test with cold water as the code asks.",
+            return say!(
+                "The relief valve's {} is too near the fill pressure of {} to test between them. \
+                 Shut off or take off boiler, tank and relief valve, and test with cold water as \
+                 the code asks.",
+                "Los {} de la válvula de alivio están demasiado cerca de la presión de llenado de \
+                 {} para probar entre las dos. Cierre o quite caldera, tanque y válvula de \
+                 alivio, y pruebe con agua fría como pida el código.";
                 pressure(*relief),
                 pressure(*fill)
             );
         }
         Task::TankAir { pre_charge } => {
-            return format!(
-                "{} by a tyre gauge while no water presses on it. Pump up or let off, then connect.",
+            return say!(
+                "{} by a tyre gauge while no water presses on it. Pump up or let off, then \
+                 connect.",
+                "{} con un medidor de llantas mientras ninguna agua lo presiona. Infle o \
+                 desinfle, luego conecte.";
                 pressure(*pre_charge)
             );
         }
         Task::Glycol { glycol, water } => {
-            return format!(
-                "{} of pure propylene glycol for heating and {} of clean water, mixed before it goes in. \
-                 A product that is diluted takes more of it. Check with a refractometer.",
+            return say!(
+                "{} of pure propylene glycol for heating and {} of clean water, mixed before it \
+                 goes in. A product that is diluted takes more of it. Check with a refractometer.",
+                "{} de propilenglicol puro para calefacción y {} de agua limpia, mezclados antes \
+                 de entrar. De un producto ya diluido hace falta más. Compruebe con un \
+                 refractómetro.";
                 liquid(*glycol, system),
                 liquid(*water, system)
             );
         }
         Task::Fill { pressure: at, volume } => {
             let holds = match volume {
-                Some(volume) => format!(" The system takes about {}.", liquid(*volume, system)),
+                Some(volume) => say!(
+                    " The system takes about {}.",
+                    " El sistema lleva unos {}.";
+                    liquid(*volume, system)
+                ),
                 None => String::new(),
             };
-            return format!(
-                "Slowly, from the bottom, to {} cold at the gauge.{holds} Write the reading on the \
-                 commissioning sheet.",
+            return say!(
+                "Slowly, from the bottom, to {} cold at the gauge.{holds} Write the reading on \
+                 the commissioning sheet.",
+                "Despacio, desde abajo, hasta {} en frío en el manómetro.{holds} Anote la lectura \
+                 en la hoja de puesta en marcha.";
                 pressure(*at)
             );
         }
         Task::Wire { circulators, zone_valves, control } => {
             let pumps = match circulators {
-                1 => "1 circulator".to_string(),
-                count => format!("{count} circulators"),
+                1 => either(("1 circulator", "1 circulador")).to_string(),
+                count => say!("{count} circulators", "{count} circuladores"),
             };
             let valves = match zone_valves {
                 0 => String::new(),
-                count => format!(" and {count} zone valves"),
+                count => say!(" and {count} zone valves", " y {count} válvulas de zona"),
             };
-            let wired = format!("{pumps}{valves}, with a switch in sight of the boiler.");
+            let wired = say!(
+                "{pumps}{valves}, with a switch in sight of the boiler.",
+                "{pumps}{valves}, con un interruptor a la vista de la caldera."
+            );
             return match control {
                 Some(control) => format!("{wired} {}", crate::control_power(control)),
                 None => wired,
             };
         }
         Task::ReliefPipe { setting } => {
-            return format!(
-                "Set to {} and rated for the boiler's output. Full-size pipe down to a safe visible \
-                 place, open at its end, nothing shut or plugged on it.",
+            return say!(
+                "Set to {} and rated for the boiler's output. Full-size pipe down to a safe \
+                 visible place, open at its end, nothing shut or plugged on it.",
+                "Ajustada a {} y con capacidad para la potencia de la caldera. Tubo de tamaño \
+                 completo hacia abajo hasta un lugar seguro y visible, abierto en su extremo, sin \
+                 nada que lo cierre o tape.";
                 pressure(*setting)
             );
         }
         Task::Start { limit, supply } => {
-            return format!(
-                "Gas or oil, flue, combustion air and safety controls by someone licensed, with the \
-                 combustion measured. High limit no higher than {}; this plan runs at {}.",
+            return say!(
+                "Gas or oil, flue, combustion air and safety controls by someone licensed, with \
+                 the combustion measured. High limit no higher than {}; this plan runs at {}.",
+                "Gas o aceite de calefacción, chimenea, aire de combustión y controles de \
+                 seguridad por alguien con licencia, con la combustión medida. Límite alto no \
+                 mayor de {}; este plan trabaja a {}.";
                 value(*limit, system),
                 value(*supply, system)
             );
         }
         Task::ResetControl(Setting { slope, shift, .. }) => {
-            return format!(
+            return say!(
                 "Slope {}, shift {}; the plan's page of boiler and fill has the whole line.",
+                "Pendiente {}, desplazamiento {}; la página de caldera y llenado del plan tiene \
+                 la línea entera.";
                 value(Value::number(*slope), system),
                 value(*shift, system)
             );
         }
         Task::FirstHeat { supply } => {
-            return format!(
-                "Every thermostat up, water to {}. Listen for gurgling and ticking, bleed again, watch \
-                 gauge and joints while it warms, and top up to the fill pressure once it is cold.",
+            return say!(
+                "Every thermostat up, water to {}. Listen for gurgling and ticking, bleed again, \
+                 watch gauge and joints while it warms, and top up to the fill pressure once it \
+                 is cold.",
+                "Todos los termostatos al máximo, agua a {}. Escuche si gorgotea o cruje, saque \
+                 el aire otra vez, vigile manómetro y uniones mientras se calienta, y complete \
+                 hasta la presión de llenado cuando esté frío.";
                 value(*supply, system)
             );
         }
@@ -364,19 +500,19 @@ fn tape(length: Length, system: System) -> String {
 }
 
 pub(crate) fn measured_label(field: MeasuredField) -> &'static str {
-    match field {
-        MeasuredField::Outdoors => "Outdoors meanwhile",
-        MeasuredField::Fill => "Fill pressure, cold",
-        MeasuredField::PreCharge => "Expansion tank's air",
-    }
+    either(match field {
+        MeasuredField::Outdoors => ("Outdoors meanwhile", "Afuera mientras tanto"),
+        MeasuredField::Fill => ("Fill pressure, cold", "Presión de llenado, en frío"),
+        MeasuredField::PreCharge => ("Expansion tank's air", "Aire del tanque de expansión"),
+    })
 }
 
 pub(crate) fn spot_label(field: SpotField) -> &'static str {
-    match field {
-        SpotField::Supply => "Supply",
-        SpotField::Back => "Return",
-        SpotField::Flow => "Flow",
-        SpotField::Valve => "Valve, Cv",
-        SpotField::Air => "Room",
-    }
+    either(match field {
+        SpotField::Supply => ("Supply", "Suministro"),
+        SpotField::Back => ("Return", "Retorno"),
+        SpotField::Flow => ("Flow", "Caudal"),
+        SpotField::Valve => ("Valve, Cv", "Válvula, Cv"),
+        SpotField::Air => ("Room", "Habitación"),
+    })
 }

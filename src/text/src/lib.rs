@@ -32,6 +32,7 @@ mod report;
 mod safety;
 mod season;
 mod shop;
+mod what_if;
 mod working;
 
 pub use bills::{against_bills, bills_tell_nothing};
@@ -48,8 +49,8 @@ pub use climate::{
 };
 pub use comfort::*;
 pub use commission::{
-    CARE, circuit_finding, circuit_verdict, expected_back, filling_finding, readings, room_finding,
-    room_verdict,
+    care_items, circuit_finding, circuit_verdict, expected_back, filling_finding, readings,
+    room_finding, room_verdict,
 };
 pub use compare::{
     best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
@@ -75,8 +76,8 @@ pub use piping::{
     way, zone_name,
 };
 pub use plant::{
-    PLANT_CAUTIONS, back_verdict, boiler_judged, boiling_margin, burner_alone, control_power,
-    glycol_charge, no_tank, pressures_said, reset_line, tank_said, volume_parts,
+    back_verdict, boiler_judged, boiling_margin, burner_alone, control_power, glycol_charge,
+    no_tank, plant_cautions, pressures_said, reset_line, tank_said, volume_parts,
 };
 pub use price_list::{
     cannot_keep_prices, kept_prices, kept_prices_damaged, kinds_unpriced, list_fault, more_rows,
@@ -92,8 +93,9 @@ pub use shop::{
     group, kept_pieces, objective, objective_note, prices_fact, stretch_holds, together,
     wall_stretch, wall_use,
 };
+pub use what_if::*;
 pub use working::{
-    Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,
+    Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning, symbols,
 };
 
 use finrun_engine::quantity::{Shown, System, Value, show};

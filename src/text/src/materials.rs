@@ -1,6 +1,8 @@
 //! Words of the materials list and of the cut plan.
 
 use crate::choices::tube;
+use crate::install::lower_first;
+use crate::language::{either, say};
 use crate::shop::price_label;
 use crate::{loop_name, place, room_name, value, zone_name};
 use finrun_engine::job::{Draft, LegKind, PriceField};
@@ -15,23 +17,23 @@ use finrun_engine::takeoff::list::{Because, Buy, Entry, Note, TakeOff};
 pub fn thing(line: &Line, system: System) -> String {
     let mut said = match line.class {
         Class::Piece(length) | Class::Kept(length) => {
-            format!("Piece of {}", value(length, system))
+            say!("Piece of {}", "Pieza de {}"; value(length, system))
         }
         Class::Part(field) => part_name(field).to_string(),
     };
     match (line.form, line.tube) {
         (Form::Only, None) => {}
-        (Form::Left, _) => said += ", left",
-        (Form::Right, _) => said += ", right",
-        (Form::Inside, _) => said += ", inside corner",
-        (Form::Outside, _) => said += ", outside corner",
+        (Form::Left, _) => said += either((", left", ", izquierda")),
+        (Form::Right, _) => said += either((", right", ", derecha")),
+        (Form::Inside, _) => said += either((", inside corner", ", esquina interior")),
+        (Form::Outside, _) => said += either((", outside corner", ", esquina exterior")),
         (Form::Only, Some(of)) => {
             said += ", ";
-            said += tube(of);
+            said += &lower_first(tube(of));
         }
         (Form::To(small), large) => {
             let large = large.map_or("", |large| nominal(large.nominal()));
-            said += &format!(", {large} to {} in", nominal(small.nominal()));
+            said += &say!(", {large} to {} in", ", {large} a {} pulg"; nominal(small.nominal()));
         }
     }
     said
@@ -49,18 +51,30 @@ fn nominal(nominal: Nominal) -> &'static str {
 /// Of a part by itself, without what its price has in it.
 fn part_name(field: PriceField) -> &'static str {
     match field {
-        PriceField::Joint => "Soldered joint",
-        PriceField::Enclosure => "Enclosure by itself",
-        PriceField::Elbow => "Elbow",
-        PriceField::Tee => "Tee",
-        PriceField::Circulator => "Circulator",
-        PriceField::Thermostat => "Thermostat",
-        PriceField::LoopValves => "Valves of a loop, as a set",
-        PriceField::Solder => "Lead-free solder, spool of 8 oz",
-        PriceField::Flux => "Flux for it, jar of 4 oz",
-        PriceField::Sealant => "Thread sealant, jar of 4 oz",
-        PriceField::Gas => "Gas for the torch, bottle of 14 oz",
-        PriceField::Glycol => "Propylene glycol, pure, can of 1 gal",
+        PriceField::Joint => either(("Soldered joint", "Unión soldada")),
+        PriceField::Enclosure => either(("Enclosure by itself", "Carcasa sola")),
+        PriceField::Elbow => either(("Elbow", "Codo")),
+        PriceField::Tee => either(("Tee", "Te")),
+        PriceField::Circulator => either(("Circulator", "Circulador")),
+        PriceField::Thermostat => either(("Thermostat", "Termostato")),
+        PriceField::LoopValves => {
+            either(("Valves of a loop, as a set", "Válvulas de un circuito, el juego"))
+        }
+        PriceField::Solder => {
+            either(("Lead-free solder, spool of 8 oz", "Soldadura sin plomo, carrete de 8 oz"))
+        }
+        PriceField::Flux => {
+            either(("Flux for it, jar of 4 oz", "Fundente para ella, frasco de 4 oz"))
+        }
+        PriceField::Sealant => {
+            either(("Thread sealant, jar of 4 oz", "Sellador de roscas, frasco de 4 oz"))
+        }
+        PriceField::Gas => {
+            either(("Gas for the torch, bottle of 14 oz", "Gas para el soplete, cilindro de 14 oz"))
+        }
+        PriceField::Glycol => {
+            either(("Propylene glycol, pure, can of 1 gal", "Propilenglicol puro, lata de 1 gal"))
+        }
         field => price_label(field),
     }
 }
@@ -79,13 +93,13 @@ pub fn to_buy(entry: &Entry, is_coil: bool, system: System) -> String {
         Buy::Length(length) => value(*length, system),
         Buy::Lengths(lengths) => {
             let one = |&(length, count): &(Length, u32)| {
-                let of = match (is_coil, count) {
-                    (true, 1) => "coil",
-                    (true, _) => "coils",
-                    (false, 1) => "stick",
-                    (false, _) => "sticks",
-                };
-                format!("{count} {of} of {}", value(length, system))
+                let of = either(match (is_coil, count) {
+                    (true, 1) => ("coil", "rollo"),
+                    (true, _) => ("coils", "rollos"),
+                    (false, 1) => ("stick", "barra"),
+                    (false, _) => ("sticks", "barras"),
+                });
+                say!("{count} {of} of {}", "{count} {of} de {}"; value(length, system))
             };
             lengths.iter().map(one).collect::<Vec<_>>().join(", ")
         }
@@ -97,10 +111,10 @@ pub fn need_and_spare(entry: &Entry, system: System) -> String {
     let mut parts = Vec::new();
     let needs = amount(entry.line.amount, system);
     if entry.spare > 0.0 {
-        parts.push(format!("{} to spare", value(Value::share(entry.spare), system)));
+        parts.push(say!("{} to spare", "{} de reserva"; value(Value::share(entry.spare), system)));
     }
     if entry.line.have > 0 {
-        parts.push(format!("{} bought already", entry.line.have));
+        parts.push(say!("{} bought already", "ya comprado: {}"; entry.line.have));
     }
     let alike = match (&entry.buy, entry.line.amount) {
         (Buy::Count(buy), Amount::Count(need)) => *buy == need,
@@ -109,8 +123,8 @@ pub fn need_and_spare(entry: &Entry, system: System) -> String {
     };
     match (alike, parts.is_empty()) {
         (true, true) => String::new(),
-        (_, true) => format!("needed {needs}"),
-        (_, false) => format!("needed {needs}, {}", parts.join(", ")),
+        (_, true) => say!("needed {needs}", "necesario: {needs}"),
+        (_, false) => say!("needed {needs}, {}", "necesario: {needs}, {}"; parts.join(", ")),
     }
 }
 
@@ -119,8 +133,8 @@ pub fn line_price(line: &Line, system: System) -> String {
     match line.price {
         Some(Price::Each(price)) => value(price, system),
         Some(Price::ByLength(price)) => value(price, system),
-        Some(Price::Within(bundle)) => format!("in: {}", part_name(bundle).to_lowercase()),
-        None => "no price".to_string(),
+        Some(Price::Within(bundle)) => say!("in: {}", "en: {}"; part_name(bundle).to_lowercase()),
+        None => either(("no price", "sin precio")).to_string(),
     }
 }
 
@@ -162,83 +176,136 @@ pub fn because(draft: &Draft, because: &Because, system: System) -> String {
 
 fn reason(reason: Reason, system: System) -> String {
     match reason {
-        Reason::Every(spacing) => format!("every {}", value(spacing, system)),
+        Reason::Every(spacing) => say!("every {}", "cada {}"; value(spacing, system)),
         Reason::Feeds { volt_amperes } => format!("24 V, {volt_amperes:.0} VA"),
         Reason::TakesUp { volume: Some(volume) } => {
-            format!("takes up what the water grows; {}", value(Value::liquid(volume), system))
+            say!(
+                "takes up what the water grows; {}",
+                "recibe lo que crece el agua; {}";
+                value(Value::liquid(volume), system)
+            )
         }
-        Reason::Joints(joints) => format!("for {joints} soldered joints"),
-        Reason::Threaded(threads) => format!("for {threads} threads"),
+        Reason::Joints(joints) => {
+            say!("for {joints} soldered joints", "para {joints} uniones soldadas")
+        }
+        Reason::Threaded(threads) => say!("for {threads} threads", "para {threads} roscas"),
         Reason::Freezing { glycol } => {
-            format!("against freezing, {}", value(Value::liquid(glycol), system))
+            say!(
+                "against freezing, {}",
+                "contra la congelación, {}";
+                value(Value::liquid(glycol), system)
+            )
         }
         plain => plain_reason(plain).to_string(),
     }
 }
 
 fn plain_reason(reason: Reason) -> &'static str {
-    match reason {
-        Reason::Heats => "heats",
-        Reason::OverPieces => "over the pieces",
-        Reason::OverPipe => "over pipe that runs on",
-        Reason::EnclosureEnds => "ends of enclosures",
-        Reason::EnclosureTurns => "where the wall turns",
-        Reason::EnclosureRunsOn => "where the enclosure runs on",
-        Reason::BetweenPieces => "between two pieces",
-        Reason::AtPieces => "at the pieces",
-        Reason::Holes => "where pipe passes a floor",
-        Reason::HolesTaken => "where pipe passes a floor, taken as twice",
-        Reason::Way => "on the way",
-        Reason::LongStraight => "in straights longer than a stick",
-        Reason::Parts => "where the water parts and joins",
-        Reason::FurtherZone => "to a further zone",
-        Reason::BoilerRoom => "in the boiler room, as typed or taken there",
-        Reason::SizesMeet => "where sizes meet",
-        Reason::MaterialsMeet => "where copper and PEX meet",
-        Reason::Threads => "at boiler, air eliminator and flanges",
-        Reason::Purges => "to shut, purge and drain it alone",
-        Reason::Balances => "sets the flow",
-        Reason::StartsZone => "starts the zone",
-        Reason::Switches => "starts a circulator",
-        Reason::MeasuredWire => "as measured",
-        Reason::MovesWater => "moves the water",
-        Reason::KeepsWay => "keeps water from running backward",
-        Reason::ColdReturn => "warms the return, too cool for this boiler",
-        Reason::Manifold => "a room's two tubes",
-        Reason::TakesAirOut => "takes air out",
-        Reason::HighPoint => "where air gathers: the highest element",
-        Reason::TakesUp { .. } => "takes up what the water grows",
-        Reason::Fills => "fills and guards; may come with the boiler",
+    either(match reason {
+        Reason::Heats => ("heats", "calienta"),
+        Reason::OverPieces => ("over the pieces", "sobre las piezas"),
+        Reason::OverPipe => ("over pipe that runs on", "sobre el tubo que sigue"),
+        Reason::EnclosureEnds => ("ends of enclosures", "extremos de las carcasas"),
+        Reason::EnclosureTurns => ("where the wall turns", "donde la pared dobla"),
+        Reason::EnclosureRunsOn => ("where the enclosure runs on", "donde la carcasa sigue"),
+        Reason::BetweenPieces => ("between two pieces", "entre dos piezas"),
+        Reason::AtPieces => ("at the pieces", "en las piezas"),
+        Reason::Holes => ("where pipe passes a floor", "donde el tubo cruza un piso"),
+        Reason::HolesTaken => (
+            "where pipe passes a floor, taken as twice",
+            "donde el tubo cruza un piso, tomado como dos veces",
+        ),
+        Reason::Way => ("on the way", "en el camino"),
+        Reason::LongStraight => {
+            ("in straights longer than a stick", "en rectas más largas que una barra")
+        }
+        Reason::Parts => ("where the water parts and joins", "donde el agua se divide y se junta"),
+        Reason::FurtherZone => ("to a further zone", "a otra zona"),
+        Reason::BoilerRoom => (
+            "in the boiler room, as typed or taken there",
+            "en el cuarto de caldera, como se escribió o se supuso",
+        ),
+        Reason::SizesMeet => ("where sizes meet", "donde cambia el tamaño"),
+        Reason::MaterialsMeet => ("where copper and PEX meet", "donde se unen cobre y PEX"),
+        Reason::Threads => {
+            ("at boiler, air eliminator and flanges", "en caldera, eliminador de aire y bridas")
+        }
+        Reason::Purges => {
+            ("to shut, purge and drain it alone", "para cerrarlo, purgarlo y vaciarlo solo")
+        }
+        Reason::Balances => ("sets the flow", "fija el caudal"),
+        Reason::StartsZone => ("starts the zone", "arranca la zona"),
+        Reason::Switches => ("starts a circulator", "arranca un circulador"),
+        Reason::MeasuredWire => ("as measured", "según medida"),
+        Reason::MovesWater => ("moves the water", "mueve el agua"),
+        Reason::KeepsWay => {
+            ("keeps water from running backward", "evita que el agua corra al revés")
+        }
+        Reason::ColdReturn => (
+            "warms the return, too cool for this boiler",
+            "calienta el retorno, demasiado frío para esta caldera",
+        ),
+        Reason::Manifold => ("a room's two tubes", "los dos tubos de una habitación"),
+        Reason::TakesAirOut => ("takes air out", "saca el aire"),
+        Reason::HighPoint => (
+            "where air gathers: the highest element",
+            "donde se junta el aire: el elemento más alto",
+        ),
+        Reason::TakesUp { .. } => ("takes up what the water grows", "recibe lo que crece el agua"),
+        Reason::Fills => (
+            "fills and guards; may come with the boiler",
+            "llena y protege; puede venir con la caldera",
+        ),
         Reason::Every(_)
         | Reason::Feeds { .. }
         | Reason::Joints(_)
         | Reason::Threaded(_)
-        | Reason::Freezing { .. } => "",
-    }
+        | Reason::Freezing { .. } => ("", ""),
+    })
 }
 
 /// What the list cannot tell, in a sentence.
 pub fn list_note(note: Note) -> String {
     match note {
-        Note::BoilerRoom => {
-            "Boiler, burner, vent, wiring of mains, and pipe between the parts of the boiler room are \
-             not on the list: measure them on site."
-                .to_string()
-        }
+        Note::BoilerRoom => either((
+            "Boiler, burner, vent, wiring of mains, and pipe between the parts of the \
+                     boiler room are not on the list: measure them on site.",
+            "La caldera, el quemador, la chimenea, el cableado de la red y los tubos \
+                     entre las partes del cuarto de caldera no están en la lista: mídalos en la \
+                     obra.",
+        ))
+        .to_string(),
         Note::WireNotMeasured(count) => {
-            let of = if count == 1 { "1 thermostat".to_string() } else { format!("{count} thermostats") };
-            format!("Thermostat wire of {of} is not measured, and not on the list.")
-        }
-        Note::WaysInOneLine(count) => {
-            let of = if count == 1 { "1 stretch is".to_string() } else { format!("{count} stretches are") };
-            format!(
-                "{of} described by length only, and cut as one line: their elbows divide them further. \
-                 Describe a room's way step by step for each straight."
+            let of = if count == 1 {
+                either(("1 thermostat", "1 termostato")).to_string()
+            } else {
+                say!("{count} thermostats", "{count} termostatos")
+            };
+            say!(
+                "Thermostat wire of {of} is not measured, and not on the list.",
+                "El cable de {of} no está medido ni está en la lista."
             )
         }
-        Note::HolesTaken => {
-            "Where a way is not described, it is taken to pass the floor twice.".to_string()
-        }
+        Note::WaysInOneLine(1) => either((
+            "1 stretch is described by length only, and cut as one line: their elbows divide them \
+             further. Describe a room's way step by step for each straight.",
+            "1 trecho está descrito solo por su largo, y se corta como una sola línea: sus codos \
+             lo dividen aún más. Describa el camino de una habitación paso por paso para tener \
+             cada recta.",
+        ))
+        .to_string(),
+        Note::WaysInOneLine(count) => say!(
+            "{count} stretches are described by length only, and cut as one line: their elbows \
+             divide them further. Describe a room's way step by step for each straight.",
+            "{count} trechos están descritos solo por su largo, y se cortan como una sola línea: \
+             sus codos los dividen aún más. Describa el camino de una habitación paso por paso \
+             para tener cada recta."
+        ),
+        Note::HolesTaken => either((
+            "Where a way is not described, it is taken to pass the floor twice.",
+            "Donde un camino no está descrito, se toma que cruza el piso dos veces.",
+        ))
+        .to_string(),
     }
 }
 
@@ -246,8 +313,15 @@ pub fn list_note(note: Note) -> String {
 pub fn unpriced_lines(take_off: &TakeOff) -> String {
     match take_off.unpriced {
         0 => String::new(),
-        1 => "1 line has no price and is not in the sum.".to_string(),
-        many => format!("{many} lines have no price and are not in the sum."),
+        1 => either((
+            "1 line has no price and is not in the sum.",
+            "1 renglón no tiene precio y no está en la suma.",
+        ))
+        .to_string(),
+        many => say!(
+            "{many} lines have no price and are not in the sum.",
+            "{many} renglones no tienen precio y no están en la suma."
+        ),
     }
 }
 
@@ -257,9 +331,11 @@ pub fn sum_and_need(take_off: &TakeOff, system: System) -> String {
         return String::new();
     }
     let spare = take_off.sum - take_off.needed;
-    format!(
-        "{} for what is needed, as the comparison of arrangements has it, and {} for whole sticks and \
-         coils and what is to spare.",
+    say!(
+        "{} for what is needed, as the comparison of arrangements has it, and {} for whole sticks \
+         and coils and what is to spare.",
+        "{} por lo que se necesita, como lo tiene la comparación de arreglos, y {} por barras y \
+         rollos enteros y lo que va de reserva.";
         value(take_off.needed, system),
         value(spare, system)
     )
@@ -268,9 +344,17 @@ pub fn sum_and_need(take_off: &TakeOff, system: System) -> String {
 /// What all of it comes to.
 pub fn list_sum(take_off: &TakeOff, system: System) -> String {
     if take_off.sum == Money::ZERO {
-        return "No sum: no price is typed of what is on the list.".to_string();
+        return either((
+            "No sum: no price is typed of what is on the list.",
+            "Sin suma: nada de la lista tiene precio escrito.",
+        ))
+        .to_string();
     }
-    format!("{} to buy, as far as prices are typed.", value(take_off.sum, system))
+    say!(
+        "{} to buy, as far as prices are typed.",
+        "{} por comprar, con los precios que están escritos.";
+        value(take_off.sum, system)
+    )
 }
 
 pub fn comes_in_coils(tube: Tube) -> bool {
@@ -279,13 +363,25 @@ pub fn comes_in_coils(tube: Tube) -> bool {
 
 /// What the picture of a stick in a cut plan shows.
 pub fn cut_picture(tube: &str, stick: &str) -> String {
-    format!("{stick} of {tube}, to scale; the table below has the same numbers.")
+    let tube = lower_first(tube);
+    say!(
+        "{stick} of {tube}, to scale; the table below has the same numbers.",
+        "{stick} de {tube}, a escala; la tabla de abajo tiene los mismos números."
+    )
 }
 
 /// The list as a table, heads first, for a spreadsheet.
 pub fn materials_table(draft: &Draft, take_off: &TakeOff, system: System) -> Vec<Vec<String>> {
-    let heads = ["Group", "What", "To buy", "Needed", "Price", "Sum", "Why"];
-    let mut rows = vec![heads.map(str::to_string).to_vec()];
+    let heads = [
+        ("Group", "Grupo"),
+        ("What", "Qué"),
+        ("To buy", "Comprar"),
+        ("Needed", "Necesario"),
+        ("Price", "Precio"),
+        ("Sum", "Suma"),
+        ("Why", "Por qué"),
+    ];
+    let mut rows = vec![heads.map(|head| either(head).to_string()).to_vec()];
     for entry in &take_off.lines {
         let is_coil = entry.line.tube.is_some_and(comes_in_coils);
         let why = entry.reasons.iter().map(|of| because(draft, of, system));
@@ -310,15 +406,28 @@ pub fn cut_title(of: Tube) -> &'static str {
 pub fn cut_proof(cutting: &Cutting, system: System) -> String {
     let long = |sixteenths: u64| value(sixteenth(sixteenths as f64), system);
     match &cutting.plan {
-        Err(_) => "No plan: more pieces than the search takes. Bought by the length.".to_string(),
+        Err(_) => either((
+            "No plan: more pieces than the search takes. Bought by the length.",
+            "Sin plan: más piezas de las que admite la búsqueda. Se compra por largo.",
+        ))
+        .to_string(),
         Ok(plan) if cutting.is_coil() => {
-            format!("{} of coil: no stretch has a joint in it.", long(plan.total_sixteenths))
+            say!(
+                "{} of coil: no stretch has a joint in it.",
+                "{} de rollo: ningún trecho tiene una unión adentro.";
+                long(plan.total_sixteenths)
+            )
         }
         Ok(plan) if plan.is_proven() => {
-            format!("Proven: no way of cutting takes less than {}.", long(plan.total_sixteenths))
+            say!(
+                "Proven: no way of cutting takes less than {}.",
+                "Demostrado: ninguna forma de cortar usa menos de {}.";
+                long(plan.total_sixteenths)
+            )
         }
-        Ok(plan) => format!(
+        Ok(plan) => say!(
             "The search was stopped: this takes {}, and none takes less than {}.",
+            "La búsqueda se detuvo: esta usa {}, y ninguna usa menos de {}.";
             long(plan.total_sixteenths),
             long(plan.bound_sixteenths)
         ),
@@ -327,12 +436,12 @@ pub fn cut_proof(cutting: &Cutting, system: System) -> String {
 
 /// A stick or a coil by its number, and what is left of it.
 pub fn stick_name(nth: usize, sixteenths: u32, is_coil: bool, system: System) -> String {
-    let kind = if is_coil { "Coil" } else { "Stick" };
+    let kind = if is_coil { either(("Coil", "Rollo")) } else { either(("Stick", "Barra")) };
     format!("{kind} {}, {}", nth + 1, cut_length(sixteenths, system))
 }
 
 pub fn offcut(sixteenths: u32, system: System) -> String {
-    format!("left {}", cut_length(sixteenths, system))
+    say!("left {}", "resto {}"; cut_length(sixteenths, system))
 }
 
 /// A cut's length.
@@ -352,18 +461,18 @@ pub fn cut_for(draft: &Draft, piece: &Piece) -> String {
         said += leg_word(leg);
     }
     if piece.part.1 > 1 {
-        said += &format!(", part {} of {}", piece.part.0, piece.part.1);
+        said += &say!(", part {} of {}", ", parte {} de {}"; piece.part.0, piece.part.1);
     }
     said
 }
 
 fn leg_word(leg: LegKind) -> &'static str {
-    match leg {
-        LegKind::Along => "along the wall",
-        LegKind::InsideCorner => "inside corner",
-        LegKind::OutsideCorner => "outside corner",
-        LegKind::Doorway => "under a door",
-        LegKind::ThroughFloor => "through the floor",
-        LegKind::Below => "below the floor",
-    }
+    either(match leg {
+        LegKind::Along => ("along the wall", "a lo largo de la pared"),
+        LegKind::InsideCorner => ("inside corner", "esquina interior"),
+        LegKind::OutsideCorner => ("outside corner", "esquina exterior"),
+        LegKind::Doorway => ("under a door", "bajo una puerta"),
+        LegKind::ThroughFloor => ("through the floor", "a través del piso"),
+        LegKind::Below => ("below the floor", "bajo el piso"),
+    })
 }

@@ -2,8 +2,10 @@
 
 use super::{
     air_class, assembly_name, behind, control, flow_basis, framing, material, open_flue, piping,
-    plant, position, shelter, shop, storeys, tube, u_value_basis,
+    plant, position, shelter, shop, storeys, tube, u_value_basis, what_if,
 };
+use crate::in_units;
+use crate::language::either;
 use finrun_engine::bills::Fuel;
 use finrun_engine::building::{Level, Place, RoomUse, SlabEdge, Soil};
 use finrun_engine::job::{
@@ -13,87 +15,119 @@ use finrun_engine::job::{
 
 /// The label over the list.
 pub fn choice_label(choice: Choice) -> &'static str {
-    match choice {
-        Choice::DesignHours => "Design temperature",
-        Choice::AirClass => "How tight is the house?",
-        Choice::AirBasis => "What do you know of its leaks?",
-        Choice::Storeys => "Storeys above the ground",
-        Choice::Shelter => "Shelter from the wind",
-        Choice::Flue => "Fireplace or open flue",
-        Choice::Soil => "Soil",
-        Choice::GroundMethod => "Heat loss of a slab by",
-        Choice::Edge => "Edge insulation of a slab",
-        Choice::SlabEdge => "Insulation of a slab, for its F-factor",
-        Choice::Fuel => "Fuel",
-        Choice::Tube => "Tube of the elements",
-        Choice::Objective => "Choose the pieces for",
-        Choice::Sticks => "Lengths of hard pipe in the shop",
-        Choice::FlowBasis => "How is the flow fixed?",
-        Choice::PipeCover => "Pipes outside the rooms",
-        Choice::Zoning => "Zones are started by",
-        Choice::Pump | Choice::ZonePump(_) => "Circulator",
-        Choice::PumpSet => "How many push together",
-        Choice::BoilerKind => "Boiler",
-        Choice::TankHeating => "Indirect tank for tap water",
-        Choice::Metal => "The system is mostly of",
-        Choice::ValveKind => "Zone valves",
-        Choice::Antifreeze => "Antifreeze",
-        Choice::SupplyBy => control::supply_label(),
-        Choice::Mass => control::mass_label(),
-        Choice::RoomMass(_) => control::room_mass_label(),
-        Choice::Holds(_) => control::holds_label(),
-        Choice::Arrangement(_) => "Arrangement",
-        Choice::Main(_) => "Tube of main, trunk or manifold",
-        Choice::Pipe(_) => "Tube of the rooms' own pipes",
-        Choice::Balancing(_) => "Balancing valves",
-        Choice::BackPath(_) => "The way back",
-        Choice::Hung(_) => "Zone",
-        Choice::Diverters(_) => "Diverter tees",
-        Choice::ShutOff(_) => "Shut-off",
-        Choice::Leg(..) => "Step",
-        Choice::Level(_) => "Storey",
-        Choice::Shape(_) => "Shape",
-        Choice::Behind(..) => "Behind it",
-        Choice::WallUse(..) => "Baseboard at this wall",
-        Choice::SurfaceBuild(..) | Choice::OpeningBuild(..) => "Built like",
-        Choice::Position(_) => "Used as",
-        Choice::Framing(_) => "Framing",
-        Choice::LayerMaterial(..) => "Material",
-        Choice::LayerPlace(..) => "Placed",
-    }
+    either(match choice {
+        Choice::DesignHours => ("Design temperature", "Temperatura de diseño"),
+        Choice::AirClass => ("How tight is the house?", "¿Qué tan hermética es la casa?"),
+        Choice::AirBasis => ("What do you know of its leaks?", "¿Qué sabe de sus fugas de aire?"),
+        Choice::Storeys => ("Storeys above the ground", "Pisos sobre el suelo"),
+        Choice::Shelter => ("Shelter from the wind", "Protección contra el viento"),
+        Choice::Flue => ("Fireplace or open flue", "Chimenea o tiro abierto"),
+        Choice::Soil => ("Soil", "Suelo"),
+        Choice::GroundMethod => ("Heat loss of a slab by", "Pérdida de calor de una losa según"),
+        Choice::Edge => ("Edge insulation of a slab", "Aislamiento del borde de una losa"),
+        Choice::SlabEdge => {
+            ("Insulation of a slab, for its F-factor", "Aislamiento de una losa, para su factor F")
+        }
+        Choice::Fuel => ("Fuel", "Combustible"),
+        Choice::Tube => ("Tube of the elements", "Tubo de los elementos"),
+        Choice::Objective => ("Choose the pieces for", "Elegir las piezas para"),
+        Choice::Sticks => {
+            ("Lengths of hard pipe in the shop", "Largos de tubo rígido en la tienda")
+        }
+        Choice::FlowBasis => ("How is the flow fixed?", "¿Cómo se fija el caudal?"),
+        Choice::PipeCover => ("Pipes outside the rooms", "Tuberías fuera de las habitaciones"),
+        Choice::Zoning => ("Zones are started by", "Las zonas arrancan con"),
+        Choice::Pump | Choice::ZonePump(_) => ("Circulator", "Circulador"),
+        Choice::PumpSet => ("How many push together", "Cuántos empujan juntos"),
+        Choice::BoilerKind => ("Boiler", "Caldera"),
+        Choice::TankHeating => {
+            ("Indirect tank for tap water", "Tanque indirecto para agua de la llave")
+        }
+        Choice::Metal => ("The system is mostly of", "El sistema es sobre todo de"),
+        Choice::ValveKind => ("Zone valves", "Válvulas de zona"),
+        Choice::Antifreeze => ("Antifreeze", "Anticongelante"),
+        Choice::SupplyBy => control::SUPPLY_BY,
+        Choice::Mass => control::MASS,
+        Choice::RoomMass(_) => control::ROOM_MASS,
+        Choice::Holds(_) => control::HOLDS,
+        Choice::Arrangement(_) => ("Arrangement", "Arreglo"),
+        Choice::Main(_) => {
+            ("Tube of main, trunk or manifold", "Tubo de principal, troncal o colector")
+        }
+        Choice::Pipe(_) => ("Tube of the rooms' own pipes", "Tubo propio de las habitaciones"),
+        Choice::Balancing(_) => ("Balancing valves", "Válvulas de balanceo"),
+        Choice::BackPath(_) => ("The way back", "El camino de vuelta"),
+        Choice::Hung(_) => ("Zone", "Zona"),
+        Choice::Diverters(_) => ("Diverter tees", "Tes desviadoras"),
+        Choice::ShutOff(_) => ("Shut-off", "Cierre"),
+        Choice::Leg(..) => ("Step", "Paso"),
+        Choice::Level(_) => ("Storey", "Nivel"),
+        Choice::Shape(_) => ("Shape", "Forma"),
+        Choice::Behind(..) => ("Behind it", "Al otro lado"),
+        Choice::WallUse(..) => ("Baseboard at this wall", "Zócalo en esta pared"),
+        Choice::SurfaceBuild(..) | Choice::OpeningBuild(..) => ("Built like", "Hecha como"),
+        Choice::Position(_) => ("Used as", "Se usa como"),
+        Choice::Framing(_) => ("Framing", "Armazón"),
+        Choice::LayerMaterial(..) => ("Material", "Material"),
+        Choice::LayerPlace(..) => ("Placed", "Colocación"),
+        Choice::ChangeKind(_) => what_if::KIND,
+        Choice::ChangeWhose(_) => what_if::WHOSE,
+        Choice::ChangeBuild(_) => what_if::BUILD,
+        Choice::ChangeLeaks(_) => what_if::LEAKS,
+        Choice::ChangeAirClass(_) => what_if::AIR_CLASS,
+        Choice::ChangeLevel(_) => what_if::LEVEL,
+        Choice::OutsideWalls(_) => what_if::OUTSIDE_WALLS,
+    })
 }
 
 /// Something on a list.
 pub fn pick(draft: &Draft, pick: Pick) -> String {
-    match pick {
+    in_units(match pick {
         Pick::Behind(p) => return behind(draft, p),
         Pick::Hung(p) => return piping::hung(draft, p),
         Pick::Holds(p) => return control::holds(draft, p),
+        Pick::Whose(p) => return what_if::whose(draft, p),
         Pick::Build(UValue::Own(id)) => return assembly_name(draft, id),
         Pick::Build(p) => u_value_basis(p),
-        Pick::DesignHours(p) => match p {
-            DesignHours::P99 => "99 % of hours are warmer (usual)",
-            DesignHours::P996 => "99.6 % of hours are warmer (stricter)",
-        },
+        Pick::DesignHours(p) => either(match p {
+            DesignHours::P99 => {
+                ("99 % of hours are warmer (usual)", "99 % de las horas son más calientes (usual)")
+            }
+            DesignHours::P996 => (
+                "99.6 % of hours are warmer (stricter)",
+                "99.6 % de las horas son más calientes (más estricto)",
+            ),
+        }),
         Pick::AirClass(p) => air_class(p),
-        Pick::AirBasis(p) => match p {
-            AirBasis::Class => "How it feels, by class",
-            AirBasis::BlowerDoor => "A blower door test",
-            AirBasis::LeakageArea => "A leakage area, or what is usual for the floor area",
-        },
+        Pick::AirBasis(p) => either(match p {
+            AirBasis::Class => ("How it feels, by class", "Cómo se siente, por clase"),
+            AirBasis::BlowerDoor => ("A blower door test", "Una prueba de puerta sopladora"),
+            AirBasis::LeakageArea => (
+                "A leakage area, or what is usual for the floor area",
+                "Un área de fuga, o lo usual para el área del piso",
+            ),
+        }),
         Pick::Storeys(p) => storeys(p),
         Pick::Shelter(p) => shelter(p),
         Pick::Flue(p) => open_flue(p),
         Pick::Soil(p) => soil(p),
-        Pick::GroundMethod(p) => match p {
-            GroundMethod::Iso => "ISO 13370, by area and edge",
-            GroundMethod::FFactor => "F-factor of US codes, by edge alone",
-        },
-        Pick::Edge(p) => match p {
-            EdgeBasis::None => "None",
-            EdgeBasis::Horizontal => "Horizontal, under the slab or outside it",
-            EdgeBasis::Vertical => "Vertical, along the foundation",
-        },
+        Pick::GroundMethod(p) => either(match p {
+            GroundMethod::Iso => ("ISO 13370, by area and edge", "ISO 13370, por área y borde"),
+            GroundMethod::FFactor => (
+                "F-factor of US codes, by edge alone",
+                "Factor F de los códigos de EE. UU., solo por el borde",
+            ),
+        }),
+        Pick::Edge(p) => either(match p {
+            EdgeBasis::None => ("None", "Ninguno"),
+            EdgeBasis::Horizontal => (
+                "Horizontal, under the slab or outside it",
+                "Horizontal, bajo la losa o fuera de ella",
+            ),
+            EdgeBasis::Vertical => {
+                ("Vertical, along the foundation", "Vertical, a lo largo del cimiento")
+            }
+        }),
         Pick::SlabEdge(p) => slab_edge(p),
         Pick::Fuel(p) => fuel(p),
         Pick::Tube(p) => tube(p),
@@ -120,78 +154,98 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
         Pick::ShutOff(p) => piping::shut_off(p),
         Pick::Leg(p) => piping::leg_kind(p),
         Pick::Level(p) => level(p),
-        Pick::Shape(p) => match p {
-            Shape::Rectangle => "Rectangle",
-            Shape::LShape => "L: a rectangle with a corner cut out",
-        },
+        Pick::Shape(p) => either(match p {
+            Shape::Rectangle => ("Rectangle", "Rectángulo"),
+            Shape::LShape => {
+                ("L: a rectangle with a corner cut out", "L: un rectángulo con una esquina cortada")
+            }
+        }),
         Pick::Position(p) => position(p),
         Pick::Framing(p) => framing(p),
         Pick::LayerMaterial(LayerMaterial::Listed(p)) => material(p),
-        Pick::LayerMaterial(LayerMaterial::TypedR) => "I know its R-value",
-        Pick::LayerPlace(p) => match p {
-            Place::Through => "Over the whole area",
-            Place::BetweenFraming => "Between studs, joists or rafters",
-        },
-    }
-    .to_string()
+        Pick::LayerMaterial(LayerMaterial::TypedR) => {
+            either(("I know its R-value", "Conozco su valor R"))
+        }
+        Pick::ChangeKind(p) => what_if::change_kind(p),
+        Pick::OutsideWalls(p) => what_if::outside_walls(p),
+        Pick::LayerPlace(p) => either(match p {
+            Place::Through => ("Over the whole area", "En toda el área"),
+            Place::BetweenFraming => {
+                ("Between studs, joists or rafters", "Entre montantes, vigas o cabios")
+            }
+        }),
+    })
 }
 
 pub fn room_use(used: RoomUse) -> &'static str {
-    match used {
-        RoomUse::Heated => "Heated room",
-        RoomUse::Attic => "Attic",
-        RoomUse::Garage => "Garage",
-        RoomUse::CrawlSpace => "Crawl space",
-        RoomUse::Basement => "Unheated basement",
-        RoomUse::Other => "Unheated space",
-    }
+    either(match used {
+        RoomUse::Heated => ("Heated room", "Habitación con calefacción"),
+        RoomUse::Attic => ("Attic", "Ático"),
+        RoomUse::Garage => ("Garage", "Garaje"),
+        RoomUse::CrawlSpace => ("Crawl space", "Espacio de poca altura"),
+        RoomUse::Basement => ("Unheated basement", "Sótano sin calefacción"),
+        RoomUse::Other => ("Unheated space", "Espacio sin calefacción"),
+    })
 }
 
 pub fn level(level: Level) -> &'static str {
-    match level {
-        Level::Basement => "Basement",
-        Level::First => "First floor",
-        Level::Second => "Second floor",
-        Level::Third => "Third floor",
-    }
+    either(match level {
+        Level::Basement => ("Basement", "Sótano"),
+        Level::First => ("First floor", "Primer piso"),
+        Level::Second => ("Second floor", "Segundo piso"),
+        Level::Third => ("Third floor", "Tercer piso"),
+    })
 }
 
 pub fn soil(soil: Soil) -> &'static str {
-    match soil {
-        Soil::Clay => "Clay or silt",
-        Soil::Sand => "Sand or gravel (also if you do not know)",
-        Soil::Rock => "Rock",
-    }
+    either(match soil {
+        Soil::Clay => ("Clay or silt", "Arcilla o limo"),
+        Soil::Sand => {
+            ("Sand or gravel (also if you do not know)", "Arena o grava (también si no sabe)")
+        }
+        Soil::Rock => ("Rock", "Roca"),
+    })
 }
 
 pub fn fuel(fuel: Fuel) -> &'static str {
-    match fuel {
-        Fuel::NaturalGasTherm => "Natural gas, therms",
-        Fuel::NaturalGasCcf => "Natural gas, hundreds of cubic feet (CCF)",
-        Fuel::HeatingOilGallon => "Heating oil, gallons",
-        Fuel::PropaneGallon => "Propane, gallons",
-        Fuel::ElectricityKwh => "Electricity, kWh",
-    }
+    either(match fuel {
+        Fuel::NaturalGasTherm => ("Natural gas, therms", "Gas natural, therms"),
+        Fuel::NaturalGasCcf => (
+            "Natural gas, hundreds of cubic feet (CCF)",
+            "Gas natural, cientos de pies cúbicos (CCF)",
+        ),
+        Fuel::HeatingOilGallon => ("Heating oil, gallons", "Combustible de calefacción, galones"),
+        Fuel::PropaneGallon => ("Propane, gallons", "Propano, galones"),
+        Fuel::ElectricityKwh => ("Electricity, kWh", "Electricidad, kWh"),
+    })
 }
 
 pub fn slab_edge(edge: SlabEdge) -> &'static str {
-    match edge {
-        SlabEdge::Uninsulated => "None",
-        SlabEdge::Horizontal2FtR5 => "2 ft horizontal, R-5",
-        SlabEdge::Horizontal2FtR10 => "2 ft horizontal, R-10",
-        SlabEdge::Horizontal2FtR15 => "2 ft horizontal, R-15",
-        SlabEdge::Horizontal4FtR5 => "4 ft horizontal, R-5",
-        SlabEdge::Horizontal4FtR10 => "4 ft horizontal, R-10",
-        SlabEdge::Horizontal4FtR15 => "4 ft horizontal, R-15",
-        SlabEdge::Vertical2FtR5 => "2 ft vertical, R-5",
-        SlabEdge::Vertical2FtR10 => "2 ft vertical, R-10",
-        SlabEdge::Vertical2FtR15 => "2 ft vertical, R-15",
-        SlabEdge::Vertical4FtR5 => "4 ft vertical, R-5",
-        SlabEdge::Vertical4FtR10 => "4 ft vertical, R-10",
-        SlabEdge::Vertical4FtR15 => "4 ft vertical, R-15",
-        SlabEdge::WholeR10 => "Under the whole slab and at its edge, R-10",
-        SlabEdge::WholeR15 => "Under the whole slab and at its edge, R-15",
-        SlabEdge::WholeR20 => "Under the whole slab and at its edge, R-20",
-        SlabEdge::WholeR30 => "Under the whole slab and at its edge, R-30",
-    }
+    either(match edge {
+        SlabEdge::Uninsulated => ("None", "Ninguno"),
+        SlabEdge::Horizontal2FtR5 => ("2 ft horizontal, R-5", "Horizontal de 2 pies, R-5"),
+        SlabEdge::Horizontal2FtR10 => ("2 ft horizontal, R-10", "Horizontal de 2 pies, R-10"),
+        SlabEdge::Horizontal2FtR15 => ("2 ft horizontal, R-15", "Horizontal de 2 pies, R-15"),
+        SlabEdge::Horizontal4FtR5 => ("4 ft horizontal, R-5", "Horizontal de 4 pies, R-5"),
+        SlabEdge::Horizontal4FtR10 => ("4 ft horizontal, R-10", "Horizontal de 4 pies, R-10"),
+        SlabEdge::Horizontal4FtR15 => ("4 ft horizontal, R-15", "Horizontal de 4 pies, R-15"),
+        SlabEdge::Vertical2FtR5 => ("2 ft vertical, R-5", "Vertical de 2 pies, R-5"),
+        SlabEdge::Vertical2FtR10 => ("2 ft vertical, R-10", "Vertical de 2 pies, R-10"),
+        SlabEdge::Vertical2FtR15 => ("2 ft vertical, R-15", "Vertical de 2 pies, R-15"),
+        SlabEdge::Vertical4FtR5 => ("4 ft vertical, R-5", "Vertical de 4 pies, R-5"),
+        SlabEdge::Vertical4FtR10 => ("4 ft vertical, R-10", "Vertical de 4 pies, R-10"),
+        SlabEdge::Vertical4FtR15 => ("4 ft vertical, R-15", "Vertical de 4 pies, R-15"),
+        SlabEdge::WholeR10 => {
+            ("Under the whole slab and at its edge, R-10", "Bajo toda la losa y en su borde, R-10")
+        }
+        SlabEdge::WholeR15 => {
+            ("Under the whole slab and at its edge, R-15", "Bajo toda la losa y en su borde, R-15")
+        }
+        SlabEdge::WholeR20 => {
+            ("Under the whole slab and at its edge, R-20", "Bajo toda la losa y en su borde, R-20")
+        }
+        SlabEdge::WholeR30 => {
+            ("Under the whole slab and at its edge, R-30", "Bajo toda la losa y en su borde, R-30")
+        }
+    })
 }

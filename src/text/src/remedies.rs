@@ -1,6 +1,7 @@
 //! What a worked-out way out proposes, whether it does, and what it costs; and what is built beyond the
 //! loads.
 
+use crate::language::{either, say};
 use crate::plant::minutes;
 use crate::shop::price_label;
 use crate::{room_name, surface_name, value};
@@ -34,43 +35,67 @@ pub fn worked(worked: &Worked, draft: &Draft, system: System) -> String {
 fn way_out(worked: &Worked, draft: &Draft, system: System) -> String {
     match worked.way {
         Way::HotterWater { supply } => {
-            format!("Set the boiler to a supply of {}", value(supply, system))
+            say!(
+                "Set the boiler to a supply of {}",
+                "Ajuste la caldera a un suministro de {}";
+                value(supply, system)
+            )
         }
-        Way::BetterElement { factor, element } => format!(
+        Way::BetterElement { factor, element } => say!(
             "Element with {} more output a foot, in all rooms ({})",
+            "Elemento con {} más de potencia en el mismo largo, en todas las habitaciones ({})";
             value(Value::share(factor - 1.0), system),
             value(element, system)
         ),
-        Way::RuledOutWall { wall, pieces } => format!(
+        Way::RuledOutWall { wall, pieces } => say!(
             "{} of pieces at a wall that is ruled out now, {}",
+            "{} de piezas en una pared que ahora está descartada, {}";
             value(pieces, system),
             surface_name(draft, worked.room, wall)
         ),
         Way::NewWall { length } => {
-            format!("{} more of free wall, at an inside wall if need be", value(length, system))
+            say!(
+                "{} more of free wall, at an inside wall if need be",
+                "{} más de pared libre, en una pared interior si hace falta";
+                value(length, system)
+            )
         }
         Way::MoreFlow { flow, circulator } => {
-            let circulator = match circulator {
-                Circulator::GivesIt => "which the circulator gives",
-                Circulator::TooSmall => "for which the circulator is too small",
-            };
-            format!("Flow of {}, {circulator}", value(flow, system))
+            let circulator = either(match circulator {
+                Circulator::GivesIt => ("which the circulator gives", "que el circulador da"),
+                Circulator::TooSmall => (
+                    "for which the circulator is too small",
+                    "para el que el circulador es demasiado pequeño",
+                ),
+            });
+            say!("Flow of {}, {circulator}", "Caudal de {}, {circulator}"; value(flow, system))
         }
-        Way::SecondCircuit { from, pipe } => format!(
+        Way::SecondCircuit { from, pipe } => say!(
             "A second circuit from {} on, with a balancing valve in each and about {} more pipe",
+            "Un segundo circuito desde {}, con una válvula de balanceo en cada uno y unos {} más \
+             de tubo";
             room_name(draft, from),
             value(pipe, system)
         ),
         Way::LessLoss { by } => {
-            format!("{} less loss: insulate, seal, better glass", value(by, system))
+            say!(
+                "{} less loss: insulate, seal, better glass",
+                "{} menos de pérdida: aislar, sellar, mejor vidrio";
+                value(by, system)
+            )
         }
-        Way::Insulate { surface, resistance, area } => format!(
+        Way::Insulate { surface, resistance, area } => say!(
             "Insulate {} ({}) to {} or better",
+            "Aísle {} ({}) hasta {} o mejor";
             surface_name(draft, worked.room, surface),
             value(area, system),
             r_value(resistance, system)
         ),
-        Way::MoveFirst => "Make it the first room of its loop".to_string(),
+        Way::MoveFirst => either((
+            "Make it the first room of its loop",
+            "Póngala como la primera habitación de su circuito",
+        ))
+        .to_string(),
     }
 }
 
@@ -84,10 +109,16 @@ fn r_value(resistance: Resistance, system: System) -> String {
 
 fn does(does: Does, system: System) -> String {
     match does {
-        Does::HeatsAll => "all rooms are heated".to_string(),
-        Does::HeatsRoom => "this room is heated, others stay short".to_string(),
+        Does::HeatsAll => {
+            either(("all rooms are heated", "todas las habitaciones se calientan")).to_string()
+        }
+        Does::HeatsRoom => either((
+            "this room is heated, others stay short",
+            "esta habitación se calienta, a otras les sigue faltando",
+        ))
+        .to_string(),
         Does::NotEnough { remains } => {
-            format!("not enough, {} are missing", value(remains, system))
+            say!("not enough, {} are missing", "no alcanza, faltan {}"; value(remains, system))
         }
     }
 }
@@ -97,55 +128,77 @@ fn cost(worked: &Worked, system: System) -> String {
     for unpriced in &worked.unpriced {
         parts.push(match unpriced {
             Class::Piece(length) | Class::Kept(length) => {
-                format!("pieces of {}", value(*length, system))
+                say!("pieces of {}", "piezas de {}"; value(*length, system))
             }
             Class::Part(field) => price_label(*field).to_lowercase(),
         });
     }
     let parts = parts.join("; ");
     match (worked.cost, parts.is_empty()) {
-        (Some(Money::ZERO), true) => "nothing to buy".to_string(),
-        (Some(cost), true) => format!("cost {}", value(cost, system)),
-        (Some(cost), false) => format!("cost {} without {parts}", value(cost, system)),
-        (None, false) => format!("no price is typed for {parts}"),
+        (Some(Money::ZERO), true) => either(("nothing to buy", "nada que comprar")).to_string(),
+        (Some(cost), true) => say!("cost {}", "costo {}"; value(cost, system)),
+        (Some(cost), false) => say!(
+            "cost {} without {parts}",
+            "costo {} sin {parts}";
+            value(cost, system)
+        ),
+        (None, false) => {
+            say!("no price is typed for {parts}", "ningún precio escrito para {parts}")
+        }
         (None, true) => String::new(),
     }
 }
 
 /// What to heed.
 fn note(way: &Way) -> &'static str {
-    match way {
-        Way::HotterWater { .. } => " Pipes and fins that hot scald: keep enclosures closed.",
-        Way::MoveFirst => " Its pipe is counted as it is now.",
-        _ => "",
-    }
+    either(match way {
+        Way::HotterWater { .. } => (
+            " Pipes and fins that hot scald: keep enclosures closed.",
+            " Tubos y aletas así de calientes queman: mantenga cerradas las carcasas.",
+        ),
+        Way::MoveFirst => {
+            (" Its pipe is counted as it is now.", " Su tubo se cuenta como está ahora.")
+        }
+        _ => ("", ""),
+    })
 }
 
 /// Lower supply that the pieces allow, in a sentence.
 pub fn supply_enough(oversize: &Oversize, system: System) -> String {
     match oversize.supply_enough {
-        Some(enough) if enough < oversize.supply => format!(
-            "With these pieces the loads are met at a supply of {} already: an outdoor reset may be \
-             set by that.",
+        Some(enough) if enough < oversize.supply => say!(
+            "With these pieces the loads are met at a supply of {} already: an outdoor reset may \
+             be set by that.",
+            "Con estas piezas las cargas ya se cubren con un suministro de {}: por eso se puede \
+             ajustar una compensación exterior.";
             value(enough, system)
         ),
-        _ => "The loads just take this supply.".to_string(),
+        _ => either((
+            "The loads just take this supply.",
+            "Las cargas necesitan justo este suministro.",
+        ))
+        .to_string(),
     }
 }
 
 /// How long the thermostats call, in a sentence.
 pub fn calls_at_half(oversize: &Oversize, system: System) -> String {
-    format!(
-        "At half of the load and this supply thermostats call for {} of the time; with elements that \
-         just meet the loads for 50 %.",
+    say!(
+        "At half of the load and this supply thermostats call for {} of the time; with elements \
+         that just meet the loads for 50 %.",
+        "Con la mitad de la carga y este suministro los termostatos piden calor {} del tiempo; \
+         con elementos que cubren justo las cargas, 50 %.";
         value(Value::share(oversize.calls_at_half), system)
     )
 }
 
 /// What that does to the burner, in a sentence.
 pub fn burner_runs(burner: &Burner) -> String {
-    format!(
-        "While all call, the burner at its least runs {}; with elements that just meet the loads, {}.",
+    say!(
+        "While all call, the burner at its least runs {}; with elements that just meet the loads, \
+         {}.",
+        "Mientras todos piden, el quemador en su mínimo marcha {}; con elementos que cubren justo \
+         las cargas, {}.";
         runs(burner.built),
         runs(burner.exact)
     )
@@ -153,7 +206,7 @@ pub fn burner_runs(burner: &Burner) -> String {
 
 fn runs(running: Running) -> String {
     match running {
-        Running::Throughout => "throughout".to_string(),
-        Running::Cycling(cycle) => format!("for {} at a time", minutes(cycle.on_s)),
+        Running::Throughout => either(("throughout", "todo el tiempo")).to_string(),
+        Running::Cycling(cycle) => say!("for {} at a time", "{} cada vez"; minutes(cycle.on_s)),
     }
 }

@@ -1,7 +1,7 @@
 //! Words of the report: its parts, where numbers come from, what was assumed and by which method.
 
-use crate::language::sentences;
-use crate::{field_label, field_owner, flow_basis, heating_effect, objective, value};
+use crate::language::{either, say, sentences};
+use crate::{field_label, field_owner, flow_basis, heating_effect, in_units, objective, value};
 use finrun_engine::building::SurfaceKind;
 use finrun_engine::emitter::HeatingEffect;
 use finrun_engine::job::{
@@ -13,14 +13,15 @@ use finrun_engine::trace::Topic;
 
 /// Where a number comes from: its letter, which stands behind it in a table of many, and in a word.
 pub fn input_origin(origin: InputOrigin) -> (&'static str, &'static str) {
-    match origin {
-        InputOrigin::Measured => ("m", "measured"),
-        InputOrigin::Label => ("l", "label"),
-        InputOrigin::Given => ("g", "given"),
-        InputOrigin::Table => ("t", "table"),
-        InputOrigin::Worked => ("w", "worked out"),
-        InputOrigin::Assumed => ("a", "assumed"),
-    }
+    let (letter, word) = match origin {
+        InputOrigin::Measured => (("m", "m"), ("measured", "medido")),
+        InputOrigin::Label => (("l", "e"), ("label", "etiqueta")),
+        InputOrigin::Given => (("g", "d"), ("given", "dado")),
+        InputOrigin::Table => (("t", "t"), ("table", "tabla")),
+        InputOrigin::Worked => (("w", "c"), ("worked out", "calculado")),
+        InputOrigin::Assumed => (("a", "s"), ("assumed", "supuesto")),
+    };
+    (either(letter), either(word))
 }
 
 /// A number with the letter of where it comes from.
@@ -30,24 +31,35 @@ pub fn with_origin(shown: &str, origin: InputOrigin) -> String {
 
 /// What made the report: the program, and the versions of what it reads.
 pub fn made_by(program: &str, file: u32, climate: &str) -> String {
-    format!("Finrun {program}, job file version {file}, climate table {climate}")
+    say!(
+        "Finrun {program}, job file version {file}, climate table {climate}",
+        "Finrun {program}, archivo de proyecto versión {file}, tabla de clima {climate}"
+    )
 }
 
 /// Of the whole report, or of the short form.
 pub fn report_title(job: &str) -> String {
-    format!("Baseboard heating: {job}")
+    say!("Baseboard heating: {job}", "Calefacción por zócalo: {job}")
 }
 
 /// A label where the field before it does not stand beside it.
 pub fn whole_label(field: Field) -> &'static str {
     match field {
-        Field::Room(_, RoomField::FloorArea) => "Floor area",
-        Field::Room(_, RoomField::Elbows) => "Elbows on the pipe to it",
-        Field::Room(_, RoomField::AirChanges) => "Air changes at least",
-        Field::Room(_, RoomField::Temperature) => "Temperature",
-        Field::Room(_, RoomField::OtherHeat) => "Other heat",
-        Field::Circuit(CircuitField::ReturnElbows) => "Elbows on the pipe to the boiler",
-        Field::Zone(_, ZoneField::TrunkElbows) => "Elbows on the trunk, one way",
+        Field::Room(_, RoomField::FloorArea) => either(("Floor area", "Área del piso")),
+        Field::Room(_, RoomField::Elbows) => {
+            either(("Elbows on the pipe to it", "Codos en el tubo que llega"))
+        }
+        Field::Room(_, RoomField::AirChanges) => {
+            either(("Air changes at least", "Cambios de aire, mínimo"))
+        }
+        Field::Room(_, RoomField::Temperature) => either(("Temperature", "Temperatura")),
+        Field::Room(_, RoomField::OtherHeat) => either(("Other heat", "Otro calor")),
+        Field::Circuit(CircuitField::ReturnElbows) => {
+            either(("Elbows on the pipe to the boiler", "Codos en el tubo a la caldera"))
+        }
+        Field::Zone(_, ZoneField::TrunkElbows) => {
+            either(("Elbows on the trunk, one way", "Codos en la troncal, un sentido"))
+        }
         _ => field_label(field),
     }
 }
@@ -73,16 +85,18 @@ pub fn assumption(label: &str, shown: &str, places: &[String]) -> String {
 pub fn times_in(count: usize, room: &str) -> String {
     match count {
         1 => room.to_string(),
-        count => format!("{count} in {room}"),
+        count => say!("{count} in {room}", "{count} en {room}"),
     }
 }
 
 /// A blank of a kind whose numbers differ from place to place.
 pub fn without_number(field: Field) -> Option<&'static str> {
     match field {
-        Field::Opening(_, _, _, OpeningField::FromLeft) => {
-            Some("Windows and doors without a place stand evenly along their walls")
-        }
+        Field::Opening(_, _, _, OpeningField::FromLeft) => Some(either((
+            "Windows and doors without a place stand evenly along their walls",
+            "Las ventanas y puertas sin lugar indicado se reparten por igual a lo largo de su \
+             pared",
+        ))),
         _ => None,
     }
 }
@@ -90,32 +104,47 @@ pub fn without_number(field: Field) -> Option<&'static str> {
 /// By which methods a job was worked out: what it chose among them, in sentences.
 pub fn methods(draft: &Draft, system: System) -> Vec<String> {
     let mut said = vec![
-        "Heat loss is steady, on the design day: no gains from sun or people, no reheat."
-            .to_string(),
+        either((
+            "Heat loss is steady, on the design day: no gains from sun or people, no reheat.",
+            "La pérdida de calor es constante, en el día de diseño: sin aportes de sol ni de \
+             personas, sin recalentamiento.",
+        ))
+        .to_string(),
     ];
     let margin = resolve(draft, Field::House(HouseField::Margin)).si().unwrap_or(0.0);
     said.push(match margin > 0.0 {
-        true => format!(
+        true => say!(
             "A margin of {} is added to every room; nothing else is added.",
+            "Se agrega un margen de {} a cada habitación; nada más se agrega.";
             value(Value::share(margin), system)
         ),
-        false => "No margin is added to any room.".to_string(),
+        false => {
+            either(("No margin is added to any room.", "No se agrega margen a ninguna habitación."))
+                .to_string()
+        }
     });
     said.push(
-        match draft.air.basis {
-            AirBasis::Class => {
+        either(match draft.air.basis {
+            AirBasis::Class => (
                 "Air: by a class of tightness, as air changes, shared among the rooms by the area \
-                 they show to outdoors and to unheated spaces."
-            }
-            AirBasis::BlowerDoor => {
-                "Air: by a blower door test and the model of Sherman and Grimsrud, shared among the \
-                 rooms by the area they show to outdoors and to unheated spaces."
-            }
-            AirBasis::LeakageArea => {
-                "Air: by a leakage area and the model of Sherman and Grimsrud, shared among the rooms \
-                 by the area they show to outdoors and to unheated spaces."
-            }
-        }
+                 they show to outdoors and to unheated spaces.",
+                "Aire: por una clase de hermeticidad, en cambios de aire, repartidos entre las \
+                 habitaciones según el área que dan al exterior y a espacios sin calefacción.",
+            ),
+            AirBasis::BlowerDoor => (
+                "Air: by a blower door test and the model of Sherman and Grimsrud, shared among \
+                 the rooms by the area they show to outdoors and to unheated spaces.",
+                "Aire: por una prueba de puerta sopladora y el modelo de Sherman y Grimsrud, \
+                 repartido entre las habitaciones según el área que dan al exterior y a espacios \
+                 sin calefacción.",
+            ),
+            AirBasis::LeakageArea => (
+                "Air: by a leakage area and the model of Sherman and Grimsrud, shared among the \
+                 rooms by the area they show to outdoors and to unheated spaces.",
+                "Aire: por un área de fugas y el modelo de Sherman y Grimsrud, repartido entre \
+                 las habitaciones según el área que dan al exterior y a espacios sin calefacción.",
+            ),
+        })
         .to_string(),
     );
     let mut surfaces = draft.all_rooms().flat_map(|room| &room.surfaces);
@@ -124,57 +153,91 @@ pub fn methods(draft: &Draft, system: System) -> Vec<String> {
         let mut floors = floors.filter(|surface| surface.kind == SurfaceKind::Floor);
         let slab = floors.any(|surface| surface.behind == Behind::Ground);
         said.push(
-            match draft.ground.method {
-                GroundMethod::FFactor if slab => {
-                    "Ground: slabs by the F-factor of US codes along their edge, walls by ISO 13370."
-                }
-                _ => "Ground: by ISO 13370, whose formulas were read in public implementations of it.",
-            }
+            either(match draft.ground.method {
+                GroundMethod::FFactor if slab => (
+                    "Ground: slabs by the F-factor of US codes along their edge, walls by ISO \
+                     13370.",
+                    "Suelo: losas por el factor F de los códigos de EE. UU. a lo largo de su \
+                     borde, paredes por ISO 13370.",
+                ),
+                _ => (
+                    "Ground: by ISO 13370, whose formulas were read in public implementations of \
+                     it.",
+                    "Suelo: por ISO 13370, cuyas fórmulas se leyeron en implementaciones públicas \
+                     de la norma.",
+                ),
+            })
             .to_string(),
         );
     }
     if !draft.spaces.is_empty() {
         said.push(
-            "Unheated spaces are at the temperature of their own balance, but where one is typed."
-                .to_string(),
+            either((
+                "Unheated spaces are at the temperature of their own balance, but where one is \
+                 typed.",
+                "Los espacios sin calefacción están a la temperatura de su propio balance, salvo \
+                 donde se escribió una.",
+            ))
+            .to_string(),
         );
     }
     said.push(match draft.element.rating_basis {
-        RatingBasis::Single => {
-            "Element: one rated output and an exponent, carried along the tube exactly as the water \
-             cools."
-                .to_string()
-        }
-        RatingBasis::Table => {
-            "Element: a curve fitted to a maker's table, carried along the tube exactly as the water \
-             cools."
-                .to_string()
-        }
+        RatingBasis::Single => either((
+            "Element: one rated output and an exponent, carried along the tube exactly as the \
+             water cools.",
+            "Elemento: una potencia nominal y un exponente, llevados a lo largo del tubo \
+             exactamente como se enfría el agua.",
+        ))
+        .to_string(),
+        RatingBasis::Table => either((
+            "Element: a curve fitted to a maker's table, carried along the tube exactly as the \
+             water cools.",
+            "Elemento: una curva ajustada a la tabla de un fabricante, llevada a lo largo del \
+             tubo exactamente como se enfría el agua.",
+        ))
+        .to_string(),
     });
     said.push(match draft.element.heating_effect {
-        HeatingEffect::Unknown => {
-            "Whether a heating effect is in the rating is not known: it is taken as typed."
-                .to_string()
-        }
-        effect => format!("Rating: {}.", heating_effect(effect)),
+        HeatingEffect::Unknown => either((
+            "Whether a heating effect is in the rating is not known: it is taken as typed.",
+            "No se sabe si la potencia nominal incluye un efecto de calefacción: se toma como \
+             está escrita.",
+        ))
+        .to_string(),
+        effect => say!("Rating: {}.", "Potencia nominal: {}."; heating_effect(effect)),
     });
-    said.push(format!("Pieces are chosen for: {}.", objective(draft.element.objective)));
-    said.push(format!("Flow: {}.", flow_basis(draft.flow_basis)));
+    said.push(say!(
+        "Pieces are chosen for: {}.",
+        "Las piezas se eligen para: {}.";
+        objective(draft.element.objective)
+    ));
+    said.push(say!("Flow: {}.", "Caudal: {}."; flow_basis(draft.flow_basis)));
     let own = draft.zones.len() > 1 && draft.zoning == Zoning::Circulators;
     let typed = match own {
         true => draft.zones.iter().all(|zone| zone.pump == PumpKind::Points),
         false => draft.pump.kind == PumpKind::Points,
     };
     said.push(match typed {
-        true => "Circulator: by the points of its curve.".to_string(),
-        false => {
-            "Circulator: by a typical curve, which is no maker's, and is a judgement.".to_string()
-        }
+        true => either((
+            "Circulator: by the points of its curve.",
+            "Circulador: por los puntos de su curva.",
+        ))
+        .to_string(),
+        false => either((
+            "Circulator: by a typical curve, which is no maker's, and is a judgement.",
+            "Circulador: por una curva típica, que no es de ningún fabricante y es criterio \
+             propio.",
+        ))
+        .to_string(),
     });
     said.push(
-        "Water: properties fitted to IAPWS; friction after Darcy, Weisbach and Colebrook; fittings in \
-         the form of Crane TP-410, from memory."
-            .to_string(),
+        either((
+            "Water: properties fitted to IAPWS; friction after Darcy, Weisbach and Colebrook; \
+             fittings in the form of Crane TP-410, from memory.",
+            "Agua: propiedades ajustadas a IAPWS; fricción según Darcy, Weisbach y Colebrook; \
+             conexiones en la forma de Crane TP-410, de memoria.",
+        ))
+        .to_string(),
     );
     said
 }
@@ -182,37 +245,66 @@ pub fn methods(draft: &Draft, system: System) -> Vec<String> {
 /// What a working leads to, for its heading; rooms and stretches by name.
 pub fn worked_title(topic: Topic, name: &str) -> String {
     match topic {
-        Topic::HouseLoad => "The house's load".to_string(),
-        Topic::RoomLoad(_) => format!("Load of {name}"),
-        Topic::PathLoss(..) => format!("Heat through: {name}"),
-        Topic::SpaceTemperature(_) => format!("Temperature of {name}"),
-        Topic::HouseAir => "Air through the house".to_string(),
-        Topic::Band => "How sure the load is".to_string(),
-        Topic::ListedU(_) => format!("U of “{name}”"),
-        Topic::PerArea(_) => format!("Load on each part of the floor, {name}"),
-        Topic::Needed(_) => format!("Finned length needed, {name}"),
-        Topic::Output(_) => format!("Element's output and the water that leaves it, {name}"),
-        Topic::Over(_) => format!("Output beside the load, {name}"),
-        Topic::Pieces(_) => format!("Pieces, {name}"),
-        Topic::Element => "Element in all rooms".to_string(),
-        Topic::RuleOfThumb(_) => format!("Rule of thumb, {name}"),
-        Topic::Flow => "Flow".to_string(),
+        Topic::HouseLoad => either(("The house's load", "Carga de la casa")).to_string(),
+        Topic::RoomLoad(_) => say!("Load of {name}", "Carga de {name}"),
+        Topic::PathLoss(..) => say!("Heat through: {name}", "Calor a través de: {name}"),
+        Topic::SpaceTemperature(_) => say!("Temperature of {name}", "Temperatura de {name}"),
+        Topic::HouseAir => {
+            either(("Air through the house", "Aire a través de la casa")).to_string()
+        }
+        Topic::Band => either(("How sure the load is", "Qué tan segura es la carga")).to_string(),
+        Topic::ListedU(_) => say!("U of “{name}”", "U de «{name}»"),
+        Topic::PerArea(_) => {
+            say!("Load on each part of the floor, {name}", "Carga por cada parte del piso, {name}")
+        }
+        Topic::Needed(_) => {
+            say!("Finned length needed, {name}", "Largo con aletas necesario, {name}")
+        }
+        Topic::Output(_) => say!(
+            "Element's output and the water that leaves it, {name}",
+            "Potencia del elemento y agua que sale de él, {name}"
+        ),
+        Topic::Over(_) => {
+            say!("Output beside the load, {name}", "Potencia frente a la carga, {name}")
+        }
+        Topic::Pieces(_) => say!("Pieces, {name}", "Piezas, {name}"),
+        Topic::Element => {
+            either(("Element in all rooms", "Elemento en todas las habitaciones")).to_string()
+        }
+        Topic::RuleOfThumb(_) => say!("Rule of thumb, {name}", "Regla práctica, {name}"),
+        Topic::Flow => either(("Flow", "Caudal")).to_string(),
         Topic::Pipe(_) => crate::water_after(name),
-        Topic::Drop => "Temperature drop".to_string(),
-        Topic::Velocity => "Fastest water".to_string(),
+        Topic::Drop => either(("Temperature drop", "Caída de temperatura")).to_string(),
+        Topic::Velocity => either(("Fastest water", "El agua más rápida")).to_string(),
         Topic::Pressure(_) => crate::pressure_lost(name),
-        Topic::Head => "Head for the circulator".to_string(),
-        Topic::BoilerHeat => "What the boiler puts back".to_string(),
-        Topic::NeededOutput => "What the boiler must give".to_string(),
-        Topic::SystemVolume => "Liquid in the system".to_string(),
-        Topic::TankSize => "Least expansion tank".to_string(),
-        Topic::FillPressure => "Fill pressure, cold".to_string(),
+        Topic::Head => {
+            either(("Head for the circulator", "Altura de bombeo del circulador")).to_string()
+        }
+        Topic::BoilerHeat => {
+            either(("What the boiler puts back", "Lo que la caldera repone")).to_string()
+        }
+        Topic::NeededOutput => {
+            either(("What the boiler must give", "Lo que la caldera debe dar")).to_string()
+        }
+        Topic::SystemVolume => {
+            either(("Liquid in the system", "Líquido en el sistema")).to_string()
+        }
+        Topic::TankSize => {
+            either(("Least expansion tank", "Tanque de expansión mínimo")).to_string()
+        }
+        Topic::FillPressure => {
+            either(("Fill pressure, cold", "Presión de llenado, en frío")).to_string()
+        }
     }
 }
 
 /// Rooms that are not in any number of the report.
 pub fn left_out(rooms: &[String]) -> String {
-    format!("Not complete, and in no number of this report: {}.", rooms.join(", "))
+    say!(
+        "Not complete, and in no number of this report: {}.",
+        "Incompletas, y en ningún número de este informe: {}.";
+        rooms.join(", ")
+    )
 }
 
 /// So many pieces of one length.
@@ -232,7 +324,7 @@ pub fn from_into(enters: &str, leaves: &str) -> String {
 
 /// A label, and which kind of thing it is about.
 pub fn of_kind(label: &str, kind: &str) -> String {
-    format!("{label}, {}", kind.to_ascii_lowercase())
+    format!("{label}, {}", kind.to_lowercase())
 }
 
 /// An opening below the surface that it is in.
@@ -246,12 +338,12 @@ pub fn rough_length(length: Value, system: System) -> String {
         System::Us => (Unit::Foot, "ft"),
         System::Si => (Unit::Metre, "m"),
     };
-    format!("{:.0}\u{a0}{name}", unit.from_si(length.si))
+    in_units(&format!("{:.0}\u{a0}{name}", unit.from_si(length.si)))
 }
 
 /// Stock lengths, in whole feet.
 pub fn stock_feet(lengths: &str) -> String {
-    format!("{lengths} ft")
+    say!("{lengths} ft", "{lengths} pies")
 }
 
 /// A check with how grave it is.
@@ -276,95 +368,111 @@ pub fn named(name: &str, what: &str) -> String {
 
 // Fixed sentences of the report, each by its name.
 sentences! { REPORT_WORDS;
-    section_report: "Report";
-    report_note: "For paper or a PDF: press Print, and choose a printer or “Save as PDF”. The short form \
-                  holds on two pages what is needed on site.";
-    report_fact: "To print or save, whole or in short";
-    report_form: "What to print";
-    report_full: "Full report";
-    report_short: "Short form";
-    report_paper: "Paper";
-    paper_letter: "Letter, 8 1/2 by 11 in";
-    paper_a4: "A4, 210 by 297 mm";
+    section_report: "Report", "Informe";
+    report_note: "For paper or a PDF: press Print, and choose a printer or “Save as PDF”. The \
+                  short form holds on two pages what is needed on site.",
+                 "Para papel o PDF: pulse Imprimir y elija una impresora o «Guardar como PDF». La \
+                  forma corta tiene en dos páginas lo que hace falta en la obra.";
+    report_fact: "To print or save, whole or in short",
+        "Para imprimir o guardar, completo o en corto";
+    report_form: "What to print", "Qué imprimir";
+    report_full: "Full report", "Informe completo";
+    report_short: "Short form", "Forma corta";
+    report_paper: "Paper", "Papel";
+    paper_letter: "Letter, 8 1/2 by 11 in", "Carta, 8 1/2 por 11 pulg";
+    paper_a4: "A4, 210 by 297 mm", "A4, 210 por 297 mm";
 
-    for_the_van: "Short form, for the site";
-    title_place: "Place";
-    title_date: "Date";
-    title_made: "Made by";
-    prepared_by: "Prepared by";
-    checked_by: "Checked by, date";
+    for_the_van: "Short form, for the site", "Forma corta, para la obra";
+    title_place: "Place", "Lugar";
+    title_date: "Date", "Fecha";
+    title_made: "Made by", "Hecho con";
+    prepared_by: "Prepared by", "Preparado por";
+    checked_by: "Checked by, date", "Revisado por, fecha";
 
-    report_results: "Results";
-    results_rooms: "Rooms, in the order of the water";
-    results_system: "Water, boiler and fill";
-    results_circuits: "Circuits";
-    report_inputs: "Inputs";
-    report_inputs_note: "What is behind each number in brackets tells where it comes from: m measured or \
-                         counted, l from a label or data sheet, g given as wanted or known, t from a \
-                         table or list, w worked out from other numbers, a assumed for a blank.";
-    inputs_house: "House and climate";
-    inputs_air: "Air";
-    inputs_ground: "Ground";
-    inputs_element: "Element and pieces";
-    inputs_water: "Water, pipes and boiler";
-    inputs_ranges: "How far off each kind of input may be";
-    inputs_built: "What is built like what";
-    inputs_rooms: "Rooms and spaces";
-    report_assumptions: "Assumptions";
-    assumptions_note: "First the methods, then what stands for a blank. A measured number in place of a \
-                       default makes the plan surer.";
-    report_worked: "Calculations";
-    worked_note: "One whole working of each kind, with its numbers and its source; tables have the same \
-                  for every room and every stretch.";
-    worked_rooms: "Heat loss of each room, by part";
-    worked_paths: "Heat loss, path by path";
-    worked_elements: "Elements";
-    worked_stretches: "Stretches of pipe, in the order of the water";
-    report_drawings: "Drawings";
-    report_checks: "Checks outstanding";
-    no_checks: "Nothing is outstanding.";
-    report_limits: "Limits and cautions";
-    limits_methods: "What the numbers rest on";
+    report_results: "Results", "Resultados";
+    results_rooms: "Rooms, in the order of the water", "Habitaciones, en el orden del agua";
+    results_system: "Water, boiler and fill", "Agua, caldera y llenado";
+    results_circuits: "Circuits", "Circuitos";
+    report_inputs: "Inputs", "Datos";
+    report_inputs_note: "What is behind each number in brackets tells where it comes from: m \
+                         measured or counted, l from a label or data sheet, g given as wanted or \
+                         known, t from a table or list, w worked out from other numbers, a \
+                         assumed for a blank.",
+                        "La letra entre paréntesis tras cada número dice de dónde viene: m medido \
+                         o contado, e de una etiqueta u hoja de datos, d dado por deseado o \
+                         conocido, t de una tabla o lista, c calculado a partir de otros números, \
+                         s supuesto donde quedó en blanco.";
+    inputs_house: "House and climate", "Casa y clima";
+    inputs_air: "Air", "Aire";
+    inputs_ground: "Ground", "Suelo";
+    inputs_element: "Element and pieces", "Elemento y piezas";
+    inputs_water: "Water, pipes and boiler", "Agua, tubos y caldera";
+    inputs_ranges: "How far off each kind of input may be", "Cuánto puede errar cada clase de dato";
+    inputs_built: "What is built like what", "Qué está construido como qué";
+    inputs_rooms: "Rooms and spaces", "Habitaciones y espacios";
+    report_assumptions: "Assumptions", "Supuestos";
+    assumptions_note: "First the methods, then what stands for a blank. A measured number in \
+                       place of a default makes the plan surer.",
+                      "Primero los métodos, luego lo que se toma donde quedó en blanco. Un número \
+                       medido en lugar de uno supuesto hace más seguro el plan.";
+    report_worked: "Calculations", "Cálculos";
+    worked_note: "One whole working of each kind, with its numbers and its source; tables have \
+                  the same for every room and every stretch.",
+                 "Un cálculo entero de cada clase, con sus números y su fuente; las tablas tienen \
+                  lo mismo para cada habitación y cada trecho de tubo.";
+    worked_rooms: "Heat loss of each room, by part",
+        "Pérdida de calor de cada habitación, por parte";
+    worked_paths: "Heat loss, path by path", "Pérdida de calor, paso por paso";
+    worked_elements: "Elements", "Elementos";
+    worked_stretches: "Stretches of pipe, in the order of the water",
+        "Trechos de tubo, en el orden del agua";
+    report_drawings: "Drawings", "Dibujos";
+    report_checks: "Checks outstanding", "Comprobaciones pendientes";
+    no_checks: "Nothing is outstanding.", "No hay nada pendiente.";
+    report_limits: "Limits and cautions", "Límites y precauciones";
+    limits_methods: "What the numbers rest on", "En qué se basan los números";
 
-    column_element: "Element";
-    column_needs: "Needs";
-    column_water: "Water";
-    column_u: "U";
-    column_input_of: "Result";
-    of_mains: "from the mains";
-    tube_and_pieces: "Tube and pieces";
-    column_what: "What";
-    all_pieces: "All pieces";
-    report_supply: "Supply water";
-    column_input: "Input";
-    column_value: "Value";
-    column_origin: "Origin";
-    column_picked: "picked";
-    column_total: "Total";
-    column_gives: "Gives";
-    column_beside: "Over, or short";
-    column_short: "short";
-    column_pieces: "Pieces";
-    column_area: "Area";
-    column_height: "Height";
-    column_wide: "Length, width";
-    column_built: "Built like";
-    column_behind: "Behind it, and more";
-    column_difference: "Inside, beyond";
-    column_finned: "Finned";
-    column_nominal: "Nominal";
-    column_needed: "Needed";
-    column_wall: "Wall and pieces";
-    column_assembly: "Assembly";
-    column_source: "U, R and where they come from";
-    column_reynolds: "Re";
-    column_factor: "f";
-    column_lost: "Lost";
-    column_setting: "Valve, Cv";
-    short_caution: "In short; the whole stands under Safety and in the full report. Local codes, permits \
-                    and the makers' instructions come first.";
-    pre_charge: "Tank's air, before filling";
-    tank_usual: "Next usual tank";
-    hot_gauge: "Gauge, hot";
-    relief_at: "Relief valve set to";
+    column_element: "Element", "Elemento";
+    column_needs: "Needs", "Necesita";
+    column_water: "Water", "Agua";
+    column_u: "U", "U";
+    column_input_of: "Result", "Resultado";
+    of_mains: "from the mains", "de la red";
+    tube_and_pieces: "Tube and pieces", "Tubo y piezas";
+    column_what: "What", "Qué";
+    all_pieces: "All pieces", "Todas las piezas";
+    report_supply: "Supply water", "Agua de suministro";
+    column_input: "Input", "Dato";
+    column_value: "Value", "Valor";
+    column_origin: "Origin", "Origen";
+    column_picked: "picked", "elegido";
+    column_total: "Total", "Total";
+    column_gives: "Gives", "Da";
+    column_beside: "Over, or short", "De más o de menos";
+    column_short: "short", "falta";
+    column_pieces: "Pieces", "Piezas";
+    column_area: "Area", "Área";
+    column_height: "Height", "Altura";
+    column_wide: "Length, width", "Largo, ancho";
+    column_built: "Built like", "Construido como";
+    column_behind: "Behind it, and more", "Qué hay detrás, y más";
+    column_difference: "Inside, beyond", "Adentro, detrás";
+    column_finned: "Finned", "Con aletas";
+    column_nominal: "Nominal", "Nominal";
+    column_needed: "Needed", "Necesario";
+    column_wall: "Wall and pieces", "Pared y piezas";
+    column_assembly: "Assembly", "Construcción";
+    column_source: "U, R and where they come from", "U, R y de dónde vienen";
+    column_reynolds: "Re", "Re";
+    column_factor: "f", "f";
+    column_lost: "Lost", "Perdido";
+    column_setting: "Valve, Cv", "Válvula, Cv";
+    short_caution: "In short; the whole stands under Safety and in the full report. Local codes, \
+                    permits and the makers' instructions come first.",
+                   "En resumen; todo está en Seguridad y en el informe completo. Primero van los \
+                    códigos locales, los permisos y las instrucciones de los fabricantes.";
+    pre_charge: "Tank's air, before filling", "Aire del tanque, antes de llenar";
+    tank_usual: "Next usual tank", "Tanque usual siguiente";
+    hot_gauge: "Gauge, hot", "Manómetro, en caliente";
+    relief_at: "Relief valve set to", "Válvula de alivio ajustada a";
 }

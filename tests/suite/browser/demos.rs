@@ -13,6 +13,7 @@ const DEMOS: [(&str, &str); 3] = [
     ("Cottage over a crawl space", "cottage"),
 ];
 
+/// O1.
 #[test]
 fn every_demo_opens_whole_and_without_a_server() {
     let file = |name: &str| -> Value {

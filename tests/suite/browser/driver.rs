@@ -31,9 +31,16 @@ impl Driver {
         Self { process, port }
     }
 
-    /// Opens the browser on the profile in `profile`; what it asks of the network goes to `network_log`.
-    pub(super) async fn open(&self, view: View, profile: &Path, network_log: &Path) -> Client {
-        let capabilities = capabilities(view, profile, network_log);
+    /// Opens the browser on the profile in `profile`, whose reader would like pages in `languages`; what
+    /// it asks of the network goes to `network_log`.
+    pub(super) async fn open(
+        &self,
+        view: View,
+        languages: &str,
+        profile: &Path,
+        network_log: &Path,
+    ) -> Client {
+        let capabilities = capabilities(view, languages, profile, network_log);
         let address = format!("http://127.0.0.1:{}", self.port);
         ClientBuilder::new(HttpConnector::new())
             .capabilities(capabilities)
@@ -84,7 +91,7 @@ impl Drop for Driver {
     }
 }
 
-fn capabilities(view: View, profile: &Path, network_log: &Path) -> Capabilities {
+fn capabilities(view: View, languages: &str, profile: &Path, network_log: &Path) -> Capabilities {
     let (width, height) = view.size();
     let touch = view.touch();
     let asked = json!({
@@ -114,6 +121,7 @@ fn capabilities(view: View, profile: &Path, network_log: &Path) -> Capabilities 
             "prefs": {
                 // Some packages open a start page of their own, which asks for a hundred files.
                 "session": { "restore_on_startup": 4, "startup_urls": ["about:blank"] },
+                "intl": { "accept_languages": languages, "selected_languages": languages },
                 "download": { "default_directory": profile.join("downloads") },
             },
             // A headless window has a least width above a phone's, and its frame takes some of the

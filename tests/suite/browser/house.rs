@@ -11,6 +11,7 @@ use super::place::Place;
 use super::solved::solve;
 use super::visit;
 
+/// O1.
 #[test]
 fn a_house_is_typed_solved_and_kept_without_a_server() {
     visit(View::Phone, |page| {

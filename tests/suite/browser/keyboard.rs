@@ -7,6 +7,7 @@ use super::solved::solve;
 use super::visit;
 use fantoccini::key::Key;
 
+/// F7, undo and redo by keys.
 #[test]
 fn a_room_is_entered_solved_and_undone_by_keys_alone() {
     visit(View::Desk, |page| {

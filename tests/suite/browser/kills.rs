@@ -59,6 +59,7 @@ fn number_from(variable: &str) -> Option<u64> {
     std::env::var(variable).ok()?.parse().ok()
 }
 
+/// F8.
 #[test]
 fn a_browser_that_is_killed_while_someone_types_loses_moments() {
     let many = number_from("FINRUN_KILLS");

@@ -19,9 +19,11 @@ mod house;
 mod jobs;
 mod keyboard;
 mod kills;
+mod language;
 mod leaving;
 mod looks;
 mod materials;
+mod media;
 mod network;
 mod offline_update;
 mod one_file;
@@ -34,6 +36,7 @@ mod prices;
 mod process;
 mod remedies;
 mod report;
+mod rows;
 mod screenshots;
 mod server;
 mod share;
@@ -46,6 +49,7 @@ mod storage;
 mod storeys;
 mod suggested;
 mod tenth_room;
+mod what_if;
 mod words;
 mod year;
 
@@ -57,7 +61,12 @@ use page::{Page, View};
 /// been asked of another origin, whatever the test was about.
 #[track_caller]
 fn visit(view: View, act: impl FnOnce(&mut Page)) {
-    let mut page = Page::start(view);
+    visit_on(Page::start(view), act);
+}
+
+/// As [`visit`], on a page that was started in another way.
+#[track_caller]
+fn visit_on(mut page: Page, act: impl FnOnce(&mut Page)) {
     act(&mut page);
     let complaints = page.close();
     assert!(complaints.is_empty(), "{}", complaints.join("\n"));

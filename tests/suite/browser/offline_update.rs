@@ -59,6 +59,7 @@ fn is_new(page: &Page) -> bool {
 
 const WAITING: &str = "A new version of Finrun is ready";
 
+/// O2, O3.
 #[test]
 fn a_new_version_waits_for_consent_and_saves_first() {
     visit(View::Phone, |page| {
@@ -96,6 +97,7 @@ fn a_new_version_waits_for_consent_and_saves_first() {
     });
 }
 
+/// O2, O4.
 #[test]
 fn an_update_that_fails_on_the_way_leaves_the_old_version_whole() {
     visit(View::Phone, |page| {

@@ -4,6 +4,7 @@ use super::page::View;
 use super::place::Place;
 use super::{path_from, visit};
 
+/// O12.
 #[test]
 fn the_page_as_one_file_does_it_all_but_install() {
     visit(View::Phone, |page| {

@@ -48,6 +48,7 @@ pub(super) struct Page {
     driver: Driver,
     pub(super) server: Server,
     pub(super) view: View,
+    languages: &'static str,
     /// How long a person waits. Much longer than anything should take, so that a busy machine fails
     /// no test.
     pub(super) patience: Duration,
@@ -64,6 +65,12 @@ pub(super) struct Page {
 impl Page {
     #[track_caller]
     pub(super) fn start(view: View) -> Self {
+        Self::start_in(view, "en-US,en")
+    }
+
+    /// Starts with a browser that is set to languages, the first one first.
+    #[track_caller]
+    pub(super) fn start_in(view: View, languages: &'static str) -> Self {
         let server = Server::start();
         let home =
             TempDir::with_prefix("finrun-browser-").expect("the temporary folder is writable");
@@ -71,13 +78,15 @@ impl Page {
             Builder::new_current_thread().enable_all().build().expect("a runtime can be made");
         let driver = Driver::start();
         let log = home.path().join("network-0.json");
-        let client = runtime.block_on(driver.open(view, &home.path().join("profile"), &log));
+        let client =
+            runtime.block_on(driver.open(view, languages, &home.path().join("profile"), &log));
         Self {
             client,
             runtime,
             driver,
             server,
             view,
+            languages,
             patience: Duration::from_secs(10),
             parts: RefCell::default(),
             steps: Cell::default(),
@@ -119,7 +128,8 @@ impl Page {
         drop(mem::replace(&mut self.driver, Driver::start()));
         let log = self.home.path().join(format!("network-{}.json", self.network_logs.len()));
         let profile = self.home.path().join("profile");
-        self.client = self.runtime.block_on(self.driver.open(self.view, &profile, &log));
+        self.client =
+            self.runtime.block_on(self.driver.open(self.view, self.languages, &profile, &log));
         self.network_logs.push(log);
     }
 

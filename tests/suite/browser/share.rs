@@ -9,6 +9,7 @@ use serde_json::json;
 
 const NAME: &str = "Four rooms, worked by hand (invented numbers)";
 
+/// O9.
 #[test]
 fn a_link_and_its_code_bring_the_job_to_another_browser() {
     let link = travels(View::Phone, |page| {
@@ -37,6 +38,7 @@ fn a_link_and_its_code_bring_the_job_to_another_browser() {
     });
 }
 
+/// O9: the inflated size is capped.
 #[test]
 fn a_broken_or_swollen_link_changes_nothing() {
     visit(View::Phone, |page| {

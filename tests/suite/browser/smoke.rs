@@ -5,6 +5,7 @@ use serde_json::json;
 use super::page::{Page, View};
 use super::visit;
 
+/// O1, cold.
 #[test]
 fn the_page_opens_on_a_phone_and_again_without_its_server() {
     visit(View::Phone, |page| {
@@ -30,4 +31,18 @@ fn shows_the_program(page: &Page) {
     page.wait_for("html[data-boot=started]");
     page.wait_for_text("Finrun");
     page.wait_until_gone("Loading");
+}
+
+/// Before the program, or where it cannot run: what this is, and what it needs.
+#[test]
+fn without_scripts_the_page_says_what_it_is_and_needs() {
+    visit(View::Phone, |page| {
+        page.devtools("Emulation.setScriptExecutionDisabled", json!({ "value": true }));
+        page.open("/");
+        page.wait_for_text("Hot-water fin-tube baseboard for your house");
+        page.wait_for_text("needs JavaScript");
+        page.wait_for_text("necesita JavaScript");
+        let text = page.script("return document.body.innerText", vec![]);
+        assert!(!text.to_string().contains("Loading"), "{text}");
+    });
 }

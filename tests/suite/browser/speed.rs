@@ -86,3 +86,27 @@ fn timed(piped: &str, job: &str) -> String {
     });
     told.into_inner().expect("one visitor")
 }
+
+/// What a key may change of the page: its results and what was read, not what stays as it is. Each
+/// change of the document is work for the browser, whatever else the machine does.
+const MOST_CHANGES: u64 = 80;
+
+#[test]
+fn a_key_changes_little_of_the_page() {
+    visit(View::Phone, |page| {
+        let room = open(DEMO).rooms[0].id;
+        page.open_job(&many_rooms(ROOMS), Place::Room(u64::from(room.0)));
+        page.script(
+            "window.changes = 0;
+             const count = (list) => { changes += list.length; };
+             const all = { subtree: true, childList: true, characterData: true, attributes: true };
+             new MutationObserver(count).observe(document.body, all);",
+            vec![],
+        );
+        let id = format!("room-{}.floor-length", room.0);
+        let answer = page.wait_on(page.client.execute_async(TYPE, vec![json!(id), json!("19")]));
+        page.asked("a keystroke", answer);
+        let changes = page.script("return changes", vec![]).as_u64().expect("a count");
+        assert!((5..=MOST_CHANGES).contains(&changes), "{changes} changes of the document");
+    });
+}

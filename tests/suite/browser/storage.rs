@@ -54,6 +54,7 @@ fn jobs_are_copied_renamed_deleted_and_brought_back() {
     });
 }
 
+/// O9, O10.
 #[test]
 fn a_job_goes_out_as_a_file_and_comes_back_the_same() {
     visit(View::Phone, |page| {
@@ -115,9 +116,17 @@ fn a_file_that_is_no_job_changes_nothing() {
             open(text, says);
         }
         open(&" ".repeat(2_000_001), "too large");
+        // Refused by its size: not a byte of it is read.
+        page.script("window.read = 0; Blob.prototype.text = () => { read += 1; }", vec![]);
+        fs::write(&path, " ".repeat(50_000_000)).expect("the temporary folder is writable");
+        page.give_file("Open a job file", &path);
+        page.wait_for_text("too large");
+        assert_eq!(page.script("return read", vec![]), json!(0));
+        assert_eq!(everything(page), before);
     });
 }
 
+/// O8.
 #[test]
 fn a_damaged_entry_is_kept_listed_and_handed_out() {
     const DAMAGED: &str = "{\"finrun\":1,\"job\":{\"name\":\"Half a jo";
@@ -153,6 +162,7 @@ fn refuse(page: &Page, script: &str) {
     page.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script }));
 }
 
+/// O5.
 #[test]
 fn without_storage_the_job_goes_on_and_leaves_as_a_file() {
     const FULL: &str = "Storage.prototype.setItem = () => {
@@ -184,6 +194,7 @@ fn without_storage_the_job_goes_on_and_leaves_as_a_file() {
     }
 }
 
+/// F7, a failed save is loud; O5.
 #[test]
 fn storage_that_fills_up_loses_nothing_that_was_typed() {
     visit(View::Phone, |page| {
@@ -206,6 +217,7 @@ fn storage_that_fills_up_loses_nothing_that_was_typed() {
     });
 }
 
+/// O7.
 #[test]
 fn two_tabs_never_overwrite_each_other_silently() {
     visit(View::Phone, |page| {
@@ -249,6 +261,7 @@ fn two_tabs_never_overwrite_each_other_silently() {
     });
 }
 
+/// O7.
 #[test]
 fn a_tab_of_an_older_program_stops_writing() {
     visit(View::Phone, |page| {
@@ -269,6 +282,7 @@ fn a_tab_of_an_older_program_stops_writing() {
     });
 }
 
+/// O6.
 #[test]
 fn the_browser_is_asked_to_keep_the_jobs_and_its_answer_is_shown() {
     visit(View::Phone, |page| {

@@ -10,6 +10,7 @@ use super::visit;
 /// Copy, open the copy, its name, its two sizes.
 const STEPS: usize = 5;
 
+/// F2.
 #[test]
 fn the_tenth_room_is_a_copy_with_a_name_and_two_sizes() {
     visit(View::Phone, |page| {

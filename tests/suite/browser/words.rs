@@ -66,6 +66,7 @@ const SLIPS: [Slip; 7] = [
     },
 ];
 
+/// F5.
 #[test]
 fn a_slip_is_named_once_its_field_is_left_and_costs_nothing() {
     visit(View::Phone, |page| {
@@ -151,6 +152,7 @@ fn wait_for_focus(page: &Page, id: &str) {
     });
 }
 
+/// F1, F5: the linked summary.
 #[test]
 fn an_unfinished_room_says_what_it_lacks_and_leads_there() {
     visit(View::Phone, |page| {
@@ -183,6 +185,7 @@ fn an_unfinished_room_says_what_it_lacks_and_leads_there() {
     });
 }
 
+/// F7.
 #[test]
 fn what_is_deleted_comes_back_by_undo() {
     visit(View::Phone, |page| {

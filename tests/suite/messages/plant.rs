@@ -1,6 +1,6 @@
 //! What is said of the boiler room, in every state that its words tell apart.
 
-use super::Book;
+use super::{Book, in_both};
 use finrun_engine::building::ZoneId;
 use finrun_engine::fluid::Charge;
 use finrun_engine::plant::boiler::{Cycle, CycleVerdict, Judged, Running, Size};
@@ -33,32 +33,36 @@ fn degrees(value: f64) -> TemperatureDifference {
 
 #[test]
 fn words_of_the_boiler_room() {
-    let mut book = Book::default();
-    for (index, caution) in text::PLANT_CAUTIONS.iter().enumerate() {
-        book.add(format!("caution {index}"), caution);
-    }
-    for error in [
-        TankError::Volume,
-        TankError::Cold,
-        TankError::Hot,
-        TankError::NotWarmer,
-        TankError::Fill,
-        TankError::NotAboveFill,
-    ] {
-        book.add(format!("{error:?}"), text::no_tank(error));
-    }
-    for (feeds, coils, count) in
-        [(Fed::ZoneValves, 3, 1), (Fed::ZoneValves, 9, 2), (Fed::Relays, 1, 1), (Fed::Relays, 4, 1)]
-    {
-        let transformers = Transformers { load_va: 23.04, each_va: 40.0, count };
-        let control = Control { coils, feeds, transformers };
-        book.add(format!("{feeds:?} {coils}"), text::control_power(&control));
-    }
-    for system in [System::Us, System::Si] {
-        boiler(&mut book, system);
-        filling(&mut book, system);
-    }
-    insta::assert_snapshot!(book.text());
+    let tell = |book: &mut Book| {
+        for (index, caution) in text::plant_cautions().into_iter().enumerate() {
+            book.add(format!("caution {index}"), caution);
+        }
+        for error in [
+            TankError::Volume,
+            TankError::Cold,
+            TankError::Hot,
+            TankError::NotWarmer,
+            TankError::Fill,
+            TankError::NotAboveFill,
+        ] {
+            book.add(format!("{error:?}"), text::no_tank(error));
+        }
+        for (feeds, coils, count) in [
+            (Fed::ZoneValves, 3, 1),
+            (Fed::ZoneValves, 9, 2),
+            (Fed::Relays, 1, 1),
+            (Fed::Relays, 4, 1),
+        ] {
+            let transformers = Transformers { load_va: 23.04, each_va: 40.0, count };
+            let control = Control { coils, feeds, transformers };
+            book.add(format!("{feeds:?} {coils}"), text::control_power(&control));
+        }
+        for system in [System::Us, System::Si] {
+            boiler(book, system);
+            filling(book, system);
+        }
+    };
+    insta::assert_snapshot!(in_both(tell));
 }
 
 fn boiler(book: &mut Book, system: System) {

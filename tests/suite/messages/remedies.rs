@@ -1,7 +1,7 @@
 //! What is said of ways out that were worked out, and of what is built beyond the loads.
 
-use super::Book;
 use super::examples::{fahrenheit, feet, gpm};
+use super::{Book, in_both};
 use crate::support::{FOUR_ROOMS, open};
 use finrun_engine::building::SurfaceId;
 use finrun_engine::job::PriceField;
@@ -40,24 +40,25 @@ fn ways_out_that_were_worked_out() {
         ),
         ("first", Way::MoveFirst),
     ];
-    let mut book = Book::default();
-    let mut add = |key: &str, way, does, cost: Option<f64>, unpriced| {
-        let worked = Worked { room, way, does, cost: cost.map(Money::from_si), unpriced };
-        for system in [System::Us, System::Si] {
-            book.add(format!("{key} {system:?}"), text::worked(&worked, &draft, system));
+    let tell = |book: &mut Book| {
+        let mut add = |key: &str, way, does, cost: Option<f64>, unpriced| {
+            let worked = Worked { room, way, does, cost: cost.map(Money::from_si), unpriced };
+            for system in [System::Us, System::Si] {
+                book.add(format!("{key} {system:?}"), text::worked(&worked, &draft, system));
+            }
+        };
+        for (key, way) in ways {
+            add(key, way, Does::HeatsAll, Some(0.0), Vec::new());
         }
+        let not_enough = Does::NotEnough { remains: btu(420.0) };
+        add("no price known", ways[7].1, Does::HeatsRoom, None, Vec::new());
+        add("too little", ways[0].1, not_enough, Some(0.0), Vec::new());
+        add("priced", ways[3].1, Does::HeatsRoom, Some(54.25), Vec::new());
+        let parts = vec![Class::Piece(feet(3.0)), Class::Part(PriceField::EndCap)];
+        add("partly priced", ways[3].1, Does::HeatsRoom, Some(12.0), parts.clone());
+        add("unpriced", ways[3].1, Does::HeatsRoom, None, parts);
     };
-    for (key, way) in ways {
-        add(key, way, Does::HeatsAll, Some(0.0), Vec::new());
-    }
-    let not_enough = Does::NotEnough { remains: btu(420.0) };
-    add("no price known", ways[7].1, Does::HeatsRoom, None, Vec::new());
-    add("too little", ways[0].1, not_enough, Some(0.0), Vec::new());
-    add("priced", ways[3].1, Does::HeatsRoom, Some(54.25), Vec::new());
-    let parts = vec![Class::Piece(feet(3.0)), Class::Part(PriceField::EndCap)];
-    add("partly priced", ways[3].1, Does::HeatsRoom, Some(12.0), parts.clone());
-    add("unpriced", ways[3].1, Does::HeatsRoom, None, parts);
-    insta::assert_snapshot!(book.text());
+    insta::assert_snapshot!(in_both(tell));
 }
 
 #[test]
@@ -77,16 +78,17 @@ fn what_is_built_beyond_the_loads() {
         calls_at_half: 0.46,
         burner: None,
     };
-    let mut book = Book::default();
-    for system in [System::Us, System::Si] {
-        book.add(format!("supply {system:?}"), text::supply_enough(&over, system));
-        book.add(format!("calls {system:?}"), text::calls_at_half(&over, system));
-    }
-    let none = Oversize { supply_enough: None, ..over };
-    book.add("no lower supply", text::supply_enough(&none, System::Us));
-    let burner = Burner { built: cycle(300.0), exact: cycle(270.0) };
-    book.add("burner", text::burner_runs(&burner));
-    let burner = Burner { built: Running::Throughout, exact: cycle(2700.0) };
-    book.add("burner throughout", text::burner_runs(&burner));
-    insta::assert_snapshot!(book.text());
+    let tell = |book: &mut Book| {
+        for system in [System::Us, System::Si] {
+            book.add(format!("supply {system:?}"), text::supply_enough(&over, system));
+            book.add(format!("calls {system:?}"), text::calls_at_half(&over, system));
+        }
+        let none = Oversize { supply_enough: None, ..over.clone() };
+        book.add("no lower supply", text::supply_enough(&none, System::Us));
+        let burner = Burner { built: cycle(300.0), exact: cycle(270.0) };
+        book.add("burner", text::burner_runs(&burner));
+        let burner = Burner { built: Running::Throughout, exact: cycle(2700.0) };
+        book.add("burner throughout", text::burner_runs(&burner));
+    };
+    insta::assert_snapshot!(in_both(tell));
 }

@@ -122,7 +122,7 @@ fn handed_over() -> String {
     let mut markup = Markup::new();
     markup.leaf("h2", &[], text::care());
     markup.open("dl", &[]);
-    for (title, how) in text::CARE {
+    for (title, how) in text::care_items() {
         markup.leaf("dt", &[], title);
         markup.leaf("dd", &[], how);
     }

@@ -40,6 +40,7 @@ mod season;
 mod share;
 mod suggested;
 mod surface;
+mod what_if;
 
 use crate::page::{JobKey, Page, Section, Station};
 use crate::parts::{frame, live, live_view};
@@ -94,6 +95,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Assemblies => assemblies::assemblies(&job),
                 Section::Certainty => certainty::certainty(&job),
                 Section::Bills => bills::bills(&job),
+                Section::WhatIf => what_if::what_if(&job),
                 Section::Prices => prices::prices(&job),
                 Section::Piping => piping::piping(&job),
                 Section::Circulator => circulator::circulator(&job),

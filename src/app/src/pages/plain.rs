@@ -8,15 +8,15 @@ use leptos::prelude::*;
 pub(crate) fn safety() -> AnyView {
     let mut markup = Markup::new();
     for caution in text::CAUTIONS {
-        markup.leaf("h2", &[], caution.title);
-        markup.leaf("p", &[], caution.text);
+        markup.leaf("h2", &[], caution.title());
+        markup.leaf("p", &[], caution.text());
     }
     plain_page(text::safety_title(), markup.done())
 }
 
 pub(crate) fn about() -> AnyView {
     let mut markup = Markup::new();
-    for paragraph in text::ABOUT {
+    for paragraph in text::about_paragraphs() {
         markup.leaf("p", &[], paragraph);
     }
     markup.open("p", &[]);
@@ -26,7 +26,7 @@ pub(crate) fn about() -> AnyView {
 }
 
 pub(crate) fn terms() -> AnyView {
-    plain_page(text::terms_title(), listed(text::glossary::TERMS))
+    plain_page(text::terms_title(), listed(&text::glossary::terms()))
 }
 
 fn plain_page(title: &'static str, markup: String) -> AnyView {

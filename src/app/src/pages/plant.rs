@@ -179,7 +179,7 @@ fn cautions() -> String {
     let mut markup = Markup::new();
     markup.leaf("h2", &[], text::to_heed());
     markup.open("ul", &[]);
-    for caution in text::PLANT_CAUTIONS {
+    for caution in text::plant_cautions() {
         markup.leaf("li", &[], caution);
     }
     markup.close("ul");

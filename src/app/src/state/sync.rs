@@ -11,7 +11,7 @@ use wasm_bindgen::JsCast;
 
 /// Writes at most this long after the first input that is not written yet: someone who types without
 /// a rest must not lose all of it.
-const SAVE_AFTER: Duration = Duration::from_millis(300);
+const SAVE_AFTER: Duration = Duration::from_millis(150);
 
 pub(super) fn follow_hash(app: App) {
     let read = move || {
@@ -279,6 +279,7 @@ impl App {
             Field::Bills(_) | Field::Bill(..) => section(Section::Bills),
             Field::Plant(_) => section(Section::Plant),
             Field::Control(_) => section(Section::DesignDay),
+            Field::Change(..) => section(Section::WhatIf),
             Field::House(HouseField::Margin) => Page::Station(job, Station::HeatLoss),
             Field::House(_) => Page::Station(job, Station::Rooms),
             Field::Price(_) | Field::SizedPrice(..) | Field::Spare(_) | Field::Cut(_) => {

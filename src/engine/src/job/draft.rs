@@ -14,6 +14,7 @@ use super::piping::{Diverters, LegDraft, PumpDraft, ShutOff, ZoneDraft, Zoning};
 use super::plant::PlantDraft;
 use super::progress::ProgressDraft;
 use super::shop::{CuttingDraft, Fixed, Objective, SizedDraft, StockDraft};
+use super::what_if::ChangeDraft;
 use crate::building::{
     AirClass, Assembly, AssemblyId, BillId, Level, OpeningId, OpeningKind, RoomId, RoomUse,
     SurfaceId, SurfaceKind, WallUse, ZoneId,
@@ -68,6 +69,8 @@ pub struct Draft {
     pub control: ControlDraft,
     /// The days on site.
     pub progress: ProgressDraft,
+    /// Changes to the house that are only weighed; the rest of the draft knows nothing of them.
+    pub what_if: Vec<ChangeDraft>,
     /// The next id to give out.
     pub next_id: u32,
 }
@@ -102,6 +105,7 @@ stored!(Draft {
     plant: default,
     control: default,
     progress: default,
+    what_if: default,
     next_id,
 });
 
@@ -370,6 +374,7 @@ impl Draft {
             plant: PlantDraft::default(),
             control: ControlDraft::default(),
             progress: ProgressDraft::default(),
+            what_if: Vec::new(),
             next_id: 1,
         }
     }
@@ -438,6 +443,7 @@ impl Draft {
             }
             Field::Measured(f) => self.progress.measured.get(f),
             Field::Spot(room, f) => self.progress.spot(room)?.entries.get(f),
+            Field::Change(id, f) => self.change(id)?.entries.get(f),
         }
     }
 

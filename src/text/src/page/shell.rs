@@ -1,7 +1,7 @@
 //! Sentences around the stations: jobs, files, what was saved.
 
 use super::{storage_full, units_si, units_us};
-use crate::language::say;
+use crate::language::{either, say};
 use finrun_engine::job::Draft;
 use finrun_engine::quantity::System;
 
@@ -34,7 +34,10 @@ pub fn cannot_save(reason: &str) -> String {
 }
 
 pub fn bad_file(reason: &str) -> String {
-    format!("This file is no Finrun job, or it is damaged ({reason}). Nothing was changed.")
+    say!(
+        "This file is no Finrun job, or it is damaged ({reason}). Nothing was changed.",
+        "Este archivo no es un proyecto de Finrun, o está dañado ({reason}). No cambió nada."
+    )
 }
 
 pub fn units_name(system: System) -> &'static str {
@@ -46,33 +49,42 @@ pub fn units_name(system: System) -> &'static str {
 
 pub fn missing_count(count: usize) -> String {
     match count {
-        1 => "1 thing missing".to_string(),
-        count => format!("{count} things missing"),
+        1 => either(("1 thing missing", "falta 1 dato")).to_string(),
+        count => say!("{count} things missing", "faltan {count} datos"),
     }
 }
 
 /// Spoken after a recalculation.
 pub fn spoken_result(load: &str, length: &str, checks: &str) -> String {
-    format!("House {load}, {length} of element, {checks}.")
+    say!(
+        "House {load}, {length} of element, {checks}.",
+        "Casa {load}, {length} de elemento, {checks}."
+    )
 }
 
 /// The window's title, the nearest thing first.
 /// How long a link is.
 pub fn link_letters(letters: usize) -> String {
-    format!("{letters} letters")
+    say!("{letters} letters", "{letters} letras")
 }
 
 /// What a job holds, before it is kept.
 pub fn offered_facts(draft: &Draft) -> String {
-    let counted = |count: usize, one: &str, more: &str| match count {
-        1 => format!("1 {one}"),
-        count => format!("{count} {more}"),
+    let rooms = match draft.rooms.len() {
+        1 => either(("1 room", "1 habitación")).to_string(),
+        count => say!("{count} rooms", "{count} habitaciones"),
     };
-    let mut facts = vec![counted(draft.rooms.len(), "room", "rooms")];
-    if !draft.spaces.is_empty() {
-        facts.push(counted(draft.spaces.len(), "unheated space", "unheated spaces"));
+    let zones = match draft.zones.len() {
+        1 => either(("1 zone", "1 zona")).to_string(),
+        count => say!("{count} zones", "{count} zonas"),
+    };
+    let mut facts = vec![rooms];
+    match draft.spaces.len() {
+        0 => {}
+        1 => facts.push(either(("1 unheated space", "1 espacio sin calefacción")).to_string()),
+        count => facts.push(say!("{count} unheated spaces", "{count} espacios sin calefacción")),
     }
-    facts.push(counted(draft.zones.len(), "zone", "zones"));
+    facts.push(zones);
     facts.join(", ")
 }
 

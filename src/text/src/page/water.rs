@@ -1,69 +1,76 @@
 //! Sentences of the lengths and the loop.
 
+use crate::language::{either, say};
+
 pub fn pieces(count: usize) -> String {
     match count {
-        1 => "1 piece".to_string(),
-        count => format!("{count} pieces"),
+        1 => either(("1 piece", "1 pieza")).to_string(),
+        count => say!("{count} pieces", "{count} piezas"),
     }
 }
 
 pub fn rooms_short(count: usize) -> String {
     match count {
-        0 => "no room short".to_string(),
-        1 => "1 room short".to_string(),
-        count => format!("{count} rooms short"),
+        0 => either(("no room short", "ninguna habitación sin su calor")).to_string(),
+        1 => either(("1 room short", "1 habitación sin su calor")).to_string(),
+        count => say!("{count} rooms short", "{count} habitaciones sin su calor"),
     }
 }
 
 pub fn short_by(power: &str) -> String {
-    format!("{power} short")
+    say!("{power} short", "faltan {power}")
 }
 
 pub fn table_row(number: usize) -> String {
-    format!("Row {number}")
+    say!("Row {number}", "Renglón {number}")
 }
 
 pub fn table_row_remove(number: usize) -> String {
-    format!("Remove row {number}")
+    say!("Remove row {number}", "Quitar renglón {number}")
 }
 
 pub fn fitted(output: &str, water: &str, exponent: &str, worst: &str) -> String {
-    format!(
-        "Fitted by least squares: {output} at {water}, exponent {exponent}; no row strays more than \
-         {worst} from it. Rows are taken at the rating flow."
+    say!(
+        "Fitted by least squares: {output} at {water}, exponent {exponent}; no row strays more \
+         than {worst} from it. Rows are taken at the rating flow.",
+        "Ajustado por mínimos cuadrados: {output} a {water}, exponente {exponent}; ningún renglón \
+         se aparta más de {worst}. Los renglones se toman con el caudal de la potencia nominal."
     )
 }
 
 pub fn assumed_value(value: &str) -> String {
-    format!("assumed {}", value.replace(' ', "\u{a0}"))
+    say!("assumed {}", "supuesto {}"; value.replace(' ', "\u{a0}"))
 }
 
 pub fn pipe_to(room: &str) -> String {
-    format!("Pipe to {room}")
+    say!("Pipe to {room}", "Tubería hasta {room}")
 }
 
 pub fn pressure_lost(stretch: &str) -> String {
-    format!("Pressure lost, {stretch}")
+    say!("Pressure lost, {stretch}", "Presión perdida, {stretch}")
 }
 
 pub fn water_after(stretch: &str) -> String {
-    format!("Water after {stretch}")
+    say!("Water after {stretch}", "Agua después de {stretch}")
 }
 
 pub fn loop_picture(supply: &str, back: &str) -> String {
-    format!("The piping from boiler to boiler, water from {supply} to {back}")
+    say!(
+        "The piping from boiler to boiler, water from {supply} to {back}",
+        "La tubería de caldera a caldera, agua de {supply} a {back}"
+    )
 }
 
 pub fn checks_to_see(count: usize) -> String {
     match count {
-        0 => "all hold".to_string(),
-        count => format!("{count} to see"),
+        0 => either(("all hold", "todo cumple")).to_string(),
+        count => say!("{count} to see", "{count} por ver"),
     }
 }
 
 pub fn checks_hold(count: usize) -> String {
     match count {
-        1 => "1 check holds".to_string(),
-        count => format!("{count} checks hold"),
+        1 => either(("1 check holds", "1 cumple")).to_string(),
+        count => say!("{count} checks hold", "{count} cumplen"),
     }
 }

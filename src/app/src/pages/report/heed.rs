@@ -61,14 +61,15 @@ pub(super) fn limits(out: &mut Markup) {
     out.leaf("h2", &[], text::report_limits());
     out.open("dl", &[("class", "cautions")]);
     for caution in text::CAUTIONS {
-        out.leaf("dt", &[], caution.title);
-        out.leaf("dd", &[], caution.text);
+        out.leaf("dt", &[], caution.title());
+        out.leaf("dd", &[], caution.text());
     }
     out.close("dl");
     out.leaf("h3", &[], text::limits_methods());
     out.open("div", &[("class", "rests")]);
     // The first paragraph says what Finrun is, the last which letters it is set in.
-    let methods = text::ABOUT.get(1..text::ABOUT.len() - 1).unwrap_or_default();
+    let about = text::about_paragraphs();
+    let methods = about.get(1..about.len() - 1).unwrap_or_default();
     for paragraph in methods {
         out.leaf("p", &[], paragraph);
     }

@@ -89,6 +89,7 @@ fn worked(seen: &Seen) -> Result<String, NoSeason> {
     markup.close("div");
     markup.open("div", &[]);
     markup.leaf("h2", &[], text::season_sums_title());
+    open_scroll(&mut markup, text::season_sums_title());
     markup.open("table", &[]);
     for (end, name, shown) in text::season_sums(&run, job.control.as_ref(), system) {
         markup.open("tr", &[]);
@@ -96,7 +97,7 @@ fn worked(seen: &Seen) -> Result<String, NoSeason> {
         markup.leaf("td", &[("data-figure", &format!("season.{end}"))], &shown);
         markup.close("tr");
     }
-    markup.close("table");
+    close_table(&mut markup);
     markup.close("div");
     markup.close("section");
     by_room(&mut markup, seen, &run);
@@ -137,11 +138,16 @@ fn chart(seen: &Seen, run: &SeasonRun) -> Lines {
     }
 }
 
-/// Opens a box that scrolls by itself, with a table in it that has these heads.
-pub(super) fn open_table(markup: &mut Markup, label: &str, heads: &[&str]) {
+/// Opens a box that scrolls by itself where what is in it is too wide.
+pub(super) fn open_scroll(markup: &mut Markup, label: &str) {
     let scroll =
         [("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", label)];
     markup.open("div", &scroll);
+}
+
+/// Opens such a box, with a table in it that has these heads.
+pub(super) fn open_table(markup: &mut Markup, label: &str, heads: &[&str]) {
+    open_scroll(markup, label);
     markup.open("table", &[]);
     markup.open("tr", &[]);
     for head in heads {

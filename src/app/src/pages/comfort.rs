@@ -88,7 +88,7 @@ fn card(app: App, found: &Found, nth: usize) -> AnyView {
             cells: vec![("before", before), ("after", after)],
         })
         .collect();
-    let heads = [text::this_house(), text::before_word(), text::after_change()];
+    let heads = [text::this_house(), text::comfort_now(), text::comfort_then()];
     let mut boxed = Markup::new();
     open_scroll(&mut boxed, &title);
     boxed.put(&figures(&heads, &rows));

@@ -411,6 +411,7 @@ fn every_arrangement_and_glycol_is_judged_without_a_panic() {
                 flow: Some(VolumeFlow::ZERO),
                 valve_cv: Some(0.0),
                 air: Some(extreme),
+                ..Spot::default()
             };
             let spots = job.house.rooms.iter().map(|room| at(room.id, spot)).collect();
             let measured = Measured { outdoors: Some(extreme), spots, ..Measured::default() };

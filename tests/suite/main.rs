@@ -17,6 +17,7 @@ mod cut_plan;
 mod dependencies;
 mod drafts;
 mod edits;
+mod existing;
 mod files;
 mod findings;
 mod fluids;

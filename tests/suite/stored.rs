@@ -68,6 +68,7 @@ const FULL: &str = r#"
     "what_if":[{"id":10,"kind":"ground-walls","counted":"off","whose":{"room":7},"build":{"own":8},
         "leaks":"leakage-area","air_class":"very-leaky","name":"n","level":"basement","outside":"four",
         "entries":{"cost":{"text":"900","unit":"Currency"}}}],
+    "existing":{"standing":"installed","ran":"by-thermostat"},
     "next_id":4294967295}}"#;
 
 /// The least that is a file.
@@ -103,7 +104,8 @@ const LEAST_WHOLE: &str = r#"
     "plant":{"boiler":"non-condensing","tank":"none","metal":"copper","valve":"motor","antifreeze":"none",
         "entries":{}},"control":{"supply":"fixed","mass":"light","entries":{}},"progress":{"steps":[],"measured":{},"spots":[]},
     "what_if":[{"id":6,"kind":"air","counted":"on","whose":"house","build":"typed-u","leaks":"class",
-        "air_class":"leaky","name":"","level":"first","outside":"two","entries":{}}],"next_id":7}}"#;
+        "air_class":"leaky","name":"","level":"first","outside":"two","entries":{}}],
+    "existing":{"standing":"planned","ran":"a-while"},"next_id":7}}"#;
 
 /// What a file must have, by place; items of lists without their number.
 const NEEDED: &str = "finrun job job.name job.units job.air_class job.rooms job.element job.tube

@@ -203,6 +203,8 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
         Choice::Metal,
         Choice::ValveKind,
         Choice::Antifreeze,
+        Choice::Standing,
+        Choice::Ran,
         Choice::SupplyBy,
         Choice::Mass,
     ];
@@ -268,6 +270,8 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::Metal
             | Choice::ValveKind
             | Choice::Antifreeze
+            | Choice::Standing
+            | Choice::Ran
             | Choice::SupplyBy
             | Choice::Mass
             | Choice::Arrangement(_)

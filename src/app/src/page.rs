@@ -60,6 +60,7 @@ pub enum Section {
     Share,
     Install,
     Commission,
+    Existing,
     Report,
     Season,
     DesignDay,
@@ -67,7 +68,7 @@ pub enum Section {
 }
 
 impl Section {
-    pub const ALL: [Section; 21] = [
+    pub const ALL: [Section; 22] = [
         Section::Place,
         Section::Air,
         Section::Ground,
@@ -85,6 +86,7 @@ impl Section {
         Section::Share,
         Section::Install,
         Section::Commission,
+        Section::Existing,
         Section::Report,
         Section::Season,
         Section::DesignDay,
@@ -106,6 +108,7 @@ impl Section {
             | Section::Share
             | Section::Install
             | Section::Commission
+            | Section::Existing
             | Section::Report
             | Section::Season
             | Section::DesignDay
@@ -133,6 +136,7 @@ impl Section {
             Section::Share => text::section_share(),
             Section::Install => text::section_install(),
             Section::Commission => text::section_commission(),
+            Section::Existing => text::section_existing(),
             Section::Report => text::section_report(),
             Section::Season => text::section_season(),
             Section::DesignDay => text::section_design_day(),
@@ -159,6 +163,7 @@ impl Section {
             Section::Share => "share",
             Section::Install => "install",
             Section::Commission => "commission",
+            Section::Existing => "existing",
             Section::Report => "report",
             Section::Season => "season",
             Section::DesignDay => "design-day",

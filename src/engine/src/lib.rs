@@ -15,6 +15,7 @@ pub mod cooler;
 pub mod csv;
 pub mod design;
 pub mod emitter;
+pub mod existing;
 pub mod fluid;
 pub mod install;
 pub mod job;

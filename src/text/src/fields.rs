@@ -533,7 +533,9 @@ pub fn field_owner(draft: &Draft, field: Field) -> String {
         ),
         Field::Room(room, _) => room_name(draft, room),
         Field::Measured(_) => either(("Readings", "Lecturas")).to_string(),
-        Field::Spot(room, SpotField::Air) => room_name(draft, room),
+        Field::Spot(room, SpotField::Air | SpotField::WaterIn | SpotField::WaterOut) => {
+            room_name(draft, room)
+        }
         Field::Spot(room, _) => install::circuit_at(draft, room),
         Field::Change(id, _) => what_if::change_name(draft, id),
         Field::Surface(room, surface, _) => {

@@ -1,7 +1,7 @@
 //! Words of the installation: phases, and each step with its numbers.
 
 use crate::language::{either, say};
-use crate::{circuit_name, room_name, surface_name, tube, value, zone_name};
+use crate::{circuit_name, existing, room_name, surface_name, tube, value, zone_name};
 use finrun_engine::building::RoomId;
 use finrun_engine::install::{Of, Phase, Step, Task};
 use finrun_engine::job::{Draft, MeasuredField, SpotField};
@@ -504,6 +504,8 @@ pub(crate) fn measured_label(field: MeasuredField) -> &'static str {
         MeasuredField::Outdoors => ("Outdoors meanwhile", "Afuera mientras tanto"),
         MeasuredField::Fill => ("Fill pressure, cold", "Presión de llenado, en frío"),
         MeasuredField::PreCharge => ("Expansion tank's air", "Aire del tanque de expansión"),
+        MeasuredField::BoilerSupply => existing::BOILER_SUPPLY,
+        MeasuredField::BoilerBack => existing::BOILER_BACK,
     })
 }
 
@@ -514,5 +516,7 @@ pub(crate) fn spot_label(field: SpotField) -> &'static str {
         SpotField::Flow => ("Flow", "Caudal"),
         SpotField::Valve => ("Valve, Cv", "Válvula, Cv"),
         SpotField::Air => ("Room", "Habitación"),
+        SpotField::WaterIn => existing::WATER_BEFORE,
+        SpotField::WaterOut => existing::WATER_BEHIND,
     })
 }

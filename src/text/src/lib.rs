@@ -14,6 +14,7 @@ mod compare;
 mod control;
 mod cooler;
 mod drawings;
+mod existing;
 mod fields;
 pub mod glossary;
 mod install;
@@ -57,6 +58,7 @@ pub use compare::{
 };
 pub use cooler::*;
 pub use drawings::*;
+pub use existing::*;
 pub use fields::{
     assembly_name, bounds_hint, field_label, field_note, field_owner, opening_name, room_name,
     surface_name,

@@ -1,8 +1,8 @@
 //! Labels of lists to choose from, and the names of what is on them.
 
 use super::{
-    air_class, assembly_name, behind, control, flow_basis, framing, material, open_flue, piping,
-    plant, position, shelter, shop, storeys, tube, u_value_basis, what_if,
+    air_class, assembly_name, behind, control, existing, flow_basis, framing, material, open_flue,
+    piping, plant, position, shelter, shop, storeys, tube, u_value_basis, what_if,
 };
 use crate::in_units;
 use crate::language::either;
@@ -46,6 +46,8 @@ pub fn choice_label(choice: Choice) -> &'static str {
         Choice::Metal => ("The system is mostly of", "El sistema es sobre todo de"),
         Choice::ValveKind => ("Zone valves", "Válvulas de zona"),
         Choice::Antifreeze => ("Antifreeze", "Anticongelante"),
+        Choice::Standing => existing::STANDING,
+        Choice::Ran => existing::RAN,
         Choice::SupplyBy => control::SUPPLY_BY,
         Choice::Mass => control::MASS,
         Choice::RoomMass(_) => control::ROOM_MASS,
@@ -144,6 +146,8 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
         Pick::Metal(p) => plant::metal(p),
         Pick::ValveKind(p) => plant::valve_kind(p),
         Pick::Antifreeze(p) => plant::antifreeze(p),
+        Pick::Standing(p) => existing::standing(p),
+        Pick::Ran(p) => existing::ran(p),
         Pick::SupplyBy(p) => control::supply_by(p),
         Pick::Mass(p) => control::mass(p),
         Pick::RoomMass(p) => control::room_mass(p),

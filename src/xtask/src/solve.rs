@@ -1,6 +1,7 @@
 //! `cargo xtask solve JOB.json`: the design of a job file, its network, the job in each arrangement, or
 //! other loops.
 
+mod existing;
 mod materials;
 mod remedies;
 mod season;
@@ -30,6 +31,7 @@ pub(crate) enum What {
     Comfort,
     Nodes,
     WhatIf,
+    Existing,
 }
 
 /// What is printed for people rather than for programs.
@@ -63,6 +65,7 @@ pub(crate) fn solve(job: &Path, what: What, language: Language) -> Result<()> {
         What::Comfort => season::print_comfort(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
         What::WhatIf => what_if::print(&draft)?,
+        What::Existing => existing::print(&draft, &job)?,
     }
     Ok(())
 }

@@ -11,6 +11,7 @@ mod compare;
 mod demos;
 mod drawings;
 mod driver;
+mod existing;
 mod figures;
 mod find;
 mod fuel;

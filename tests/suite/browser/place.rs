@@ -34,6 +34,7 @@ pub(super) enum Place {
     Season,
     DesignDay,
     Cooler,
+    Existing,
 }
 
 impl Place {
@@ -41,7 +42,7 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 21] = [
+    pub(super) const SECTIONS: [Place; 22] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
@@ -63,6 +64,7 @@ impl Place {
         Place::Season,
         Place::DesignDay,
         Place::Cooler,
+        Place::Existing,
     ];
 
     /// All pages of a job but those of its rooms.
@@ -99,6 +101,7 @@ impl Place {
             Place::Season => "season",
             Place::DesignDay => "design-day",
             Place::Cooler => "cooler",
+            Place::Existing => "existing",
         }
         .to_owned()
     }

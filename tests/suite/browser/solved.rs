@@ -12,6 +12,7 @@ use finrun_text as text;
 use serde_json::Value as Json;
 
 use super::compare;
+use super::existing;
 use super::materials;
 use super::page::Page;
 use super::path_from;
@@ -138,6 +139,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
         Place::Season | Place::DesignDay | Place::Cooler => {
             figures.extend(year::figures(solved, place));
         }
+        Place::Existing => figures.extend(existing::figures(solved)),
         Place::Air => add("air.leaked", number(Kind::AirFlow, &design["air"]["leaked_m3_s"])),
         Place::Room(id) => match solved.rooms().iter().find(|room| room["room"] == id) {
             Some(room) => {

@@ -22,7 +22,7 @@ use super::visit;
 use crate::support::FOUR_ROOMS;
 
 /// What `solve` prints of the stored job, or why there is nothing.
-fn printed(solved: &Solved, option: &str) -> Result<Json, String> {
+pub(super) fn printed(solved: &Solved, option: &str) -> Result<Json, String> {
     let folder = tempfile::tempdir().expect("the temporary folder is writable");
     let file = folder.path().join("job.json");
     let job = serde_json::to_string(&File::new(solved.draft.clone())).expect("a file");

@@ -140,7 +140,7 @@ fn handed_over() -> String {
 
 impl App {
     /// The first room of each circuit.
-    fn circuit_ids(self) -> Vec<u32> {
+    pub(super) fn circuit_ids(self) -> Vec<u32> {
         self.design(|solved| match solved {
             Some((_, design)) => {
                 let firsts = design.piping.circuits.iter().filter_map(|c| c.rooms.first());
@@ -150,7 +150,7 @@ impl App {
         })
     }
 
-    fn room_ids(self) -> Vec<u32> {
+    pub(super) fn room_ids(self) -> Vec<u32> {
         self.design(|solved| match solved {
             Some((_, design)) => design.rooms.iter().map(|room| room.room.0).collect(),
             None => Vec::new(),

@@ -225,8 +225,14 @@ const OF_THE_LOOP: [Section; 4] =
 const IN_USE: [Section; 3] = [Section::Season, Section::DesignDay, Section::Cooler];
 
 /// From the design to a warm house.
-const TO_BUILD: [Section; 5] =
-    [Section::Materials, Section::Install, Section::Commission, Section::Report, Section::Share];
+const TO_BUILD: [Section; 6] = [
+    Section::Materials,
+    Section::Install,
+    Section::Commission,
+    Section::Existing,
+    Section::Report,
+    Section::Share,
+];
 
 fn loop_settings(job: &JobKey) -> AnyView {
     let field = |field| number_field(Field::Circuit(field));

@@ -11,6 +11,7 @@ mod compare;
 mod cooler;
 mod drawings;
 mod elements;
+mod existing;
 mod ground;
 mod heat_loss;
 mod hung;
@@ -106,6 +107,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Share => share::share(&job),
                 Section::Install => install::install(&job),
                 Section::Commission => commission::commission(&job),
+                Section::Existing => existing::existing(&job),
                 Section::Report => report::report(&job),
                 Section::Season => season::season(&job),
                 Section::DesignDay => night::design_day(&job),

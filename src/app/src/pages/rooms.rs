@@ -238,6 +238,7 @@ impl App {
             Section::Compare => text::compare_fact().to_string(),
             Section::Share => text::share_fact().to_string(),
             Section::Commission => text::readings(draft.progress.readings()),
+            Section::Existing => text::pick(draft, Pick::Standing(draft.existing.standing)),
             Section::Install => self.install_fact(),
             Section::Report => text::report_fact().to_string(),
             Section::Season => text::season_fact().to_string(),

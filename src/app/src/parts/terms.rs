@@ -87,6 +87,7 @@ fn terms_of(page: &Page) -> &'static [Term] {
                 &[g::OXYGEN_BARRIER, g::PURGE, g::RELIEF_VALVE, g::BACKFLOW_PREVENTER]
             }
             Section::Commission => &[g::PRE_CHARGE, g::TEMPERATURE_DROP, g::BALANCING_VALVE],
+            Section::Existing => &[g::ELEMENT, g::SERIES_LOOP, g::TEMPERATURE_DROP, g::PURGE],
             Section::Season => &[g::ZONE, g::OUTDOOR_RESET, g::BALANCE_TEMPERATURE],
             Section::DesignDay => &[g::DESIGN_DAY, g::ZONE],
             Section::Cooler => &[g::CONDENSING_BOILER, g::OUTDOOR_RESET, g::DESIGN_DAY],

@@ -2,7 +2,9 @@
 
 use super::{App, Deleted, Open, SaveState, offline, store};
 use crate::page::{JobKey, Page, Section, Station};
-use finrun_engine::job::{CircuitField, Draft, Field, HouseField, RoomField, SurfaceField, read};
+use finrun_engine::job::{
+    CircuitField, Draft, Field, HouseField, MeasuredField, RoomField, SpotField, SurfaceField, read,
+};
 use finrun_text as text;
 use leptos::ev;
 use leptos::prelude::*;
@@ -300,6 +302,10 @@ impl App {
             | Field::Zone(..) => section(Section::Piping),
             Field::Circuit(_) | Field::Part(_) | Field::PumpPoint(..) => {
                 section(Section::Circulator)
+            }
+            Field::Measured(MeasuredField::BoilerSupply | MeasuredField::BoilerBack)
+            | Field::Spot(_, SpotField::WaterIn | SpotField::WaterOut) => {
+                section(Section::Existing)
             }
             Field::Measured(_) | Field::Spot(..) => section(Section::Commission),
             Field::Room(_, RoomField::Damper) => section(Section::Season),

@@ -1,9 +1,13 @@
 //! A designed system as what it gives to rooms that may be warmer or colder than they are meant to be.
 
+mod measuring;
+
+pub(crate) use measuring::Seen;
+
 use super::balance::circuits;
 use super::lower::Plumbing;
 use super::pumping::Built;
-use super::run::{pumps, running_from, source, usual_drive};
+use super::run::{Running, pumps, running_from, source, usual_drive};
 use crate::building::RoomLoad;
 use crate::design::Design;
 use crate::emitter::{self, Element, length_for};
@@ -104,52 +108,69 @@ impl<'a> Tried<'a> {
         let mut plan = self.built.plan(on, usual_drive(job));
         (plan.job, plan.circuits) = (job, &circuits);
         let running = running_from(plan, before.map(|before| before.solved.clone()), SETTLED);
-        let pumped = pumps(job, &running);
-        let electric_w = running.plumbing.pumps.iter().zip(&pumped);
-        let electric_w = electric_w.map(|(link, pump)| (link.zone, pump.electric.si())).collect();
-        let source = source(job, &running.plumbing);
-        let mut zone_volume_m3 = vec![0.0; job.zones.len()];
-        let mut pass = Vec::new();
-        let all = running.plumbing.tags.iter().zip(&running.plumbing.stretches);
-        for ((tag, Stretch { link, .. }), passage) in all.zip(&running.walked.passages) {
-            add(&mut zone_volume_m3, tag.zone, (link.tube.flow_area() * link.length).si());
-            let air = match link.place {
-                Place::Element(id) | Place::Inside(id) | Place::Above(id) => {
-                    job.house.rooms.iter().position(|room| room.id == id)
-                }
-                _ => None,
-            };
-            let (through, length) = match link.surface {
-                Surface::Bare { film, cover, .. } => {
-                    (Through::Bare(linear_transmittance(link.tube, cover, film)), link.length)
-                }
-                Surface::Finned { mut element, finned } => {
-                    element.derate *= air.and_then(|room| self.dampers.get(room)).unwrap_or(&1.0);
-                    (Through::Finned(element), finned)
-                }
-            };
-            let specific_heat = source.fluid.specific_heat(passage.mean_water());
-            let (zone, surroundings) = (tag.zone, link.surroundings);
-            pass.push(Pass { air, zone, through, length, surroundings, specific_heat });
-        }
-        let first = running.walked.passages.first();
-        Some(Heating {
-            of_link: places(&running.plumbing.network, &running.plumbing.stretches),
-            solved: running.solved.ok()?,
-            source,
-            pass,
-            exponent: job.baseboard.element.rating.exponent,
-            electric_w,
-            flow_kg_s: first.map_or(0.0, |boiler| boiler.mass_flow.si()),
-            zone_volume_m3,
-            plumbing: running.plumbing,
-        })
+        heating_of(job, running, &self.dampers)
     }
+}
+
+/// A running system as heat alone, the dampers of its rooms set to these shares of the output; wide open
+/// where none is named.
+fn heating_of(job: &Job, running: Running, dampers: &[f64]) -> Option<Heating> {
+    let pumped = pumps(job, &running);
+    let electric_w = running.plumbing.pumps.iter().zip(&pumped);
+    let electric_w = electric_w.map(|(link, pump)| (link.zone, pump.electric.si())).collect();
+    let source = source(job, &running.plumbing);
+    let mut zone_volume_m3 = vec![0.0; job.zones.len()];
+    let mut pass = Vec::new();
+    let all = running.plumbing.tags.iter().zip(&running.plumbing.stretches);
+    for ((tag, Stretch { link, .. }), passage) in all.zip(&running.walked.passages) {
+        add(&mut zone_volume_m3, tag.zone, (link.tube.flow_area() * link.length).si());
+        let air = match link.place {
+            Place::Element(id) | Place::Inside(id) | Place::Above(id) => {
+                job.house.rooms.iter().position(|room| room.id == id)
+            }
+            _ => None,
+        };
+        let (through, length) = match link.surface {
+            Surface::Bare { film, cover, .. } => {
+                (Through::Bare(linear_transmittance(link.tube, cover, film)), link.length)
+            }
+            Surface::Finned { mut element, finned } => {
+                element.derate *= air.and_then(|room| dampers.get(room)).unwrap_or(&1.0);
+                (Through::Finned(element), finned)
+            }
+        };
+        let specific_heat = source.fluid.specific_heat(passage.mean_water());
+        let (zone, surroundings) = (tag.zone, link.surroundings);
+        pass.push(Pass { air, zone, through, length, surroundings, specific_heat });
+    }
+    let first = running.walked.passages.first();
+    Some(Heating {
+        of_link: places(&running.plumbing.network, &running.plumbing.stretches),
+        solved: running.solved.ok()?,
+        source,
+        pass,
+        exponent: job.baseboard.element.rating.exponent,
+        electric_w,
+        flow_kg_s: first.map_or(0.0, |boiler| boiler.mass_flow.si()),
+        zone_volume_m3,
+        plumbing: running.plumbing,
+    })
 }
 
 impl Heating {
     /// What it gives to rooms as warm as this, in K, in a system of so many zones.
     pub(crate) fn give(&mut self, rooms_k: &[f64], zones: usize) -> Given {
+        self.give_seen(rooms_k, zones, &mut |_, _, _| {})
+    }
+
+    /// The same; `seen` is told of each stretch, by its place, the water that enters it and the water that
+    /// leaves it.
+    fn give_seen(
+        &mut self,
+        rooms_k: &[f64],
+        zones: usize,
+        seen: &mut dyn FnMut(usize, Temperature, Temperature),
+    ) -> Given {
         let mut given = Given {
             to_room_w: vec![0.0; rooms_k.len()],
             slope_w_k: vec![0.0; rooms_k.len()],
@@ -166,6 +187,7 @@ impl Heating {
             }
             let flow = MassFlow::from_si(mass.abs());
             let (leaves, heat) = stretch.cool(flow, water);
+            seen(of_link[link], water, leaves);
             let mean = water + (leaves - water) / 2.0;
             stretch.specific_heat = source.fluid.specific_heat(mean);
             match room {

@@ -15,7 +15,7 @@ mod together;
 
 pub use balance::ValveSetting;
 pub use coolest::lowest_supply;
-pub(crate) use heating::{Heating, Tried};
+pub(crate) use heating::{Heating, Seen, Tried};
 pub use heating::{LoopElement, LoopStretch};
 pub use laid::{Laid, laid};
 pub(crate) use lower::bare;

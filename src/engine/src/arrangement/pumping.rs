@@ -33,7 +33,7 @@ pub enum Other {
 /// A designed system, ready to be run in other ways.
 #[derive(Debug)]
 pub(super) struct Built<'a> {
-    job: &'a Job,
+    pub(super) job: &'a Job,
     pub(super) circuits: Vec<Circuit>,
     pub(super) choices: Vec<Choice>,
     pub(super) valves: Vec<Option<Cv>>,

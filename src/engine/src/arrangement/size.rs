@@ -3,13 +3,13 @@
 use super::balance::{Circuit, ValveSetting, circuits, settings};
 use super::lower::{Plan, Plumbing, Tag, lower};
 use super::run::{Running, agree, fastest, pumps, ran, rest, running, source, usual_drive};
-use super::together::{self, Together, choose_together};
+use super::together::{self, Together, choose_together, fixed_only};
 use super::{CircuitDesign, PipingDesign, ZoneDesign};
 use crate::building::{Behind, Room, RoomLoad, Run, Surface as Wall, SurfaceId, ZoneId};
 use crate::design::RoomElement;
 use crate::emitter;
 use crate::fluid::Stream;
-use crate::job::{Balancing, Job};
+use crate::job::{Balancing, Job, Standing};
 use crate::network::{Link, NodeId, NotSolved, Passage, Place, Stretch, Surface, Walked, walk};
 use crate::pipe::Cv;
 use crate::quantity::{Length, MassFlow, Power, Pressure, Temperature, Velocity};
@@ -93,15 +93,25 @@ struct Sizing<'a> {
 enum Stance {
     Free,
     GrowOnly,
-    /// They were chosen together.
+    /// They were chosen together, or stand already.
     Held,
     /// No pieces: just the length that is needed.
     Exact,
 }
 
 impl<'a> Sizing<'a> {
-    /// With lengths by the rated output, to begin with.
+    /// With lengths by the rated output, to begin with; of a system that stands, with what stands there.
     fn begin(job: &'a Job, loads: &'a [RoomLoad]) -> Sizing<'a> {
+        if job.standing == Standing::Installed {
+            return Sizing {
+                job,
+                loads,
+                choices: job.house.rooms.iter().map(|room| fixed_only(job, room)).collect(),
+                needed: vec![None; loads.len()],
+                chosen: vec![true; loads.len()],
+                stance: Stance::Held,
+            };
+        }
         let length = |load: &RoomLoad| {
             let length = load.wanted().max(Power::ZERO) / job.baseboard.element.rating.output;
             Choice { runs: Vec::new(), nominal: length, finned: length }
@@ -120,7 +130,7 @@ impl<'a> Sizing<'a> {
     /// flows that were found, until choosing moves no flow.
     fn settle_together(&mut self, circuits: &[Circuit]) -> (Vec<ValveSetting>, Running, Together) {
         let (mut valves, mut running) = self.settle(circuits);
-        if !together::is_asked(self.job) {
+        if self.job.standing == Standing::Installed || !together::is_asked(self.job) {
             let elements = self.elements(&running);
             let surplus = elements.iter().zip(self.loads).map(|(element, load)| {
                 (element.output - load.wanted().max(Power::ZERO)).max(Power::ZERO)

@@ -225,7 +225,8 @@ fn fixed_on(surface: &Surface, run: usize) -> Vec<Length> {
     fixed.map(|fixed| fixed.pieces.clone()).unwrap_or_default()
 }
 
-fn fixed_only(job: &Job, room: &Room) -> Choice {
+/// Only the pieces that stay where they are.
+pub(super) fn fixed_only(job: &Job, room: &Room) -> Choice {
     let at = job.house.rooms.iter().position(|other| other.id == room.id).unwrap_or(usize::MAX);
     let places = runs(job, at);
     let pieces: Vec<Vec<u32>> = places

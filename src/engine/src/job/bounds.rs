@@ -321,6 +321,9 @@ fn opening(field: OpeningField) -> Spec {
 fn measured(field: MeasuredField) -> Spec {
     match field {
         MeasuredField::Outdoors => spec(Unit::Fahrenheit, -80.0, 120.0, In::Follows),
+        MeasuredField::BoilerSupply | MeasuredField::BoilerBack => {
+            spec(Unit::Fahrenheit, 32.0, 250.0, In::Follows)
+        }
         MeasuredField::Fill | MeasuredField::PreCharge => spec(Unit::Psi, 0.0, 150.0, In::Follows),
     }
 }
@@ -328,7 +331,9 @@ fn measured(field: MeasuredField) -> Spec {
 /// Blank: not measured, and then not judged.
 fn spot(field: SpotField) -> Spec {
     match field {
-        SpotField::Supply | SpotField::Back => spec(Unit::Fahrenheit, 32.0, 250.0, In::Follows),
+        SpotField::Supply | SpotField::Back | SpotField::WaterIn | SpotField::WaterOut => {
+            spec(Unit::Fahrenheit, 32.0, 250.0, In::Follows)
+        }
         SpotField::Flow => spec(Unit::GallonPerMinute, 0.0, 60.0, In::Follows),
         SpotField::Valve => spec(Unit::One, 0.0, 100.0, In::Follows),
         SpotField::Air => spec(Unit::Fahrenheit, 32.0, 120.0, In::Follows),

@@ -2,6 +2,7 @@
 
 use super::control::{ControlDraft, RoomMass};
 pub use super::entries::{Entries, Entry};
+use super::existing::ExistingDraft;
 use super::field::{
     BillField, CertaintyField, CircuitField, ElementField, Field, Group, HouseField, OpeningField,
     PartField, PointField, PriceField, RoomField, SurfaceField,
@@ -71,6 +72,7 @@ pub struct Draft {
     pub progress: ProgressDraft,
     /// Changes to the house that are only weighed; the rest of the draft knows nothing of them.
     pub what_if: Vec<ChangeDraft>,
+    pub existing: ExistingDraft,
     /// The next id to give out.
     pub next_id: u32,
 }
@@ -106,6 +108,7 @@ stored!(Draft {
     control: default,
     progress: default,
     what_if: default,
+    existing: default,
     next_id,
 });
 
@@ -375,6 +378,7 @@ impl Draft {
             control: ControlDraft::default(),
             progress: ProgressDraft::default(),
             what_if: Vec::new(),
+            existing: ExistingDraft::default(),
             next_id: 1,
         }
     }

@@ -428,6 +428,9 @@ fields!(
         Fill = "fill",
         /// Of the expansion tank's air, before filling.
         PreCharge = "pre-charge",
+        /// Of all the water, where it leaves the boiler and where it comes back.
+        BoilerSupply = "boiler-supply",
+        BoilerBack = "boiler-back",
     }
 );
 
@@ -441,6 +444,9 @@ fields!(
         Valve = "valve",
         /// The room's air.
         Air = "air",
+        /// On the pipe before and behind the room's element.
+        WaterIn = "water-in",
+        WaterOut = "water-out",
     }
 );
 

@@ -11,6 +11,7 @@ mod control;
 mod draft;
 mod edit;
 mod entries;
+mod existing;
 mod field;
 mod file;
 mod house_draft;
@@ -39,6 +40,7 @@ pub use draft::{
     EdgeBasis, ElementDraft, Entries, Entry, FlowBasis, GroundDraft, GroundMethod, LayerDraft,
     LayerMaterial, OpeningDraft, PipeCover, RatingBasis, RoomDraft, Shape, SurfaceDraft, UValue,
 };
+pub use existing::{ExistingDraft, Ran, Standing};
 pub use field::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, ChangeField, CircuitField,
     ControlField, CutField, ElementField, Family, Field, GroundField, Group, HouseField,
@@ -96,6 +98,7 @@ pub struct Job {
     pub cutting: Cutting,
     /// What the fuel bills say of the house.
     pub bills: Option<BillsRead>,
+    pub standing: Standing,
     /// How it is run through night and year; none while that cannot be read. No design depends on it.
     pub control: Option<Control>,
 }

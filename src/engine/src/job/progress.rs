@@ -2,6 +2,7 @@
 
 use super::draft::Draft;
 use super::entries::{Entries, Entry};
+use super::existing::Ran;
 use super::field::{Field, MeasuredField, SpotField};
 use super::resolve::resolve;
 use crate::building::RoomId;
@@ -64,6 +65,10 @@ pub struct Measured {
     pub fill: Option<Pressure>,
     /// Of the tank's air, before filling.
     pub pre_charge: Option<Pressure>,
+    /// Of all the water, where it leaves the boiler and where it comes back.
+    pub boiler_supply: Option<Temperature>,
+    pub boiler_back: Option<Temperature>,
+    pub ran: Ran,
     pub spots: Vec<(RoomId, Spot)>,
 }
 
@@ -79,6 +84,9 @@ pub struct Spot {
     pub valve_cv: Option<f64>,
     /// Of the room.
     pub air: Option<Temperature>,
+    /// On the pipe before and behind the room's element.
+    pub water_in: Option<Temperature>,
+    pub water_out: Option<Temperature>,
 }
 
 impl Measured {
@@ -104,6 +112,8 @@ pub fn measured(draft: &Draft) -> Measured {
             flow: at(SpotField::Flow).map(VolumeFlow::from_si),
             valve_cv: at(SpotField::Valve),
             air: temperature(SpotField::Air),
+            water_in: temperature(SpotField::WaterIn),
+            water_out: temperature(SpotField::WaterOut),
         };
         (spot.room, read)
     };
@@ -111,6 +121,9 @@ pub fn measured(draft: &Draft) -> Measured {
         outdoors: one(MeasuredField::Outdoors).map(Temperature::from_si),
         fill: one(MeasuredField::Fill).map(Pressure::from_si),
         pre_charge: one(MeasuredField::PreCharge).map(Pressure::from_si),
+        boiler_supply: one(MeasuredField::BoilerSupply).map(Temperature::from_si),
+        boiler_back: one(MeasuredField::BoilerBack).map(Temperature::from_si),
+        ran: draft.existing.ran,
         spots: draft.progress.spots.iter().map(spot).collect(),
     }
 }

@@ -224,6 +224,7 @@ fn read_by(reader: &mut Reader<'_>) -> Reading {
                 spare,
                 cutting,
                 bills,
+                standing: reader.draft.existing.standing,
                 control,
             })
         }

@@ -44,6 +44,12 @@ pub fn factor(mut entries: Vec<f64>, size: usize) -> Option<Factored> {
 }
 
 impl Factored {
+    /// The logarithm of the determinant's size.
+    pub fn ln_determinant(&self) -> f64 {
+        let diagonal = self.entries.iter().step_by(self.size + 1);
+        diagonal.map(|entry| super::ln(entry.abs())).sum()
+    }
+
     /// The unknowns for this right side.
     pub fn solve(&self, right: &[f64]) -> Vec<f64> {
         let mut out: Vec<f64> = self.rows.iter().map(|&row| right[row]).collect();

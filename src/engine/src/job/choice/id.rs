@@ -31,6 +31,8 @@ impl fmt::Display for Choice {
             Choice::Metal => f.write_str("metal"),
             Choice::ValveKind => f.write_str("valve-kind"),
             Choice::Antifreeze => f.write_str("antifreeze"),
+            Choice::Standing => f.write_str("standing"),
+            Choice::Ran => f.write_str("ran"),
             Choice::SupplyBy => f.write_str("supply-by"),
             Choice::Mass => f.write_str("mass"),
             Choice::Arrangement(zone) => write!(f, "zone-{}.arrangement", zone.0),

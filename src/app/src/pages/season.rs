@@ -2,11 +2,12 @@
 
 use super::comfort::comfort;
 use super::later::{Seen, page_of};
+use super::piping::several;
 use super::rooms::section_links;
 use crate::drawing::{Lines, lines_chart};
 use crate::markup::Markup;
 use crate::page::{JobKey, Section};
-use crate::parts::{choice_field, each, in_system, live, number_field};
+use crate::parts::{choice_field, each, in_system, live, live_view, number_field, yes};
 use crate::state::use_app;
 use finrun_engine::building::{RoomId, ZoneId};
 use finrun_engine::climate::Season;
@@ -23,7 +24,7 @@ pub(super) fn season(job: &JobKey) -> AnyView {
     let settings = view! {
         <details class="more" open>
             <summary>{text::season_how_run()}</summary>
-            {each(zones, move |id| choice_field(Choice::Holds(ZoneId(id))))}
+            {each(zones, |id| held(ZoneId(id)))}
             {choice_field(Choice::SupplyBy)}
             <div class="pair">
                 {choice_field(Choice::Fuel)}
@@ -53,13 +54,33 @@ pub(super) fn season(job: &JobKey) -> AnyView {
     )
 }
 
+/// What holds a zone, under its name where there are several.
+fn held(zone: ZoneId) -> AnyView {
+    let app = use_app();
+    let several = yes(several);
+    live_view(move || match several.get() {
+        false => choice_field(Choice::Holds(zone)),
+        true => {
+            let name = live(move || app.typed(|draft| text::zone_name(draft, zone)));
+            view! {
+                <fieldset class="opening">
+                    <legend>{name}</legend>
+                    {choice_field(Choice::Holds(zone))}
+                </fieldset>
+            }
+            .into_any()
+        }
+    })
+}
+
 /// A room's own field under its name.
 pub(super) fn of_room(field: fn(RoomId) -> AnyView) -> impl Fn(u32) -> AnyView + Copy {
     move |id| {
         let app = use_app();
         let id = RoomId(id);
         let name = live(move || app.typed(|draft| text::room_name(draft, id)));
-        view! { <div><h3>{name}</h3> {field(id)}</div> }.into_any()
+        view! { <fieldset class="opening"><legend>{name}</legend> {field(id)}</fieldset> }
+            .into_any()
     }
 }
 

@@ -128,6 +128,7 @@ def job(name, rooms, **parts):
     whole["control"] = {"supply": "fixed", "mass": "light", "entries": {}}
     whole["progress"] = {"steps": [], "measured": {}, "spots": []}
     whole["existing"] = {"standing": "planned", "ran": "a-while"}
+    whole["what_if"] = []
     whole["next_id"] = next(ids)
     return whole
 

@@ -6,8 +6,8 @@ use crate::support::{V1_FIXTURE, V2_FIXTURE, fields, open, set};
 use finrun_engine::building::{Material, Place, RoomId, RoomUse, SurfaceKind};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    AirBasis, AirField, AssemblyField, Behind, BillField, BillsField, CircuitField, Draft,
-    ElementField, Field, FlowBasis, HouseField, LayerDraft, LayerField, LayerMaterial,
+    AirBasis, AirField, AssemblyField, Behind, BillField, BillsField, ChangeField, CircuitField,
+    Draft, ElementField, Field, FlowBasis, HouseField, LayerDraft, LayerField, LayerMaterial,
     OpeningField, PointField, RatingBasis, RoomDraft, RoomField, Shape, SurfaceField, UValue, read,
     resolve,
 };
@@ -65,6 +65,8 @@ fn is_read(draft: &Draft, field: Field) -> bool {
         Field::Price(_) | Field::Spare(_) | Field::Cut(_) => true,
         Field::SizedPrice(tube, _) => draft.sized_prices.iter().any(|of| of.tube == tube),
         Field::Measured(_) | Field::Spot(..) => true,
+        Field::Change(_, ChangeField::Cost) => true,
+        Field::Change(id, of) => draft.change(id).expect("its change").asked().contains(&of),
         Field::Element(ElementField::Output | ElementField::Water | ElementField::Exponent) => {
             draft.element.rating_basis == RatingBasis::Single
         }

@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use std::collections::BTreeSet;
 
 /// A file with every struct, list and choice in it, as the program wrote it when serde derived the
-/// code of each (kept from then, but for the ends of lines).
+/// code of each (kept from then, but for the ends of lines), with what was added since.
 const FULL: &str = r#"
 {"finrun":5,"job":{
     "name":"All \"kinds\" 🏠","units":"si",
@@ -66,6 +66,9 @@ const FULL: &str = r#"
         "measured":{"fill":{"text":"15","unit":"Psi"}},
         "spots":[{"room":1,"entries":{"supply":{"text":"80","unit":"Celsius"}}}]},
     "existing":{"standing":"installed","ran":"by-thermostat"},
+    "what_if":[{"id":10,"kind":"ground-walls","counted":"off","whose":{"room":7},"build":{"own":8},
+        "leaks":"leakage-area","air_class":"very-leaky","name":"n","level":"basement","outside":"four",
+        "entries":{"cost":{"text":"900","unit":"Currency"}}}],
     "next_id":4294967295}}"#;
 
 /// The least that is a file.
@@ -75,9 +78,9 @@ const LEAST: &str = r#"
         {"id":3,"kind":"door","u_value":"typed-u"}]}]}],
     "assemblies":[{"id":4,"name":"","position":"wall","framing":"none",
         "layers":[{"material":"typed-r","place":"through"}]}],
-    "bills":{"list":[{"id":5}]},
+    "bills":{"list":[{"id":5}]},"what_if":[{"id":6,"kind":"air","build":"typed-u","air_class":"leaky"}],
     "element":{"rating_basis":"single","heating_effect":"unknown","stock_ft":[]},
-    "tube":"pex-1","flow_basis":"typed","next_id":6}}"#;
+    "tube":"pex-1","flow_basis":"typed","next_id":7}}"#;
 
 /// The same with what stands for all that it lacks; as the program wrote it then, too.
 const LEAST_WHOLE: &str = r#"
@@ -100,7 +103,9 @@ const LEAST_WHOLE: &str = r#"
     "pump":{"kind":{"typical":"small"},"set":"one","points":[]},"zones":[],
     "plant":{"boiler":"non-condensing","tank":"none","metal":"copper","valve":"motor","antifreeze":"none",
         "entries":{}},"control":{"supply":"fixed","mass":"light","entries":{}},"progress":{"steps":[],"measured":{},"spots":[]},
-    "existing":{"standing":"planned","ran":"a-while"},"next_id":6}}"#;
+    "existing":{"standing":"planned","ran":"a-while"},
+    "what_if":[{"id":6,"kind":"air","counted":"on","whose":"house","build":"typed-u","leaks":"class",
+        "air_class":"leaky","name":"","level":"first","outside":"two","entries":{}}],"next_id":7}}"#;
 
 /// What a file must have, by place; items of lists without their number.
 const NEEDED: &str = "finrun job job.name job.units job.air_class job.rooms job.element job.tube
@@ -121,6 +126,7 @@ const NEEDED: &str = "finrun job job.name job.units job.air_class job.rooms job.
     job.rooms[].surfaces[].fixed[].run job.rooms[].surfaces[].fixed[].pieces_ft job.element.stock[].feet
     job.sized_prices[].tube
     job.progress.steps[].step job.progress.spots[].room
+    job.what_if[].id job.what_if[].kind job.what_if[].build job.what_if[].air_class
     job.element.rating_basis job.element.heating_effect job.element.stock_ft";
 
 /// Without the line ends and the space before the lines.
@@ -205,7 +211,7 @@ fn is_entries(pointer: &str) -> bool {
 fn is_choice(pointer: &str) -> bool {
     let zone_pump = pointer.contains("/zones/") && pointer.ends_with("/pump");
     zone_pump
-        || ["behind", "u_value", "material", "mass", "holds"]
+        || ["behind", "u_value", "material", "mass", "holds", "whose", "build"]
             .iter()
             .any(|end| pointer.ends_with(end))
 }

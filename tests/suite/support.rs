@@ -3,10 +3,10 @@
 use finrun_engine::building::{OpeningId, OpeningKind, RoomId, SurfaceId, SurfaceKind};
 use finrun_engine::design::{Design, design};
 use finrun_engine::job::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, Choice, CircuitField,
-    ControlField, CutField, Draft, ElementField, Entry, Field, File, GroundField, Header,
-    HouseField, Job, LayerField, OpeningDraft, OpeningField, PointField, RoomField, SurfaceField,
-    UValue, read,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, ChangeField, Choice,
+    CircuitField, ControlField, CutField, Draft, ElementField, Entry, Field, File, GroundField,
+    Header, HouseField, Job, LayerField, OpeningDraft, OpeningField, PointField, RoomField,
+    SurfaceField, UValue, read,
 };
 use finrun_engine::job::{
     Group, LegField, MeasuredField, PartField, PlantField, PriceField, PumpPointField, SizedField,
@@ -106,6 +106,7 @@ pub(crate) fn holds_number(field: Field) -> bool {
         Field::Stock
             | Field::Bill(_, BillField::From | BillField::To)
             | Field::Surface(_, _, SurfaceField::Behind | SurfaceField::Fixed)
+            | Field::Change(_, ChangeField::Whose)
     )
 }
 
@@ -157,6 +158,9 @@ pub(crate) fn fields(draft: &Draft) -> Vec<Field> {
     out.extend(MeasuredField::ALL.iter().copied().map(Field::Measured));
     for room in &draft.rooms {
         out.extend(SpotField::ALL.iter().map(|&field| Field::Spot(room.id, field)));
+    }
+    for change in &draft.what_if {
+        out.extend(ChangeField::ALL.iter().map(|&field| Field::Change(change.id, field)));
     }
     for room in draft.all_rooms() {
         out.extend(RoomField::ALL.iter().map(|&field| Field::Room(room.id, field)));
@@ -233,6 +237,12 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             out.push(Choice::LayerPlace(assembly.id, row));
         }
     }
+    for change in &draft.what_if {
+        let id = change.id;
+        out.extend([Choice::ChangeKind(id), Choice::ChangeWhose(id), Choice::ChangeBuild(id)]);
+        out.extend([Choice::ChangeLeaks(id), Choice::ChangeAirClass(id)]);
+        out.extend([Choice::ChangeLevel(id), Choice::OutsideWalls(id)]);
+    }
     // A new one does not compile until it stands above.
     for choice in &out {
         match choice {
@@ -285,7 +295,14 @@ pub(crate) fn choices(draft: &Draft) -> Vec<Choice> {
             | Choice::Position(_)
             | Choice::Framing(_)
             | Choice::LayerMaterial(..)
-            | Choice::LayerPlace(..) => {}
+            | Choice::LayerPlace(..)
+            | Choice::ChangeKind(_)
+            | Choice::ChangeWhose(_)
+            | Choice::ChangeBuild(_)
+            | Choice::ChangeLeaks(_)
+            | Choice::ChangeAirClass(_)
+            | Choice::ChangeLevel(_)
+            | Choice::OutsideWalls(_) => {}
         }
     }
     out

@@ -49,6 +49,7 @@ pub enum Section {
     Assemblies,
     Certainty,
     Bills,
+    WhatIf,
     Prices,
     Piping,
     Circulator,
@@ -67,13 +68,14 @@ pub enum Section {
 }
 
 impl Section {
-    pub const ALL: [Section; 21] = [
+    pub const ALL: [Section; 22] = [
         Section::Place,
         Section::Air,
         Section::Ground,
         Section::Assemblies,
         Section::Certainty,
         Section::Bills,
+        Section::WhatIf,
         Section::Prices,
         Section::Piping,
         Section::Circulator,
@@ -95,7 +97,7 @@ impl Section {
     pub fn station(self) -> Station {
         match self {
             Section::Place | Section::Air | Section::Ground | Section::Assemblies => Station::Rooms,
-            Section::Certainty | Section::Bills => Station::HeatLoss,
+            Section::Certainty | Section::Bills | Section::WhatIf => Station::HeatLoss,
             Section::Prices => Station::Lengths,
             Section::Piping
             | Section::Circulator
@@ -123,6 +125,7 @@ impl Section {
             Section::Assemblies => text::section_assemblies(),
             Section::Certainty => text::section_certainty(),
             Section::Bills => text::section_bills(),
+            Section::WhatIf => text::section_what_if(),
             Section::Prices => text::section_prices(),
             Section::Piping => text::section_piping(),
             Section::Circulator => text::section_circulator(),
@@ -149,6 +152,7 @@ impl Section {
             Section::Assemblies => "assemblies",
             Section::Certainty => "certainty",
             Section::Bills => "bills",
+            Section::WhatIf => "what-if",
             Section::Prices => "prices",
             Section::Piping => "piping",
             Section::Circulator => "circulator",

@@ -135,7 +135,7 @@ pub fn circuit_finding(draft: &Draft, finding: &CircuitFinding, system: System) 
         CircuitFinding::FlowLow { share, by } => say!(
             "About {} of the flow that is meant, {}. Bleed it, open what is throttled or half \
              shut, clean the strainer, see the circulator's speed.",
-            "Cerca de {} del caudal previsto, {}. Saque el aire, abra lo que esté estrangulado o \
+            "Cerca del {} del caudal previsto, {}. Saque el aire, abra lo que esté estrangulado o \
              medio cerrado, limpie el filtro, vea la velocidad del circulador.";
             percent(share, system),
             judged_by(by, system)
@@ -143,7 +143,7 @@ pub fn circuit_finding(draft: &Draft, finding: &CircuitFinding, system: System) 
         CircuitFinding::FlowHigh { share, by } => say!(
             "About {} of the flow that is meant, {}. Throttle its valve or slow the circulator; \
              other circuits may be short of it.",
-            "Cerca de {} del caudal previsto, {}. Estrangule su válvula o baje la velocidad del \
+            "Cerca del {} del caudal previsto, {}. Estrangule su válvula o baje la velocidad del \
              circulador; a otros circuitos les puede faltar.";
             percent(share, system),
             judged_by(by, system)
@@ -151,7 +151,7 @@ pub fn circuit_finding(draft: &Draft, finding: &CircuitFinding, system: System) 
         CircuitFinding::Still { share, by } => say!(
             "About {} of the flow that is meant, {}. Most often air stands at a high point, or a \
              valve is shut, or its zone valve does not open. Purge it again.",
-            "Cerca de {} del caudal previsto, {}. Casi siempre hay aire en un punto alto, o una \
+            "Cerca del {} del caudal previsto, {}. Casi siempre hay aire en un punto alto, o una \
              válvula cerrada, o su válvula de zona no abre. Púrguelo otra vez.";
             percent(share, system),
             judged_by(by, system)
@@ -178,7 +178,7 @@ pub fn circuit_finding(draft: &Draft, finding: &CircuitFinding, system: System) 
         CircuitFinding::LessHeat { share } => say!(
             "The measured flow is right, and flow times drop comes to {} of the heat calculated. \
              Look at dampers, at carpet and furniture before the inlets, at bent and dusty fins.",
-            "El caudal medido es correcto, y caudal por caída da {} del calor calculado. Mire las \
+            "El caudal medido es correcto, y el caudal por la caída da el {} del calor calculado. Mire las \
              compuertas, la alfombra y los muebles delante de las entradas, las aletas dobladas y \
              con polvo.";
             percent(share, system)
@@ -186,7 +186,7 @@ pub fn circuit_finding(draft: &Draft, finding: &CircuitFinding, system: System) 
         CircuitFinding::MoreHeat { share } => say!(
             "Flow times drop comes to {} of the heat calculated, more than the elements can give. \
              Read flow and temperatures again.",
-            "Caudal por caída da {} del calor calculado, más de lo que los elementos pueden dar. \
+            "El caudal por la caída da el {} del calor calculado, más de lo que los elementos pueden dar. \
              Lea otra vez caudal y temperaturas.";
             percent(share, system)
         ),
@@ -326,7 +326,10 @@ pub fn room_finding(draft: &Draft, finding: &RoomFinding, system: System) -> Str
 
 /// What should come back at the supply that was measured.
 pub fn expected_back(back: &str) -> String {
-    say!("At this supply {back} should come back.", "Con este suministro deben volver {back}.")
+    say!(
+        "At this supply {back} should come back.",
+        "Con este suministro el agua debe volver a {back}."
+    )
 }
 
 /// How many readings were taken, for the list of pages.

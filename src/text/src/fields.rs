@@ -3,7 +3,7 @@
 use crate::choices::both_kinds;
 use crate::in_units;
 use crate::language::{Language, either, language, say};
-use crate::{control, install, plant, shop};
+use crate::{control, install, plant, shop, what_if};
 use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId, SurfaceKind};
 use finrun_engine::job::{
     AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField, Draft,
@@ -344,6 +344,7 @@ pub fn field_label(field: Field) -> &'static str {
         },
         Field::Measured(field) => return install::measured_label(field),
         Field::Spot(_, field) => return install::spot_label(field),
+        Field::Change(_, field) => what_if::change_label(field),
     })
 }
 
@@ -402,6 +403,7 @@ pub fn field_note(field: Field) -> String {
         ),
         Field::Bills(BillsField::Price) => control::FUEL_PRICE_NOTE,
         Field::Control(field) => control::control_note(field),
+        Field::Change(_, field) => what_if::change_note(field),
         Field::Room(_, RoomField::Damper) => control::DAMPER_NOTE,
         Field::Room(_, RoomField::AirChanges) => (
             "A heated room takes its share of the house's air, and at least this. An unheated \
@@ -535,6 +537,7 @@ pub fn field_owner(draft: &Draft, field: Field) -> String {
             room_name(draft, room)
         }
         Field::Spot(room, _) => install::circuit_at(draft, room),
+        Field::Change(id, _) => what_if::change_name(draft, id),
         Field::Surface(room, surface, _) => {
             format!("{}, {}", room_name(draft, room), surface_name(draft, room, surface))
         }

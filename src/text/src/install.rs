@@ -88,7 +88,7 @@ pub fn step_title(draft: &Draft, step: &Step) -> String {
         Task::PlasticMoves { .. } => {
             ("Plastic tube free to move", "Tubo de plástico libre para moverse")
         }
-        Task::PressureTest { .. } => ("Pressure test passed", "Prueba de presión pasada"),
+        Task::PressureTest { .. } => ("Pressure test passed", "Prueba de presión superada"),
         Task::Insulate => ("Pipes insulated", "Tubos aislados"),
         Task::Flush => ("Flushed clean", "Lavado hasta quedar limpio"),
         Task::TankAir { .. } => {
@@ -282,7 +282,7 @@ pub fn step_how(step: &Step, system: System) -> String {
         Task::Insulate => either((
             "Only once the test is passed and the joints were seen. Pipe in cold spaces and \
              outside walls without gaps.",
-            "Solo cuando la prueba esté pasada y las uniones estén vistas. Sin huecos en los \
+            "Solo cuando la prueba esté superada y las uniones vistas. Sin huecos en los \
              tubos de espacios fríos y paredes exteriores.",
         )),
         Task::Flush => either((

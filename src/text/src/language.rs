@@ -84,13 +84,10 @@ macro_rules! say {
 
 /// Declares fixed sentences: `name: "English", "Español";`.
 macro_rules! sentences {
-    (@spanish $english:literal) => { $english };
-    (@spanish $english:literal $spanish:literal) => { $spanish };
-    ($all:ident; $($name:ident: $english:literal $(, $spanish:literal)?;)+) => {
+    ($all:ident; $($name:ident: $english:literal, $spanish:literal;)+) => {
         $(
             pub fn $name() -> &'static str {
-                let spanish = $crate::language::sentences!(@spanish $english $($spanish)?);
-                $crate::language::either(($english, spanish))
+                $crate::language::either(($english, $spanish))
             }
         )+
 

@@ -8,6 +8,7 @@ mod certainty;
 mod checks;
 mod choices;
 mod climate;
+mod comfort;
 mod commission;
 mod compare;
 mod control;
@@ -32,6 +33,7 @@ mod report;
 mod safety;
 mod season;
 mod shop;
+mod what_if;
 mod working;
 
 pub use bills::{against_bills, bills_tell_nothing};
@@ -46,6 +48,7 @@ pub use climate::{
     more_stations, no_such_zip, not_a_zip, station_away, station_facts, station_name,
     station_taken, stations_failed, zip_spread,
 };
+pub use comfort::*;
 pub use commission::{
     care_items, circuit_finding, circuit_verdict, expected_back, filling_finding, readings,
     room_finding, room_verdict,
@@ -92,8 +95,9 @@ pub use shop::{
     group, kept_pieces, objective, objective_note, prices_fact, stretch_holds, together,
     wall_stretch, wall_use,
 };
+pub use what_if::*;
 pub use working::{
-    Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning,
+    Piece, formula_text, set_formula, set_symbol, source, spread_text, symbol_meaning, symbols,
 };
 
 use finrun_engine::quantity::{Shown, System, Value, show};

@@ -441,7 +441,7 @@ pub fn stick_name(nth: usize, sixteenths: u32, is_coil: bool, system: System) ->
 }
 
 pub fn offcut(sixteenths: u32, system: System) -> String {
-    say!("left {}", "sobran {}"; cut_length(sixteenths, system))
+    say!("left {}", "resto {}"; cut_length(sixteenths, system))
 }
 
 /// A cut's length.

@@ -2,7 +2,7 @@
 
 use super::{
     air_class, assembly_name, behind, control, existing, flow_basis, framing, material, open_flue,
-    piping, plant, position, shelter, shop, storeys, tube, u_value_basis,
+    piping, plant, position, shelter, shop, storeys, tube, u_value_basis, what_if,
 };
 use crate::in_units;
 use crate::language::either;
@@ -72,6 +72,13 @@ pub fn choice_label(choice: Choice) -> &'static str {
         Choice::Framing(_) => ("Framing", "Armazón"),
         Choice::LayerMaterial(..) => ("Material", "Material"),
         Choice::LayerPlace(..) => ("Placed", "Colocación"),
+        Choice::ChangeKind(_) => what_if::KIND,
+        Choice::ChangeWhose(_) => what_if::WHOSE,
+        Choice::ChangeBuild(_) => what_if::BUILD,
+        Choice::ChangeLeaks(_) => what_if::LEAKS,
+        Choice::ChangeAirClass(_) => what_if::AIR_CLASS,
+        Choice::ChangeLevel(_) => what_if::LEVEL,
+        Choice::OutsideWalls(_) => what_if::OUTSIDE_WALLS,
     })
 }
 
@@ -81,6 +88,7 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
         Pick::Behind(p) => return behind(draft, p),
         Pick::Hung(p) => return piping::hung(draft, p),
         Pick::Holds(p) => return control::holds(draft, p),
+        Pick::Whose(p) => return what_if::whose(draft, p),
         Pick::Build(UValue::Own(id)) => return assembly_name(draft, id),
         Pick::Build(p) => u_value_basis(p),
         Pick::DesignHours(p) => either(match p {
@@ -162,6 +170,8 @@ pub fn pick(draft: &Draft, pick: Pick) -> String {
         Pick::LayerMaterial(LayerMaterial::TypedR) => {
             either(("I know its R-value", "Conozco su valor R"))
         }
+        Pick::ChangeKind(p) => what_if::change_kind(p),
+        Pick::OutsideWalls(p) => what_if::outside_walls(p),
         Pick::LayerPlace(p) => either(match p {
             Place::Through => ("Over the whole area", "En toda el área"),
             Place::BetweenFraming => {

@@ -106,6 +106,7 @@ pub fn problem(error: &FieldError, system: System) -> String {
             "La construcción de la que estaba hecha ya no existe. Elija otra, o deshaga.",
         ))
         .to_string(),
+        Problem::RoomGone => crate::room_gone().to_string(),
         Problem::NoLayers => either((
             "It has no layers yet. Add them, or type its U-value or R-value.",
             "Todavía no tiene capas. Agréguelas, o escriba su valor U o su valor R.",

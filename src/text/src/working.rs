@@ -136,10 +136,16 @@ pub fn symbol_meaning(symbol: &str) -> &'static str {
     let numbered =
         symbol.strip_prefix("Q_").is_some_and(|low| low.starts_with(|c: char| c.is_ascii_digit()));
     let symbol = if numbered { "Q" } else { symbol };
-    let lines = SYMBOLS.split('\n').filter_map(|line| line.split_once(": "));
-    let mut known = lines.filter(|(names, _)| names.split(' ').any(|name| name == symbol));
-    let both = known.next().and_then(|(_, meanings)| meanings.split_once(" | "));
-    both.map_or("", either)
+    let mut known = symbols().filter(|(names, _)| names.split(' ').any(|name| name == symbol));
+    known.next().map_or("", |(_, meaning)| meaning)
+}
+
+/// The names of each symbol, with what they stand for.
+pub fn symbols() -> impl Iterator<Item = (&'static str, &'static str)> {
+    SYMBOLS.split('\n').filter_map(|line| {
+        let (names, meanings) = line.split_once(": ")?;
+        Some((names, either(meanings.split_once(" | ")?)))
+    })
 }
 
 /// English, then Spanish. One text rather than a list of texts, as that is smaller to send.

@@ -21,6 +21,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use anyhow::{Context, Result, bail};
+use finrun_text::Language;
 use lexopt::prelude::*;
 
 const USAGE: &str = "\
@@ -42,9 +43,11 @@ cargo xtask COMMAND
                               circuit's choice of pieces, for another solver; --materials what to buy and how
                               the pipe is cut; --season the house through its station's year as JSON,
                               --design-day through the design day with the thermostats set back, --cooler
-                              how cool its water may be, --nodes its heat as conductors, for another solver;
-                              --existing what the rooms of a system that stands get, and what explains
-                              the readings that the job keeps
+                              how cool its water may be, --comfort what would leave rooms less cold or
+                              too warm, --nodes its heat as conductors, for another solver; --what-if
+                              the job before and after the changes that are on, as JSON; --existing what
+                              the rooms of a system that stands get, and what explains the readings that
+                              the job keeps; --language es says what is in words in Spanish
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";
@@ -56,7 +59,7 @@ enum Command {
     Dist { record: bool },
     Audit,
     Kills { count: u64 },
-    Solve { job: PathBuf, what: solve::What },
+    Solve { job: PathBuf, what: solve::What, language: Language },
     Reference { folder: PathBuf },
     Bench,
 }
@@ -87,7 +90,7 @@ fn obey(command: Command) -> Result<()> {
         }
         Command::Audit => audit::audit(),
         Command::Kills { count } => test::kills(count),
-        Command::Solve { job, what } => solve::solve(&job, what),
+        Command::Solve { job, what, language } => solve::solve(&job, what, language),
         Command::Reference { folder } => reference::reference(&folder),
         Command::Bench => run::loud(
             project::cargo().args(["bench", "--package", "finrun-tests"]),
@@ -126,29 +129,40 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
         "bench" => alone(arguments, Command::Bench),
         "solve" => {
             let (mut job, mut what, mut json) = (None, solve::What::Design, false);
+            let mut language = Language::English;
+            let in_words = solve::What::InWords;
             while let Some(argument) = arguments.next()? {
                 match argument {
-                    Long("every-arrangement") => what = solve::What::EveryArrangement,
+                    Long("every-arrangement") => what = in_words(solve::Words::EveryArrangement),
                     Long("existing") => what = solve::What::Existing,
                     Long("json") => json = true,
-                    Long("remedies") => what = solve::What::Remedies,
+                    Long("language") => {
+                        let tag = arguments.value()?;
+                        let known = tag.to_str().and_then(Language::of_tag);
+                        language = known.with_context(|| {
+                            format!("--language takes en or es, not `{}`", tag.display())
+                        })?;
+                    }
+                    Long("remedies") => what = in_words(solve::Words::Remedies),
                     Long("network") => what = solve::What::Network,
-                    Long("materials") => what = solve::What::Materials,
+                    Long("materials") => what = in_words(solve::Words::Materials),
                     Long("choice") => what = solve::What::Choice,
                     Long("cooler") => what = solve::What::Cooler,
+                    Long("comfort") => what = solve::What::Comfort,
                     Long("design-day") => what = solve::What::DesignDay,
                     Long("nodes") => what = solve::What::Nodes,
                     Long("season") => what = solve::What::Season,
-                    Long("suggest") => what = solve::What::Suggest,
+                    Long("suggest") => what = in_words(solve::Words::Suggest),
+                    Long("what-if") => what = solve::What::WhatIf,
                     Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
                     other => return Err(other.unexpected().into()),
                 }
             }
-            if json && what == solve::What::EveryArrangement {
+            if json && what == in_words(solve::Words::EveryArrangement) {
                 what = solve::What::EveryArrangementAsJson;
             }
             let job = job.context("solve needs a job file: cargo xtask solve JOB.json")?;
-            Ok(Command::Solve { job, what })
+            Ok(Command::Solve { job, what, language })
         }
         "reference" => {
             let folder = at_most_one_path(arguments)?

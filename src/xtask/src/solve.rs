@@ -5,7 +5,9 @@ mod existing;
 mod materials;
 mod remedies;
 mod season;
+mod what_if;
 
+use std::fmt::Write;
 use std::path::Path;
 
 use anyhow::{Context, Result, anyhow, bail};
@@ -14,25 +16,35 @@ use finrun_engine::compare::{Arranged, Column, side_by_side};
 use finrun_engine::design::design;
 use finrun_engine::job::{Draft, File, Header, Job, read};
 use finrun_engine::named::Named;
+use finrun_text::{DecimalMark, Language, speak};
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum What {
     Design,
     Network,
-    EveryArrangement,
-    Suggest,
     EveryArrangementAsJson,
-    Remedies,
+    InWords(Words),
     Choice,
     Season,
     DesignDay,
     Cooler,
+    Comfort,
     Nodes,
     Existing,
+    WhatIf,
+}
+
+/// What is printed for people rather than for programs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Words {
+    EveryArrangement,
+    Suggest,
+    Remedies,
     Materials,
 }
 
-pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
+pub(crate) fn solve(job: &Path, what: What, language: Language) -> Result<()> {
+    speak(language, DecimalMark::Point);
     let shown = job.display();
     let text = std::fs::read_to_string(job).with_context(|| format!("{shown} cannot be read"))?;
     let draft = open(&text).with_context(|| format!("{shown} is no job file"))?;
@@ -42,21 +54,29 @@ pub(crate) fn solve(job: &Path, what: What) -> Result<()> {
         What::Network => {
             println!("{}", serde_json::to_string_pretty(&lowered(&job, &design(&job)))?);
         }
-        What::EveryArrangement => every_arrangement(&draft),
-        What::Suggest => crate::suggest::print(&draft),
+        What::InWords(words) => print!("{}", in_words(words, &draft, &job)?),
         What::EveryArrangementAsJson => {
             println!("{}", serde_json::to_string_pretty(&side_by_side(&draft))?);
         }
-        What::Remedies => remedies::print(&draft, &job),
         What::Choice => choice(&job)?,
         What::Season => season::print(&draft, &job)?,
         What::DesignDay => season::print_day(&job)?,
         What::Cooler => season::print_cooler(&draft, &job)?,
+        What::Comfort => season::print_comfort(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
         What::Existing => existing::print(&draft, &job)?,
-        What::Materials => materials::print(&draft, &job),
+        What::WhatIf => what_if::print(&draft)?,
     }
     Ok(())
+}
+
+fn in_words(words: Words, draft: &Draft, job: &Job) -> Result<String> {
+    match words {
+        Words::EveryArrangement => every_arrangement(draft),
+        Words::Suggest => crate::suggest::said(draft),
+        Words::Remedies => remedies::said(draft, job),
+        Words::Materials => materials::said(draft, job),
+    }
 }
 
 fn open(text: &str) -> Result<Draft> {
@@ -82,7 +102,7 @@ fn whole(draft: &Draft) -> Result<Job> {
 }
 
 /// A column for each layout of the house, what it is compared by down the side; the best marked.
-fn every_arrangement(draft: &Draft) {
+fn every_arrangement(draft: &Draft) -> Result<String> {
     let rows = side_by_side(draft);
     let names: Vec<String> =
         rows.iter().map(|row| finrun_text::layout(draft, row.layout)).collect();
@@ -101,13 +121,14 @@ fn every_arrangement(draft: &Draft) {
     };
     let line = |title: &str, cells: &[String]| {
         let cells = cells.iter().enumerate().map(|(at, cell)| format!("  {cell:>0$}", longest(at)));
-        println!("{title:<26}{}", cells.collect::<String>());
+        format!("{title:<26}{}\n", cells.collect::<String>())
     };
-    line(&draft.name, &names);
+    let mut out = line(&draft.name, &names);
     for (&column, cells) in Column::ALL.iter().zip(&table) {
-        line(finrun_text::column(column), cells);
+        out += &line(finrun_text::column(column), cells);
     }
-    println!("* best");
+    writeln!(out, "* {}", finrun_text::best())?;
+    Ok(out)
 }
 
 /// Each circuit's choice of pieces, for `tests/benches/joint_highs.py`.
@@ -121,4 +142,37 @@ fn choice(job: &Job) -> Result<()> {
     }
     println!("{}", serde_json::to_string(&all)?);
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Words without which no English sentence does, and which no Spanish one has.
+    const ENGLISH: [&str; 14] = [
+        "the", "of", "and", "is", "are", "with", "for", "from", "not", "it", "to", "by", "at", "in",
+    ];
+
+    /// The first English word of what each command says of a shipped house.
+    fn english_word(language: Language) -> Vec<Option<String>> {
+        let house = include_str!("../../../public/demo/two-storey.json");
+        let draft = open(house).expect("a shipped house");
+        let job = whole(&draft).expect("a whole job");
+        speak(language, DecimalMark::Point);
+        let all = [Words::EveryArrangement, Words::Suggest, Words::Remedies, Words::Materials];
+        let word = |words| {
+            let said = in_words(words, &draft, &job).expect("words").to_lowercase();
+            assert!(said.lines().count() > 3, "{words:?}: {said}");
+            let mut found = said.split(|c: char| !c.is_alphabetic());
+            found.find(|word| ENGLISH.contains(word)).map(str::to_string)
+        };
+        all.map(word).to_vec()
+    }
+
+    #[test]
+    fn a_shipped_house_is_told_in_spanish() {
+        assert_eq!(english_word(Language::Spanish), vec![None; 4]);
+        // The words are those of English: each command uses some.
+        assert!(english_word(Language::English).iter().all(Option::is_some));
+    }
 }

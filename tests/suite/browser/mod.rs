@@ -50,6 +50,7 @@ mod storage;
 mod storeys;
 mod suggested;
 mod tenth_room;
+mod what_if;
 mod words;
 mod year;
 

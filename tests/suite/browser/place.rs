@@ -19,6 +19,7 @@ pub(super) enum Place {
     Assemblies,
     Certainty,
     Bills,
+    WhatIf,
     Prices,
     Piping,
     Circulator,
@@ -41,13 +42,14 @@ impl Place {
         [Place::Rooms, Place::HeatLoss, Place::Lengths, Place::Loop];
 
     /// What belongs to a station and has a page of its own.
-    pub(super) const SECTIONS: [Place; 21] = [
+    pub(super) const SECTIONS: [Place; 22] = [
         Place::Climate,
         Place::Air,
         Place::Ground,
         Place::Assemblies,
         Place::Certainty,
         Place::Bills,
+        Place::WhatIf,
         Place::Prices,
         Place::Piping,
         Place::Circulator,
@@ -84,6 +86,7 @@ impl Place {
             Place::Assemblies => "assemblies",
             Place::Certainty => "certainty",
             Place::Bills => "bills",
+            Place::WhatIf => "what-if",
             Place::Prices => "prices",
             Place::Piping => "piping",
             Place::Circulator => "circulator",

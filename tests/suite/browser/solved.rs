@@ -21,6 +21,7 @@ use super::place::Place;
 use super::remedies;
 use super::report;
 use super::site;
+use super::what_if;
 use super::year;
 
 /// The stored job, and what `solve` prints for it.
@@ -133,6 +134,7 @@ pub(super) fn expected(solved: &Solved, place: Place) -> Figures {
         Place::Rooms | Place::Ground | Place::Prices | Place::Piping | Place::Circulator => {}
         Place::Drawings | Place::Share => {}
         Place::Compare => figures.extend(compare::figures(solved)),
+        Place::WhatIf => figures.extend(what_if::figures(solved)),
         Place::Materials => figures.extend(materials::figures(solved)),
         Place::Season | Place::DesignDay | Place::Cooler => {
             figures.extend(year::figures(solved, place));

@@ -1,6 +1,6 @@
 //! The words in which arrangements are compared.
 
-use super::Book;
+use super::{Book, in_both};
 use crate::support::{FOUR_ROOMS, open};
 use finrun_engine::compare::{Arranged, Column, Control, Direction, Layout, Missing, side_by_side};
 use finrun_engine::job::{Arrangement, PriceField};
@@ -57,39 +57,41 @@ fn other() -> Arranged {
 
 #[test]
 fn words_of_the_comparison() {
-    let mut book = Book::default();
-    let unpriced = Arranged { cost: Money::ZERO, unpriced: 3, control: Control::ByZone, ..row() };
-    let unsolved = Arranged { solved: false, ..row() };
-    for &column in Column::ALL {
-        let name = text::column(column);
-        for (which, of) in [
-            ("", row()),
-            (", other", other()),
-            (", unpriced", unpriced.clone()),
-            (", unsolved", unsolved.clone()),
-        ] {
-            book.add(format!("{name}{which}"), text::cell(column, &of, System::Us));
+    let tell = |book: &mut Book| {
+        let unpriced =
+            Arranged { cost: Money::ZERO, unpriced: 3, control: Control::ByZone, ..row() };
+        let unsolved = Arranged { solved: false, ..row() };
+        for &column in Column::ALL {
+            book.add(format!("{column:?}"), text::column(column));
+            for (which, of) in [
+                ("", row()),
+                (", other", other()),
+                (", unpriced", unpriced.clone()),
+                (", unsolved", unsolved.clone()),
+            ] {
+                book.add(format!("{column:?}{which}"), text::cell(column, &of, System::Us));
+            }
+            book.add(format!("{column:?}, in SI"), text::cell(column, &row(), System::Si));
+            let difference = text::kept_difference(column, &other(), &row(), System::Us);
+            book.add(format!("{column:?}, difference"), difference);
+            for direction in [Direction::Rising, Direction::Falling] {
+                book.add(format!("{column:?}, {direction:?}"), text::sorted_by(column, direction));
+            }
         }
-        book.add(format!("{name}, in SI"), text::cell(column, &row(), System::Si));
-        let difference = text::kept_difference(column, &other(), &row(), System::Us);
-        book.add(format!("{name}, difference"), difference);
-        for direction in [Direction::Rising, Direction::Falling] {
-            book.add(format!("{name}, {direction:?}"), text::sorted_by(column, direction));
+        book.add("best", text::best());
+        book.add("working", text::working_on(2, 7));
+        book.add("working, last", text::working_on(7, 7));
+        book.add("laid out", text::laid_out(text::arrangement(Arrangement::Split)));
+        let one = open(FOUR_ROOMS);
+        let mut two = one.clone();
+        two.add_zone();
+        for (name, draft) in [("one", one), ("two", two)] {
+            for layout in [Layout::AsDrawn, Layout::OneZone(Arrangement::Split)] {
+                book.add(format!("{name}: {layout:?}"), text::layout(&draft, layout));
+            }
         }
-    }
-    book.add("best", text::best());
-    book.add("working", text::working_on(2, 7));
-    book.add("working, last", text::working_on(7, 7));
-    book.add("laid out", text::laid_out("Split loop"));
-    let one = open(FOUR_ROOMS);
-    let mut two = one.clone();
-    two.add_zone();
-    for (name, draft) in [("one", one), ("two", two)] {
-        for layout in [Layout::AsDrawn, Layout::OneZone(Arrangement::Split)] {
-            book.add(format!("{name}: {layout:?}"), text::layout(&draft, layout));
-        }
-    }
-    insta::assert_snapshot!(book.text());
+    };
+    insta::assert_snapshot!(in_both(tell));
 }
 
 /// A best cell is one that looks better than another; and a cost is none while prices are missing.

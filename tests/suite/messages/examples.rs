@@ -1,12 +1,12 @@
 //! One of each thing that is said: a new one does not compile until it stands here.
 
 use crate::support::{FOUR_ROOMS, fields, open};
-use finrun_engine::building::{AssemblyId, BillId, RoomId, ZoneId};
+use finrun_engine::building::{AssemblyId, BillId, ChangeId, RoomId, ZoneId};
 use finrun_engine::check::{Finding, Remedy, Severity, Subject};
 use finrun_engine::emitter::{FitError, PointFault};
 use finrun_engine::job::{
-    AssemblyField, BillField, CircuitField, ElementField, Field, FieldError, HouseField, OpenError,
-    PointField, Problem, PumpPointField, RoomField,
+    AssemblyField, BillField, ChangeField, CircuitField, ElementField, Field, FieldError,
+    HouseField, OpenError, PointField, Problem, PumpPointField, RoomField,
 };
 use finrun_engine::network::NotSolved;
 use finrun_engine::pipe::Tube;
@@ -97,6 +97,7 @@ pub(super) fn problems() -> Vec<(String, FieldError)> {
         at("room-6.surface-2.behind", "", Problem::BehindItself),
         at("room-6.surface-2.behind", "", Problem::NeighbourGone),
         at("room-6.surface-2.u", "", Problem::AssemblyGone),
+        on(Field::Change(ChangeId(110), ChangeField::Whose), "", Problem::RoomGone),
         on(Field::Assembly(AssemblyId(3), AssemblyField::U), "", Problem::NoLayers),
         on(Field::Bill(BillId(41), BillField::To), "", Problem::Missing),
         on(Field::Bill(BillId(41), BillField::From), "2025-02-30", Problem::NotADate),
@@ -180,6 +181,7 @@ fn problem_name(problem: &Problem) -> String {
         Problem::BehindItself => "behind itself",
         Problem::NeighbourGone => "neighbour gone",
         Problem::AssemblyGone => "assembly gone",
+        Problem::RoomGone => "room gone",
         Problem::NoLayers => "no layers",
         Problem::NotADate => "not a date",
         Problem::EndsBeforeStart => "ends before start",

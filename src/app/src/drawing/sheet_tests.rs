@@ -325,6 +325,12 @@ fn a_name_says_a_side_only_if_it_says_one() {
     assert_eq!(text::side_said("North wall"), Some(Side::Back));
     assert_eq!(text::side_said("street-side"), Some(Side::Front));
     assert_eq!(text::side_said("left"), Some(Side::Left));
+    // Names are typed in either language, whichever is spoken.
+    assert_eq!(text::side_said("Pared norte"), Some(Side::Back));
+    assert_eq!(text::side_said("ATRÁS"), Some(Side::Back));
+    assert_eq!(text::side_said("pared sur, a la calle"), Some(Side::Front));
+    assert_eq!(text::side_said("Este"), Some(Side::Right));
+    assert_eq!(text::side_said("izquierda"), Some(Side::Left));
     for none in ["", "north-east", "northern", "wall 3", "between south and west"] {
         assert_eq!(text::side_said(none), None, "{none}");
     }

@@ -1,6 +1,6 @@
 //! Cooler water: how cool it may be in each weather, and what it takes to run at usual supplies.
 
-use super::later::{Seen, page_of};
+use super::later::{Seen, Steps, page_of};
 use super::rooms::section_links;
 use super::season::{close_table, open_table, row};
 use crate::drawing::{Lines, lines_chart};
@@ -9,9 +9,9 @@ use crate::page::{JobKey, Section};
 use crate::parts::in_system;
 use finrun_engine::building::mean_temperature;
 use finrun_engine::climate::Season;
-use finrun_engine::cooler::{Cooler, USUAL_SUPPLIES};
+use finrun_engine::cooler::{Cooler, Cooling, USUAL_SUPPLIES};
 use finrun_engine::quantity::{Kind, Temperature, display_unit};
-use finrun_engine::season::{Controls, NoSeason};
+use finrun_engine::season::Controls;
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -23,23 +23,31 @@ pub(super) fn cooler(job: &JobKey) -> AnyView {
         text::cooler_note(),
         ().into_any(),
         text::cooler_working(),
-        worked,
+        steps,
         links,
     )
 }
 
-fn worked(seen: &Seen) -> Result<String, NoSeason> {
-    let Seen { draft, job, design } = seen;
-    let station = draft.station.as_ref().ok_or(NoSeason::NothingHeated)?;
-    let (bins, controls) = (Season::of(station).bins(), Controls::of(job, design));
-    let found = finrun_engine::cooler::cooler(job, design, &bins, &controls, &USUAL_SUPPLIES)?;
+fn steps(seen: Seen) -> Steps {
+    let bins = seen.draft.station.as_ref().map(|station| Season::of(station).bins());
+    let bins = bins.unwrap_or_default();
+    let controls = Controls::of(&seen.job, &seen.design);
+    let mut search = Cooling::new(&USUAL_SUPPLIES);
+    Box::new(move || {
+        let step = search.step(&seen.job, &seen.design, &bins, &controls);
+        step.map(|found| found.map(|found| said(&seen, &found))).transpose()
+    })
+}
+
+fn said(seen: &Seen, found: &Cooler) -> String {
+    let Seen { draft, job, .. } = seen;
     let system = draft.units;
     let mut markup = Markup::new();
     markup.open("section", &[("class", "columns")]);
     markup.open("div", &[]);
     markup.leaf("h2", &[], text::cooler_chart_title());
     markup.open("div", &[("class", "drawing")]);
-    markup.put(&lines_chart(&chart(seen, &found)));
+    markup.put(&lines_chart(&chart(seen, found)));
     markup.close("div");
     let heads = [text::outdoors_word(), text::least_supply(), text::limiting_word()];
     open_table(&mut markup, text::cooler_chart_title(), &heads);
@@ -82,7 +90,7 @@ fn worked(seen: &Seen) -> Result<String, NoSeason> {
         }
         close_table(&mut markup);
     }
-    Ok(markup.done())
+    markup.done()
 }
 
 fn chart(seen: &Seen, found: &Cooler) -> Lines {

@@ -55,7 +55,7 @@ fn all(key: &JobKey, draft: &Draft, job: &Job, design: &Design) -> AnyView {
     let app = use_app();
     let (house, band) = (design.clone(), design.certainty.house);
     let band = live(move || text::band(band, app.system()));
-    let links = [Section::Certainty, Section::Bills].map(|section| {
+    let links = [Section::Certainty, Section::Bills, Section::WhatIf].map(|section| {
         let href = Page::Section(key.clone(), section).to_hash();
         view! { <a class="act" href=href>{section.label()}</a> }.into_any()
     });

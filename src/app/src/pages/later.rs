@@ -18,8 +18,8 @@ pub(super) struct Seen {
     pub(super) design: Design,
 }
 
-/// Works it out and gives it as markup.
-pub(super) type Say = fn(&Seen) -> Result<String, NoSeason>;
+/// Goes on each time it is called, and gives what is shown, as markup, once it is worked out.
+pub(super) type Steps = Box<dyn FnMut() -> Option<Result<String, NoSeason>>>;
 
 /// What is worked out, on a page of its own below its note and its settings. While it waits for a job, a
 /// station or a field, it says so.
@@ -29,7 +29,7 @@ pub(super) fn page_of(
     note: &'static str,
     settings: AnyView,
     working: &'static str,
-    say: Say,
+    begin: fn(Seen) -> Steps,
     below: AnyView,
 ) -> AnyView {
     let app = use_app();
@@ -48,10 +48,14 @@ pub(super) fn page_of(
             stale.set(false);
             return None;
         }
-        let work: Work = Box::new(move || {
-            found.set(say(&seen).unwrap_or_else(|why| told(text::no_season(why))));
-            stale.set(false);
-            Slice::Last
+        let mut steps = begin(seen);
+        let work: Work = Box::new(move || match steps() {
+            None => Slice::More,
+            Some(said) => {
+                found.set(said.unwrap_or_else(|why| told(text::no_season(why))));
+                stale.set(false);
+                Slice::Last
+            }
         });
         Some(work)
     });

@@ -5,6 +5,7 @@ mod assemblies;
 mod bills;
 mod certainty;
 mod circulator;
+mod comfort;
 mod commission;
 mod compare;
 mod cooler;
@@ -40,6 +41,7 @@ mod season;
 mod share;
 mod suggested;
 mod surface;
+mod what_if;
 
 use crate::page::{JobKey, Page, Section, Station};
 use crate::parts::{frame, live, live_view};
@@ -94,6 +96,7 @@ fn one_page(page: Page) -> AnyView {
                 Section::Assemblies => assemblies::assemblies(&job),
                 Section::Certainty => certainty::certainty(&job),
                 Section::Bills => bills::bills(&job),
+                Section::WhatIf => what_if::what_if(&job),
                 Section::Prices => prices::prices(&job),
                 Section::Piping => piping::piping(&job),
                 Section::Circulator => circulator::circulator(&job),

@@ -38,7 +38,7 @@ pub(super) fn design_day(job: &JobKey) -> AnyView {
         text::night_note(),
         settings,
         text::night_working(),
-        worked,
+        |seen| Box::new(move || Some(worked(&seen))),
         ().into_any(),
     )
 }

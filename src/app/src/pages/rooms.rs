@@ -230,9 +230,11 @@ impl App {
             Section::Piping => text::piping_fact(draft),
             Section::Circulator => text::pick(draft, Pick::FlowBasis(draft.flow_basis)),
             Section::Plant => text::pick(draft, Pick::BoilerKind(draft.plant.boiler)),
-            Section::Certainty | Section::Bills | Section::Drawings | Section::Materials => {
-                String::new()
-            }
+            Section::Certainty
+            | Section::Bills
+            | Section::WhatIf
+            | Section::Drawings
+            | Section::Materials => String::new(),
             Section::Compare => text::compare_fact().to_string(),
             Section::Share => text::share_fact().to_string(),
             Section::Commission => text::readings(draft.progress.readings()),

@@ -1,5 +1,6 @@
 //! The house through the year: every room against the weather, and what a year comes to.
 
+use super::comfort::comfort;
 use super::later::{Seen, page_of};
 use super::rooms::section_links;
 use crate::drawing::{Lines, lines_chart};
@@ -36,15 +37,19 @@ pub(super) fn season(job: &JobKey) -> AnyView {
         </details>
     }
     .into_any();
-    let links = section_links(job, &[Section::Place, Section::Plant]);
+    let below = view! {
+        {comfort()}
+        {section_links(job, &[Section::Place, Section::Plant])}
+    }
+    .into_any();
     page_of(
         job,
         Section::Season,
         text::season_note(),
         settings,
         text::season_working(),
-        worked,
-        links,
+        |seen| Box::new(move || Some(worked(&seen))),
+        below,
     )
 }
 

@@ -3,7 +3,7 @@
 use super::{kept, live, words, yes};
 use crate::markup::Markup;
 use crate::state::{App, EditKey, use_app};
-use finrun_engine::job::{Choice, Field, OpeningField, Problem, SurfaceField};
+use finrun_engine::job::{ChangeField, Choice, Field, OpeningField, Problem, SurfaceField};
 use finrun_text as text;
 use leptos::prelude::*;
 
@@ -43,6 +43,8 @@ impl App {
             Choice::OpeningBuild(room, surface, opening) => {
                 Field::Opening(room, surface, opening, OpeningField::U)
             }
+            Choice::ChangeWhose(id) => Field::Change(id, ChangeField::Whose),
+            Choice::ChangeBuild(id) => Field::Change(id, ChangeField::U),
             _ => return None,
         };
         let system = self.system();
@@ -50,7 +52,10 @@ impl App {
             let error = outcome.errors.iter().find(|error| error.field == field)?;
             let chosen = matches!(
                 error.problem,
-                Problem::BehindItself | Problem::NeighbourGone | Problem::AssemblyGone
+                Problem::BehindItself
+                    | Problem::NeighbourGone
+                    | Problem::AssemblyGone
+                    | Problem::RoomGone
             );
             chosen.then(|| text::problem(error, system))
         })

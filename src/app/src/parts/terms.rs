@@ -55,6 +55,7 @@ fn terms_of(page: &Page) -> &'static [Term] {
             Section::Ground => &[g::F_FACTOR, g::R_VALUE],
             Section::Assemblies => &[g::U_VALUE, g::R_VALUE],
             Section::Bills => &[g::DEGREE_DAY, g::BALANCE_TEMPERATURE],
+            Section::WhatIf => &[g::U_VALUE, g::R_VALUE, g::AIR_CHANGE, g::ELEMENT],
             Section::Prices => &[g::ELEMENT, g::ENCLOSURE, g::DIVERTER_TEE, g::KERF],
             Section::Piping | Section::Compare => &[
                 g::ZONE,

@@ -320,8 +320,8 @@ pub fn use_app() -> App {
 fn outcome(open: &Open, before: Option<&Outcome>) -> Outcome {
     let key = open.key.clone();
     let reading = read(&open.draft);
-    // Bills and readings are held against the design, and how the house is run follows it; it does not
-    // wait for them.
+    // Bills and readings are held against the design, how the house is run follows it, and changes are
+    // only weighed; it does not wait for them.
     let beside = |error: &FieldError| {
         matches!(
             error.field,
@@ -331,6 +331,7 @@ fn outcome(open: &Open, before: Option<&Outcome>) -> Outcome {
                 | Field::Room(_, RoomField::Damper)
                 | Field::Measured(_)
                 | Field::Spot(..)
+                | Field::Change(..)
         )
     };
     let unreadable = reading.errors.iter().any(|error| !error.is_missing() && !beside(error));

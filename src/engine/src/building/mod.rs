@@ -68,6 +68,8 @@ ids!(
     AssemblyId,
     /// A fuel bill.
     BillId,
+    /// A change to the house that is only weighed.
+    ChangeId,
     /// A zone of the piping; counted by itself, from zero.
     ZoneId
 );

@@ -89,30 +89,98 @@ pub fn cooler(
     controls: &Controls,
     at: &[Temperature],
 ) -> Result<Cooler, NoSeason> {
-    let now = season(job, design, bins, controls, None)?;
-    let exchange = Exchange::of(&job.house);
-    let needs = Needs::of(job, design, &exchange, controls).ok_or(NoSeason::NotSettled)?;
-    let tried = Tried::of(job, design);
-    let mut trial = Trial { job, design, needs, tried, last: None, known: Vec::new() };
-    let mut days = Vec::new();
-    for outdoors in days_between(job, controls) {
-        days.push(trial.day(outdoors).ok_or(NoSeason::NoFlows)?);
-    }
-    let point = |day: &CoolDay| Some(Point { outdoors: day.outdoors, supply: day.supply? });
-    let points: Option<Vec<Point>> = days.iter().map(point).collect();
-    let line = points.and_then(|points| setting(mean_temperature(&job.house), &points));
-    let by_line = match line {
-        Some(line) => {
-            let controls = Controls { supply: Supply::Reset(line, None), ..controls.clone() };
-            Some(year(&season(job, design, bins, &controls, None)?))
+    let mut search = Cooling::new(at);
+    loop {
+        if let Some(found) = search.step(job, design, bins, controls)? {
+            return Ok(found);
         }
-        None => None,
-    };
-    let mut supplies = Vec::new();
-    for &supply in at {
-        supplies.push(trial.at(supply, bins).ok_or(NoSeason::NoFlows)?);
     }
-    Ok(Cooler { days, line, now: year(&now), by_line, supplies })
+}
+
+/// The same a step at a time: a year, a day or a supply each, so that a page can go on meanwhile.
+#[derive(Debug)]
+pub struct Cooling {
+    at: Vec<Temperature>,
+    last: Option<Heating>,
+    known: Vec<(f64, Vec<f64>)>,
+    now: Option<CoolYear>,
+    days: Vec<CoolDay>,
+    line: Option<Option<Setting>>,
+    by_line: Option<CoolYear>,
+    supplies: Vec<CoolSupply>,
+}
+
+impl Cooling {
+    pub fn new(at: &[Temperature]) -> Cooling {
+        Cooling {
+            at: at.to_vec(),
+            last: None,
+            known: Vec::new(),
+            now: None,
+            days: Vec::new(),
+            line: None,
+            by_line: None,
+            supplies: Vec::new(),
+        }
+    }
+
+    /// Goes on, always with the same job and all that belongs to it; gives what is found once it is.
+    ///
+    /// # Errors
+    /// As [`season`].
+    pub fn step(
+        &mut self,
+        job: &Job,
+        design: &Design,
+        bins: &[Bin],
+        controls: &Controls,
+    ) -> Result<Option<Cooler>, NoSeason> {
+        let Some(now) = self.now else {
+            self.now = Some(year(&season(job, design, bins, controls, None)?));
+            return Ok(None);
+        };
+        if let Some(&outdoors) = days_between(job, controls).get(self.days.len()) {
+            let day = self.trial(job, design, controls, |trial| trial.day(outdoors))?;
+            self.days.push(day);
+            return Ok(None);
+        }
+        let Some(line) = self.line else {
+            let point = |day: &CoolDay| Some(Point { outdoors: day.outdoors, supply: day.supply? });
+            let points: Option<Vec<Point>> = self.days.iter().map(point).collect();
+            let line = points.and_then(|points| setting(mean_temperature(&job.house), &points));
+            if let Some(line) = line {
+                let supply = Supply::Reset(line, None);
+                let controls = Controls { supply, ..controls.clone() };
+                self.by_line = Some(year(&season(job, design, bins, &controls, None)?));
+            }
+            self.line = Some(line);
+            return Ok(None);
+        };
+        if let Some(&supply) = self.at.get(self.supplies.len()) {
+            let found = self.trial(job, design, controls, |trial| trial.at(supply, bins))?;
+            self.supplies.push(found);
+            return Ok(None);
+        }
+        let (days, supplies) = (self.days.clone(), self.supplies.clone());
+        Ok(Some(Cooler { days, line, now, by_line: self.by_line, supplies }))
+    }
+
+    /// Tries something with what is known from before.
+    fn trial<T>(
+        &mut self,
+        job: &Job,
+        design: &Design,
+        controls: &Controls,
+        of: impl FnOnce(&mut Trial<'_>) -> Option<T>,
+    ) -> Result<T, NoSeason> {
+        let exchange = Exchange::of(&job.house);
+        let needs = Needs::of(job, design, &exchange, controls).ok_or(NoSeason::NotSettled)?;
+        let (last, known) = (self.last.take(), std::mem::take(&mut self.known));
+        let mut trial = Trial { job, design, needs, tried: Tried::of(job, design), last, known };
+        let found = of(&mut trial).ok_or(NoSeason::NoFlows);
+        (self.last, self.known) = (trial.last, trial.known);
+        found
+    }
 }
 
 fn year(run: &SeasonRun) -> CoolYear {

@@ -2,10 +2,10 @@
 //! error text and the form's hint follow from it.
 
 use super::field::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ControlField,
-    CutField, ElementField, Field, GroundField, HouseField, LayerField, LegField, MeasuredField,
-    OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField, RoomField,
-    SpotField, StockField, SurfaceField, ZoneField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, ChangeField, CircuitField,
+    ControlField, CutField, ElementField, Field, GroundField, HouseField, LayerField, LegField,
+    MeasuredField, OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField,
+    RoomField, SpotField, StockField, SurfaceField, ZoneField,
 };
 use crate::building::OpeningKind;
 use crate::quantity::{Kind, Unit};
@@ -102,6 +102,7 @@ impl Field {
             Field::Opening(_, _, _, field) => opening(field),
             Field::Measured(field) => measured(field),
             Field::Spot(_, field) => spot(field),
+            Field::Change(_, field) => change(field),
         }
     }
 }
@@ -336,6 +337,25 @@ fn spot(field: SpotField) -> Spec {
         SpotField::Flow => spec(Unit::GallonPerMinute, 0.0, 60.0, In::Follows),
         SpotField::Valve => spec(Unit::One, 0.0, 100.0, In::Follows),
         SpotField::Air => spec(Unit::Fahrenheit, 32.0, 120.0, In::Follows),
+    }
+}
+
+/// As of what it changes.
+fn change(field: ChangeField) -> Spec {
+    match field {
+        // Blank: not known, and then not counted.
+        ChangeField::Cost => spec(Unit::Currency, 0.0, 1_000_000.0, In::Follows),
+        ChangeField::U => surface(SurfaceField::U),
+        ChangeField::R => surface(SurfaceField::R),
+        ChangeField::AirChanges => house(HouseField::AirChanges),
+        ChangeField::BlowerFlow => air(AirField::BlowerFlow),
+        ChangeField::LeakageArea => air(AirField::LeakageArea),
+        ChangeField::FloorLength => room(RoomField::FloorLength),
+        ChangeField::FloorWidth => room(RoomField::FloorWidth),
+        ChangeField::Height => room(RoomField::Height),
+        // Judgement: a room has a window.
+        ChangeField::Windows => spec(Unit::Piece, 0.0, 20.0, In::Assumed(1.0)),
+        ChangeField::Whose => spec(Unit::Piece, 0.0, 1.0, In::Follows),
     }
 }
 

@@ -16,11 +16,12 @@ use super::piping::{
 };
 use super::plant::{Antifreeze, BoilerKind, TankHeating, ValveKind};
 use super::shop::{Objective, Sticks};
+use super::what_if::{ChangeKind, OutsideWalls, Whose};
 use crate::bills::Fuel;
 use crate::building::{
-    AirClass, Assembly, AssemblyId, Framing, Level, Material, OpenFlue, OpeningId, OpeningKind,
-    Place, Position, RoomId, RoomUse, Shelter, SlabEdge, Soil, Storeys, SurfaceId, SurfaceKind,
-    Used, WallUse, ZoneId,
+    AirClass, Assembly, AssemblyId, ChangeId, Framing, Level, Material, OpenFlue, OpeningId,
+    OpeningKind, Place, Position, RoomId, RoomUse, Shelter, SlabEdge, Soil, Storeys, SurfaceId,
+    SurfaceKind, Used, WallUse, ZoneId,
 };
 use crate::named::Named;
 use crate::pipe::Tube;
@@ -82,6 +83,17 @@ pub enum Choice {
     /// A layer of an assembly, counted from zero.
     LayerMaterial(AssemblyId, usize),
     LayerPlace(AssemblyId, usize),
+    /// What a change that is only weighed changes.
+    ChangeKind(ChangeId),
+    /// The house, or one room of it.
+    ChangeWhose(ChangeId),
+    ChangeBuild(ChangeId),
+    /// How the leakage is known that there will be.
+    ChangeLeaks(ChangeId),
+    ChangeAirClass(ChangeId),
+    /// Of a new room.
+    ChangeLevel(ChangeId),
+    OutsideWalls(ChangeId),
 }
 
 /// Something that can be chosen.
@@ -133,6 +145,9 @@ pub enum Pick {
     Framing(Framing),
     LayerMaterial(LayerMaterial),
     LayerPlace(Place),
+    ChangeKind(ChangeKind),
+    Whose(Whose),
+    OutsideWalls(OutsideWalls),
 }
 
 fn all<T: Named>(pick: fn(T) -> Pick) -> Vec<Pick> {
@@ -207,6 +222,16 @@ impl Draft {
                 listed.chain([LayerMaterial::TypedR]).map(Pick::LayerMaterial).collect()
             }
             Choice::LayerPlace(..) => all(Pick::LayerPlace),
+            Choice::ChangeKind(_) => all(Pick::ChangeKind),
+            Choice::ChangeWhose(id) => self.whose_picks(id),
+            Choice::ChangeBuild(id) => match self.change(id) {
+                Some(change) => self.builds(change.kind.used().as_slice(), change.build),
+                None => Vec::new(),
+            },
+            Choice::ChangeLeaks(_) => all(Pick::AirBasis),
+            Choice::ChangeAirClass(_) => all(Pick::AirClass),
+            Choice::ChangeLevel(_) => all(Pick::Level),
+            Choice::OutsideWalls(_) => all(Pick::OutsideWalls),
         }
     }
 
@@ -271,6 +296,13 @@ impl Draft {
             Choice::LayerPlace(id, row) => {
                 Pick::LayerPlace(self.assembly(id)?.layers.get(row)?.place)
             }
+            Choice::ChangeKind(id) => Pick::ChangeKind(self.change(id)?.kind),
+            Choice::ChangeWhose(id) => Pick::Whose(self.change(id)?.whose),
+            Choice::ChangeBuild(id) => Pick::Build(self.change(id)?.build),
+            Choice::ChangeLeaks(id) => Pick::AirBasis(self.change(id)?.leaks),
+            Choice::ChangeAirClass(id) => Pick::AirClass(self.change(id)?.air_class),
+            Choice::ChangeLevel(id) => Pick::Level(self.change(id)?.level),
+            Choice::OutsideWalls(id) => Pick::OutsideWalls(self.change(id)?.outside),
         })
     }
 
@@ -393,6 +425,16 @@ impl Draft {
                     layer.material = p;
                 }
             }
+            (
+                Choice::ChangeKind(id)
+                | Choice::ChangeWhose(id)
+                | Choice::ChangeBuild(id)
+                | Choice::ChangeLeaks(id)
+                | Choice::ChangeAirClass(id)
+                | Choice::ChangeLevel(id)
+                | Choice::OutsideWalls(id),
+                pick,
+            ) => self.pick_for_change(id, choice, pick),
             (Choice::LayerPlace(id, row), Pick::LayerPlace(p)) => {
                 if let Some(layer) = self.layer_mut(id, row) {
                     layer.place = p;

@@ -15,6 +15,7 @@ use super::piping::{Diverters, LegDraft, PumpDraft, ShutOff, ZoneDraft, Zoning};
 use super::plant::PlantDraft;
 use super::progress::ProgressDraft;
 use super::shop::{CuttingDraft, Fixed, Objective, SizedDraft, StockDraft};
+use super::what_if::ChangeDraft;
 use crate::building::{
     AirClass, Assembly, AssemblyId, BillId, Level, OpeningId, OpeningKind, RoomId, RoomUse,
     SurfaceId, SurfaceKind, WallUse, ZoneId,
@@ -70,6 +71,8 @@ pub struct Draft {
     /// The days on site.
     pub progress: ProgressDraft,
     pub existing: ExistingDraft,
+    /// Changes to the house that are only weighed; the rest of the draft knows nothing of them.
+    pub what_if: Vec<ChangeDraft>,
     /// The next id to give out.
     pub next_id: u32,
 }
@@ -105,6 +108,7 @@ stored!(Draft {
     control: default,
     progress: default,
     existing: default,
+    what_if: default,
     next_id,
 });
 
@@ -374,6 +378,7 @@ impl Draft {
             control: ControlDraft::default(),
             progress: ProgressDraft::default(),
             existing: ExistingDraft::default(),
+            what_if: Vec::new(),
             next_id: 1,
         }
     }
@@ -442,6 +447,7 @@ impl Draft {
             }
             Field::Measured(f) => self.progress.measured.get(f),
             Field::Spot(room, f) => self.progress.spot(room)?.entries.get(f),
+            Field::Change(id, f) => self.change(id)?.entries.get(f),
         }
     }
 

@@ -11,7 +11,7 @@ use crate::building::{
 };
 
 impl Draft {
-    fn fresh_id(&mut self) -> u32 {
+    pub(super) fn fresh_id(&mut self) -> u32 {
         let id = self.next_id;
         self.next_id += 1;
         id
@@ -89,6 +89,11 @@ impl Draft {
             }
             Field::Measured(f) => self.progress.measured.set(f, entry),
             Field::Spot(room, f) => self.progress.set_spot(room, f, entry),
+            Field::Change(id, f) => {
+                if let Some(change) = self.change_mut(id) {
+                    change.entries.set(f, entry);
+                }
+            }
         }
     }
 

@@ -3,7 +3,7 @@
 
 mod id;
 
-use crate::building::{AssemblyId, BillId, OpeningId, RoomId, SurfaceId, ZoneId};
+use crate::building::{AssemblyId, BillId, ChangeId, OpeningId, RoomId, SurfaceId, ZoneId};
 use crate::named::{Named, stored_by_name};
 use crate::pipe::Tube;
 use serde::Serialize;
@@ -450,6 +450,26 @@ fields!(
     }
 );
 
+fields!(
+    /// Of a change to the house that is only weighed.
+    ChangeField {
+        /// What it costs, as the user knows it.
+        Cost = "cost",
+        U = "u",
+        R = "r",
+        AirChanges = "air-changes",
+        BlowerFlow = "blower-flow",
+        LeakageArea = "leakage-area",
+        FloorLength = "floor-length",
+        FloorWidth = "floor-width",
+        Height = "height",
+        /// In the outside walls of a new room.
+        Windows = "windows",
+        /// The choice of the room that it is for, which is no text but has an error of its own.
+        Whose = "whose",
+    }
+);
+
 /// A place where a number is typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 pub enum Field {
@@ -488,4 +508,5 @@ pub enum Field {
     Opening(RoomId, SurfaceId, OpeningId, OpeningField),
     Measured(MeasuredField),
     Spot(RoomId, SpotField),
+    Change(ChangeId, ChangeField),
 }

@@ -93,6 +93,7 @@ impl File {
             (job.sized_prices.len(), MOST_PARTS),
             (job.progress.steps.len(), MOST_STEPS),
             (job.progress.spots.len(), MOST_STEPS),
+            (job.what_if.len(), MOST_PARTS),
         ];
         if let Some(&(count, most)) = limits.iter().find(|(count, most)| count > most) {
             return Err(OpenError::TooLarge { count, most });
@@ -120,6 +121,9 @@ impl File {
         }
         for bill in &job.bills.list {
             fresh(bill.id.0)?;
+        }
+        for change in &job.what_if {
+            fresh(change.id.0)?;
         }
         for room in job.all_rooms() {
             fresh(room.id.0)?;

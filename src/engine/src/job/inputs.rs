@@ -95,7 +95,8 @@ fn matters(draft: &Draft, field: Field) -> bool {
         | Field::Bills(_)
         | Field::Control(_)
         | Field::Measured(_)
-        | Field::Spot(..) => false,
+        | Field::Spot(..)
+        | Field::Change(..) => false,
         Field::House(field) => house_matters(draft, field),
         Field::Ground(field) => on_ground(draft) && ground_matters(draft, field),
         Field::Circuit(CircuitField::ReturnPipe | CircuitField::ReturnElbows) => {

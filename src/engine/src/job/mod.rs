@@ -30,6 +30,7 @@ mod shell;
 mod shop;
 mod shown;
 mod table;
+mod what_if;
 
 pub use bounds::{Blank, Spec};
 pub use choice::{Choice, Pick};
@@ -41,10 +42,11 @@ pub use draft::{
 };
 pub use existing::{ExistingDraft, Ran, Standing};
 pub use field::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, ControlField,
-    CutField, ElementField, Family, Field, GroundField, Group, HouseField, LayerField, LegField,
-    MeasuredField, OpeningField, PartField, PlantField, PointField, PriceField, PumpPointField,
-    RoomField, SizedField, SpotField, StockField, SurfaceField, ZoneField,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, ChangeField, CircuitField,
+    ControlField, CutField, ElementField, Family, Field, GroundField, Group, HouseField,
+    LayerField, LegField, MeasuredField, OpeningField, PartField, PlantField, PointField,
+    PriceField, PumpPointField, RoomField, SizedField, SpotField, StockField, SurfaceField,
+    ZoneField,
 };
 pub use file::{CURRENT_VERSION, File, Header, OpenError};
 pub use inputs::{Input, InputOrigin, inputs};
@@ -67,6 +69,7 @@ pub use shop::{
     Cutting, CuttingDraft, Fixed, Objective, Prices, SizedDraft, Spare, Sticks, Stock, StockDraft,
 };
 pub use shown::{assumed_text, box_text, echo};
+pub use what_if::{ChangeDraft, ChangeKind, Counted, OutsideWalls, Whose};
 
 use crate::building::{House, ZoneId};
 use crate::emitter::Element;

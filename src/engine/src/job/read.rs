@@ -9,6 +9,7 @@ mod piping;
 mod plant;
 mod shop;
 mod surface;
+mod what_if;
 
 use super::draft::{Draft, RoomDraft, Shape};
 use super::field::{ElementField, Field, RoomField};
@@ -121,6 +122,8 @@ pub enum Problem {
     PumpCurveRises {
         head: Value,
     },
+    /// The room that a change is for is gone.
+    RoomGone,
     /// A circulator without head at any flow.
     PumpWithoutHead,
 }
@@ -204,6 +207,7 @@ fn read_by(reader: &mut Reader<'_>) -> Reading {
     let bills = bills::read_bills(reader);
     let control = control::read_control(reader, &read);
     measured::note_errors(reader);
+    what_if::note_errors(reader);
     let job = match (around, baseboard, circuit, zones, plant) {
         (Some(around), Some(baseboard), Some(circuit), Some((zones, empty_zones)), Some(plant)) => {
             let house::Around { site, air, ground, ranges, margin } = around;

@@ -4,8 +4,8 @@ use super::bounds::{Blank, usual_opening};
 use super::draft::{Behind, Draft};
 use super::draft::{DesignHours, RoomDraft, Shape, SurfaceDraft};
 use super::field::{
-    AirField, AssemblyField, BillsField, Field, GroundField, HouseField, LegField, OpeningField,
-    RoomField, SurfaceField,
+    AirField, AssemblyField, BillsField, ChangeField, Field, GroundField, HouseField, LegField,
+    OpeningField, RoomField, SurfaceField,
 };
 use super::own::own_transmittance;
 use super::plant::follow_plant;
@@ -122,6 +122,11 @@ fn follow(draft: &Draft, field: Field) -> Option<f64> {
         Field::Zone(zone, field) => follow_zone(draft, zone, field),
         Field::Leg(room, row, LegField::Length) => follow_leg(draft, room, row),
         Field::Room(room, field) => follow_room(draft, draft.room(room)?, field),
+        Field::Change(id, ChangeField::AirChanges) => {
+            Some(draft.change(id)?.air_class.air_changes().si())
+        }
+        Field::Change(_, ChangeField::LeakageArea) => value(Field::Air(AirField::LeakageArea)),
+        Field::Change(_, ChangeField::Height) => value(Field::House(HouseField::CeilingHeight)),
         Field::Surface(room, id, field) => follow_surface(draft, room, id, field),
         Field::Opening(room, surface, id, field) => {
             let opening = draft.opening(room, surface, id)?;

@@ -229,13 +229,21 @@ impl Night<'_, '_> {
         if high.1 > 0.0 || high.1.is_nan() {
             return None;
         }
-        // What is short falls nearly in proportion, so that a few steps of false position find it.
+        // What is short falls nearly in proportion, so that a few steps of false position find it. An end
+        // that stays counts for half from then on (the Illinois rule), or the other would creep.
+        let mut last = 0.0;
         for _ in 0..20 {
             let at = low.0 + (high.0 - low.0) * low.1 / (low.1 - high.1);
             let found = (at, short_k(at));
             if found.1.abs() < 1e-3 {
                 return Some(at);
             }
+            let same_side = last * found.1 > 0.0;
+            let kept = if found.1 > 0.0 { &mut high } else { &mut low };
+            if same_side {
+                kept.1 *= 0.5;
+            }
+            last = found.1;
             if found.1 > 0.0 { low = found } else { high = found }
         }
         Some(high.0)

@@ -70,7 +70,7 @@ pub fn checks_to_see(count: usize) -> String {
 
 pub fn checks_hold(count: usize) -> String {
     match count {
-        1 => either(("1 check holds", "1 comprobación cumple")).to_string(),
-        count => say!("{count} checks hold", "{count} comprobaciones cumplen"),
+        1 => either(("1 check holds", "1 cumple")).to_string(),
+        count => say!("{count} checks hold", "{count} cumplen"),
     }
 }

@@ -2,6 +2,7 @@
 
 use anyhow::{Context, Result, anyhow};
 use finrun_engine::climate::{Bin, Season};
+use finrun_engine::comfort::{Reliefs, Step};
 use finrun_engine::cooler::{USUAL_SUPPLIES, cooler};
 use finrun_engine::design::design;
 use finrun_engine::job::{Draft, Job};
@@ -32,6 +33,26 @@ pub(super) fn print_cooler(draft: &Draft, job: &Job) -> Result<()> {
     let found = found.map_err(|why| anyhow!("nothing is found: {why:?}"))?;
     println!("{}", serde_json::to_string_pretty(&found)?);
     Ok(())
+}
+
+/// What would leave rooms less cold or less warm through the year.
+pub(super) fn print_comfort(draft: &Draft, job: &Job) -> Result<()> {
+    let mut reliefs = Reliefs::begin(draft, job, &design(job)).context("there is no season")?;
+    let before = reliefs.before();
+    loop {
+        match reliefs.step() {
+            Step::Working => {}
+            Step::Done => return Ok(()),
+            Step::Found(relief) => {
+                println!("{}", finrun_text::comfort_change(draft, relief.change));
+                for (_, name, [now, then]) in
+                    finrun_text::comfort_figures(draft, &before, &relief.after)
+                {
+                    println!("  {name:<28}{now:>24}{then:>24}");
+                }
+            }
+        }
+    }
 }
 
 /// The design day with the job's setback, in rooms built as they are.

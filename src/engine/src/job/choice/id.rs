@@ -66,6 +66,13 @@ impl fmt::Display for Choice {
             Choice::LayerMaterial(id, row) => {
                 write!(f, "assembly-{}.layer-{}.material", id.0, row + 1)
             }
+            Choice::ChangeKind(id) => write!(f, "change-{}.kind", id.0),
+            Choice::ChangeWhose(id) => write!(f, "change-{}.whose", id.0),
+            Choice::ChangeBuild(id) => write!(f, "change-{}.build", id.0),
+            Choice::ChangeLeaks(id) => write!(f, "change-{}.leaks", id.0),
+            Choice::ChangeAirClass(id) => write!(f, "change-{}.air-class", id.0),
+            Choice::ChangeLevel(id) => write!(f, "change-{}.level", id.0),
+            Choice::OutsideWalls(id) => write!(f, "change-{}.outside-walls", id.0),
             Choice::LayerPlace(id, row) => write!(f, "assembly-{}.layer-{}.place", id.0, row + 1),
         }
     }

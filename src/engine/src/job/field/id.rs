@@ -49,6 +49,7 @@ impl fmt::Display for Field {
             ),
             Field::Measured(field) => write!(f, "measured.{}", field.name()),
             Field::Spot(room, field) => write!(f, "room-{}.measured-{}", room.0, field.name()),
+            Field::Change(id, field) => write!(f, "change-{}.{}", id.0, field.name()),
         }
     }
 }

@@ -170,7 +170,7 @@ fn found(solved: &Solved) -> (Comfort, Vec<Relief>) {
     loop {
         match search.step() {
             Step::Working => {}
-            Step::Found(relief) => found.push(relief),
+            Step::Found(relief) => found.push(*relief),
             Step::Done => return (before, found),
         }
     }

@@ -127,8 +127,8 @@ def job(name, rooms, **parts):
                       "valve": "motor", "antifreeze": "none", "entries": {}}
     whole["control"] = {"supply": "fixed", "mass": "light", "entries": {}}
     whole["progress"] = {"steps": [], "measured": {}, "spots": []}
-    whole["existing"] = {"standing": "planned", "ran": "a-while"}
     whole["what_if"] = []
+    whole["existing"] = {"standing": "planned", "ran": "a-while"}
     whole["next_id"] = next(ids)
     return whole
 

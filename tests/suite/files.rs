@@ -197,7 +197,7 @@ type Damage<'a> = &'a dyn Fn(&mut Value);
 #[test]
 fn damaged_files_are_refused_by_name() {
     let repeat = |items: &Value, count: usize| Value::from(vec![items[0].clone(); count]);
-    let cases: [(&str, Damage<'_>, OpenError); 6] = [
+    let cases: [(&str, Damage<'_>, OpenError); 7] = [
         ("version", &|file| file["finrun"] = json!(7), OpenError::Newer { version: 7 }),
         (
             "a room with the id of a surface",
@@ -226,6 +226,17 @@ fn damaged_files_are_refused_by_name() {
             "a piece of 11 ft",
             &|file| file["job"]["element"]["stock_ft"] = json!([2, 11]),
             OpenError::StockLength { feet: 11 },
+        ),
+        (
+            // Found by the hostile files: above the top of the standard atmosphere air has no pressure.
+            "a station above the air",
+            &|file| {
+                file["job"]["station"] = json!({
+                    "state": "OH", "name": "Nowhere", "elevation_m": 44_331, "t99_f": 5, "t996_f": 1,
+                    "mean_f": 51, "coldest_month_f": 25, "degree_days_65_f": 5940, "wind_mph": 10,
+                });
+            },
+            OpenError::Station,
         ),
     ];
     for (what, damage, error) in cases {

@@ -65,10 +65,10 @@ const FULL: &str = r#"
     "progress":{"steps":[{"step":"solder.room-1","done":"done","date":"2026-03-01","note":"n","photo":"7"}],
         "measured":{"fill":{"text":"15","unit":"Psi"}},
         "spots":[{"room":1,"entries":{"supply":{"text":"80","unit":"Celsius"}}}]},
-    "existing":{"standing":"installed","ran":"by-thermostat"},
     "what_if":[{"id":10,"kind":"ground-walls","counted":"off","whose":{"room":7},"build":{"own":8},
         "leaks":"leakage-area","air_class":"very-leaky","name":"n","level":"basement","outside":"four",
         "entries":{"cost":{"text":"900","unit":"Currency"}}}],
+    "existing":{"standing":"installed","ran":"by-thermostat"},
     "next_id":4294967295}}"#;
 
 /// The least that is a file.
@@ -103,9 +103,9 @@ const LEAST_WHOLE: &str = r#"
     "pump":{"kind":{"typical":"small"},"set":"one","points":[]},"zones":[],
     "plant":{"boiler":"non-condensing","tank":"none","metal":"copper","valve":"motor","antifreeze":"none",
         "entries":{}},"control":{"supply":"fixed","mass":"light","entries":{}},"progress":{"steps":[],"measured":{},"spots":[]},
-    "existing":{"standing":"planned","ran":"a-while"},
     "what_if":[{"id":6,"kind":"air","counted":"on","whose":"house","build":"typed-u","leaks":"class",
-        "air_class":"leaky","name":"","level":"first","outside":"two","entries":{}}],"next_id":7}}"#;
+        "air_class":"leaky","name":"","level":"first","outside":"two","entries":{}}],
+    "existing":{"standing":"planned","ran":"a-while"},"next_id":7}}"#;
 
 /// What a file must have, by place; items of lists without their number.
 const NEEDED: &str = "finrun job job.name job.units job.air_class job.rooms job.element job.tube

@@ -154,7 +154,7 @@ pub fn check_title(check: &Check, draft: &Draft, system: System) -> String {
                 value(air, system)
             )
         }
-        Finding::ShutOff { .. } => say!("{subject} is shut off", "{subject}: está cerrada"),
+        Finding::ShutOff { .. } => say!("{subject} is shut off", "{subject}: cerrada"),
         Finding::Supply { supply, .. } => say!("Supply {}", "Suministro {}"; value(supply, system)),
         Finding::ReturnCool { back, .. } => say!("Return {}", "Retorno {}"; value(back, system)),
         Finding::OutsideData { water, .. } => say!(
@@ -205,12 +205,12 @@ pub fn check_detail(check: &Check, system: System) -> String {
             "It loses {}, and {} of other heat is counted on: no baseboard is chosen. When that \
              heat stops, the room goes cold.",
             "Pierde {}, y se cuenta con {} de otro calor: no se elige zócalo. Cuando ese calor \
-             falta, la habitación se enfría.";
+             se apaga, la habitación se enfría.";
             value(load, system), value(other, system)
         ),
         Finding::WallsRuledOut { free, .. } => say!(
             "{} of its free wall is ruled out for baseboard; the rest does not take enough.",
-            "{} de su pared libre está excluida para zócalo; el resto no alcanza.";
+            "De su pared libre quedan excluidos {} para zócalo; el resto no alcanza.";
             value(free, system)
         ),
         Finding::NoPieceFits { shortest, takes } => say!(
@@ -229,7 +229,7 @@ pub fn check_detail(check: &Check, system: System) -> String {
         ),
         Finding::PricesMissing { .. } => either((
             "The least cost is not known without: the fewest pieces were chosen instead.",
-            "Sin él no se conoce el menor costo: se eligieron las menos piezas en su lugar.",
+            "Sin precios no se conoce el menor costo: se eligió el menor número de piezas.",
         ))
         .to_string(),
         Finding::FixedExceedsStock { there, .. } => {
@@ -308,7 +308,7 @@ pub fn check_detail(check: &Check, system: System) -> String {
             "Below {} flue gas may condense in a boiler that is not made for it, and eat it \
              (common practice).",
             "Por debajo de {} los gases de combustión pueden condensar en una caldera que no está \
-             hecha para eso, y comérsela (práctica común).";
+             hecha para eso, y corroerla (práctica común).";
             value(least, system)
         ),
         Finding::OutsideData { most, .. } => say!(

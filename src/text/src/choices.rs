@@ -14,17 +14,17 @@ use finrun_engine::quantity::{System, Transmittance};
 
 pub fn tube(tube: Tube) -> &'static str {
     either(match tube {
-        Tube::CopperLHalf => ("½ in copper, type L", "Cobre de ½ pulg, tipo L"),
-        Tube::CopperLThreeQuarter => ("¾ in copper, type L", "Cobre de ¾ pulg, tipo L"),
-        Tube::CopperLOne => ("1 in copper, type L", "Cobre de 1 pulg, tipo L"),
-        Tube::CopperLOneAndQuarter => ("1¼ in copper, type L", "Cobre de 1¼ pulg, tipo L"),
-        Tube::CopperMHalf => ("½ in copper, type M", "Cobre de ½ pulg, tipo M"),
-        Tube::CopperMThreeQuarter => ("¾ in copper, type M", "Cobre de ¾ pulg, tipo M"),
-        Tube::CopperMOne => ("1 in copper, type M", "Cobre de 1 pulg, tipo M"),
-        Tube::CopperMOneAndQuarter => ("1¼ in copper, type M", "Cobre de 1¼ pulg, tipo M"),
-        Tube::PexHalf => ("½ in PEX", "PEX de ½ pulg"),
-        Tube::PexThreeQuarter => ("¾ in PEX", "PEX de ¾ pulg"),
-        Tube::PexOne => ("1 in PEX", "PEX de 1 pulg"),
+        Tube::CopperLHalf => ("½ in copper, type L", "½ pulg de cobre, tipo L"),
+        Tube::CopperLThreeQuarter => ("¾ in copper, type L", "¾ pulg de cobre, tipo L"),
+        Tube::CopperLOne => ("1 in copper, type L", "1 pulg de cobre, tipo L"),
+        Tube::CopperLOneAndQuarter => ("1¼ in copper, type L", "1¼ pulg de cobre, tipo L"),
+        Tube::CopperMHalf => ("½ in copper, type M", "½ pulg de cobre, tipo M"),
+        Tube::CopperMThreeQuarter => ("¾ in copper, type M", "¾ pulg de cobre, tipo M"),
+        Tube::CopperMOne => ("1 in copper, type M", "1 pulg de cobre, tipo M"),
+        Tube::CopperMOneAndQuarter => ("1¼ in copper, type M", "1¼ pulg de cobre, tipo M"),
+        Tube::PexHalf => ("½ in PEX", "½ pulg de PEX"),
+        Tube::PexThreeQuarter => ("¾ in PEX", "¾ pulg de PEX"),
+        Tube::PexOne => ("1 in PEX", "1 pulg de PEX"),
     })
 }
 

@@ -14,8 +14,8 @@ sentences! { COMFORT_WORDS;
     comfort_nothing: "Nothing that was tried makes the year better by as much as is worth a change.",
         "Nada de lo probado mejora el año tanto como para cambiar algo.";
     make_change: "Make this change", "Hacer este cambio";
-    before_word: "now", "ahora";
-    after_change: "then", "después";
+    comfort_now: "now", "ahora";
+    comfort_then: "then", "después";
     this_house: "All rooms together", "Todos los cuartos juntos";
 }
 

@@ -28,7 +28,7 @@ pub fn column(column: Column) -> &'static str {
         Column::LowestSupply => {
             ("Lowest supply that heats all", "Menor suministro que calienta todo")
         }
-        Column::Evenness => ("Most over least served room", "Entre la más y la menos servida"),
+        Column::Evenness => ("Most over least served room", "Más / menos servida"),
         Column::Control => ("Each room by itself", "Cada habitación por sí sola"),
         Column::Short => ("Rooms short", "Habitaciones sin su calor"),
         Column::Head => ("Head", "Altura"),
@@ -141,5 +141,5 @@ pub fn sorted_by(of: Column, direction: Direction) -> String {
         Direction::Rising => ("least first", "de menos a más"),
         Direction::Falling => ("most first", "de más a menos"),
     });
-    say!("Sorted by {}, {way}.", "Ordenado por {}, {way}."; column(of))
+    say!("Sorted by {}, {way}.", "Ordenado por «{}», {way}."; column(of))
 }

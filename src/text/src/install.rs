@@ -1,7 +1,7 @@
 //! Words of the installation: phases, and each step with its numbers.
 
 use crate::language::{either, say};
-use crate::{circuit_name, existing, room_name, surface_name, tube, value, zone_name};
+use crate::{circuit_name, existing, in_units, room_name, surface_name, tube, value, zone_name};
 use finrun_engine::building::RoomId;
 use finrun_engine::install::{Of, Phase, Step, Task};
 use finrun_engine::job::{Draft, MeasuredField, SpotField};
@@ -494,7 +494,10 @@ fn small(length: Length, system: System) -> String {
 /// A small length as a tape shows it.
 fn tape(length: Length, system: System) -> String {
     match system {
-        System::Us => FeetInches::nearest(length.si(), 16).to_string().replace(' ', "\u{a0}"),
+        System::Us => {
+            let shown = in_units(&FeetInches::nearest(length.si(), 16).to_string());
+            shown.replace(' ', "\u{a0}")
+        }
         System::Si => small(length, system),
     }
 }

@@ -18,8 +18,6 @@ sentences! { NIGHT_WORDS;
     turned_up: "turned up", "se sube";
     hour_word: "hour", "hora";
     night_zones: "Warm again", "Vuelve a estar cálido";
-    after_word: "after turning up", "después de subirlo";
-    zone_word: "zone", "zona";
 }
 
 /// A stretch of hours: "1 h 40 min".

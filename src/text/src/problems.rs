@@ -349,5 +349,10 @@ pub fn file_problem(error: &OpenError) -> String {
                  pies."
             )
         }
+        OpenError::Station => either((
+            "The climate station in this file has numbers that no place has.",
+            "La estación climática de este archivo tiene números que ningún lugar tiene.",
+        ))
+        .to_string(),
     }
 }

@@ -44,10 +44,11 @@ cargo xtask COMMAND
                               the pipe is cut; --season the house through its station's year as JSON,
                               --design-day through the design day with the thermostats set back, --cooler
                               how cool its water may be, --comfort what would leave rooms less cold or
-                              too warm, --nodes its heat as conductors, for another solver; --what-if
-                              the job before and after the changes that are on, as JSON; --existing what
-                              the rooms of a system that stands get, and what explains the readings that
-                              the job keeps; --language es says what is in words in Spanish
+                              too warm, --nodes its heat as conductors, for another solver; --existing
+                              what the rooms of a system that stands get, and what explains the readings
+                              that the job keeps; --what-if
+                              the job before and after the changes that are on, as JSON; --language es
+                              says what is in words in Spanish
   reference [DIR]             run the engine on the check data in DIR (tests/reference)
   bench                       time the engine
 ";

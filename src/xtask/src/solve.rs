@@ -30,8 +30,8 @@ pub(crate) enum What {
     Cooler,
     Comfort,
     Nodes,
-    Existing,
     WhatIf,
+    Existing,
 }
 
 /// What is printed for people rather than for programs.
@@ -64,8 +64,8 @@ pub(crate) fn solve(job: &Path, what: What, language: Language) -> Result<()> {
         What::Cooler => season::print_cooler(&draft, &job)?,
         What::Comfort => season::print_comfort(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
-        What::Existing => existing::print(&draft, &job)?,
         What::WhatIf => what_if::print(&draft)?,
+        What::Existing => existing::print(&draft, &job)?,
     }
     Ok(())
 }

@@ -83,7 +83,8 @@ fn windows_are_changed_weighed_made_so_and_undone() {
         page.type_into("What it costs you", "5200");
         page.type_into("Price of one unit of the fuel", "1.60");
         page.leave();
-        page.wait_for_text("simple payback");
+        page.wait_for(".weighed:not(.stale) [data-figure='what-if.load.after']");
+        page.wait_for_text("simple payback.");
         let before = solve_saved(page);
         compare(page, &before, Place::WhatIf);
         // What `solve` prints of the two houses stands on the page.
@@ -119,7 +120,7 @@ fn windows_are_changed_weighed_made_so_and_undone() {
         assert_eq!(page.text_of("[data-figure='plate.load']"), shown("after"));
         page.press("Undo");
         assert_eq!(solve_saved(page).draft, before.draft);
-        page.wait_for("[data-figure='what-if.load.after']");
+        page.wait_for(".weighed:not(.stale) [data-figure='what-if.load.after']");
         assert_eq!(load_after(page), shown("after"));
     });
 }
@@ -130,7 +131,9 @@ fn windows_are_changed_weighed_made_so_and_undone() {
 fn what_is_wrong_is_said_at_its_field() {
     visit(View::Phone, |page| {
         page.open_job(DEMO, Place::WhatIf);
+        page.wait_for_text("No change counts yet. Add one, or switch one on.");
         page.press("Add a change");
+        page.wait_for_text("Change 1: Windows");
         page.type_into("What it costs you", "cheap");
         page.leave();
         page.wait_for_text("“cheap” cannot be read");
@@ -177,7 +180,7 @@ fn what_if_shuts_nobody_out() {
     for view in [View::Phone, View::Desk] {
         visit(view, |page| {
             page.open_job(&several(), Place::WhatIf);
-            page.wait_for("[data-figure='what-if.load.after']");
+            page.wait_for(".weighed:not(.stale) [data-figure='what-if.load.after']");
             for theme in [Theme::Light, Theme::Dark] {
                 page.emulate(theme);
                 page.wait_for("[data-figure='what-if.load.after']");

@@ -4,15 +4,22 @@
 use std::fs;
 use std::process::Command;
 
+use finrun_engine::comfort::{Comfort, Relief, Reliefs, Step};
 use finrun_engine::job::File;
 use finrun_engine::quantity::{Kind, System, Value, show};
 use finrun_engine::season::NoSeason;
 use finrun_text as text;
 use serde_json::Value as Json;
 
+use super::figures::compare;
+use super::looks::Theme;
+use super::page::View;
 use super::path_from;
+use super::piping::solve_saved;
 use super::place::Place;
 use super::solved::{Figure, Solved, number};
+use super::visit;
+use crate::support::FOUR_ROOMS;
 
 /// What `solve` prints of the stored job, or why there is nothing.
 pub(super) fn printed(solved: &Solved, option: &str) -> Result<Json, String> {
@@ -76,7 +83,11 @@ pub(super) fn figures(solved: &Solved, place: Place) -> Vec<(String, Figure)> {
         }
     };
     match place {
-        Place::Season => season(solved, &printed),
+        Place::Season => {
+            let mut all = season(solved, &printed);
+            all.extend(reliefs(solved));
+            all
+        }
         Place::Cooler => cooler(solved, &printed),
         _ => night(solved, &printed),
     }
@@ -151,12 +162,49 @@ fn season(solved: &Solved, year: &Json) -> Vec<(String, Figure)> {
     all
 }
 
+/// What would help, as the engine finds it in the stored job.
+fn found(solved: &Solved) -> (Comfort, Vec<Relief>) {
+    let begun = Reliefs::begin(&solved.draft, &solved.job, &solved.typed);
+    let mut search = begun.expect("the house has a year");
+    let (before, mut found) = (search.before(), Vec::new());
+    loop {
+        match search.step() {
+            Step::Working => {}
+            Step::Found(relief) => found.push(relief),
+            Step::Done => return (before, found),
+        }
+    }
+}
+
+fn reliefs(solved: &Solved) -> Vec<(String, Figure)> {
+    let (before, found) = found(solved);
+    if found.is_empty() {
+        return vec![("comfort".to_owned(), words(text::comfort_nothing()))];
+    }
+    let mut all = Vec::new();
+    for (nth, relief) in found.iter().enumerate() {
+        let title = text::comfort_change(&solved.draft, relief.change);
+        all.push((format!("comfort-{nth}"), words(title)));
+        for (end, _, [now, then]) in text::comfort_figures(&solved.draft, &before, &relief.after) {
+            all.push((format!("comfort-{nth}.{end}.before"), words(now)));
+            all.push((format!("comfort-{nth}.{end}.after"), words(then)));
+        }
+    }
+    all
+}
+
 fn night(solved: &Solved, day: &Json) -> Vec<(String, Figure)> {
     let mut all = Vec::new();
     let mut add = |name: String, figure: Figure| all.push((name, figure));
     let control = solved.job.control.as_ref().expect("a control");
     let longest = list(day, "zones").iter().map(|zone| zone["recovered_h"].as_f64());
     let longest = longest.fold(Some(0.0), |most: Option<f64>, hours| Some(most?.max(hours?)));
+    if control.setback.by.si() <= 0.0 {
+        let never = "Nothing is turned down: every room stays as it is all day.";
+        add("night.recovery".to_owned(), words(never));
+        samples(solved, day, &mut add);
+        return all;
+    }
     let wanted = text::duration(control.setback.recover_h).replace('\u{a0}', " ");
     let recovery = match longest.map(|hours| (text::duration(hours), hours)) {
         Some((said, hours)) if hours <= control.setback.recover_h => {
@@ -197,6 +245,12 @@ fn night(solved: &Solved, day: &Json) -> Vec<(String, Figure)> {
             add(format!("night-zone-{}.recovered", zone["zone"]), words(said));
         }
     }
+    samples(solved, day, &mut add);
+    all
+}
+
+/// Every two hours.
+fn samples(solved: &Solved, day: &Json, add: &mut impl FnMut(String, Figure)) {
     for sample in list(day, "samples") {
         let at = si(&sample["at_h"]);
         if (at / 2.0 - (at / 2.0).round()).abs() < 1e-9 {
@@ -205,7 +259,6 @@ fn night(solved: &Solved, day: &Json) -> Vec<(String, Figure)> {
             }
         }
     }
-    all
 }
 
 fn cooler(solved: &Solved, found: &Json) -> Vec<(String, Figure)> {
@@ -223,6 +276,12 @@ fn cooler(solved: &Solved, found: &Json) -> Vec<(String, Figure)> {
         add(format!("cool-{nth}.supply"), supply);
         add(format!("cool-{nth}.limiting"), words(name(&day["limiting"])));
     }
+    let supply = solved.job.circuit.supply.si();
+    let more = |day: &Json| day["supply_k"].as_f64().is_none_or(|of_day| of_day > supply);
+    let most = match list(found, "days").iter().any(more) {
+        true => solved.job.circuit.boiler_limit.si(),
+        false => supply,
+    };
     let line = serde_json::from_value::<Line>(found["line"].clone()).ok();
     let system = solved.draft.units;
     let shown = |kind, si| show(Value::new(kind, si), system).text();
@@ -242,7 +301,7 @@ fn cooler(solved: &Solved, found: &Json) -> Vec<(String, Figure)> {
                     Kind::Temperature,
                     finrun_engine::building::mean_temperature(&solved.job.house).si()
                 ),
-                shown(Kind::Temperature, solved.job.circuit.boiler_limit.si()),
+                shown(Kind::Temperature, most),
                 shown(Kind::TemperatureDifference, line.excess_k),
             )
         },
@@ -293,4 +352,92 @@ struct Line {
     slope: f64,
     shift_k: f64,
     excess_k: f64,
+}
+
+const TWO_STOREY: &str = include_str!("../../../public/demo/two-storey.json");
+
+const IN_USE: [Place; 3] = [Place::Season, Place::DesignDay, Place::Cooler];
+
+#[test]
+fn the_house_in_use_is_as_solve_has_it() {
+    visit(View::Phone, |page| {
+        page.open_job(TWO_STOREY, Place::Season);
+        // In both units.
+        for _ in 0..2 {
+            let solved = solve_saved(page);
+            for place in IN_USE {
+                assert!(compare(page, &solved, place) > 20, "{place:?}");
+                assert_eq!(page.sideways(), "");
+            }
+            page.press("Units");
+        }
+        // A night that is not there is said so, and a heavier house comes with other numbers.
+        page.go(Place::DesignDay);
+        page.choose(
+            "How heavy the house is built",
+            "Heavy: masonry or concrete inside the insulation",
+        );
+        compare(page, &solve_saved(page), Place::DesignDay);
+        page.type_into("Turned down for the night by", "0");
+        compare(page, &solve_saved(page), Place::DesignDay);
+    });
+}
+
+#[test]
+fn what_the_year_wants_is_said() {
+    visit(View::Desk, |page| {
+        page.open_job(FOUR_ROOMS, Place::Season);
+        let solved = solve_saved(page);
+        assert_eq!(solved.draft.station, None);
+        for place in IN_USE {
+            compare(page, &solved, place);
+        }
+        page.go(Place::DesignDay);
+        page.type_into("For so many hours", "many");
+        page.go(Place::Season);
+        page.wait_for_text(text::season_cannot_read());
+        // The design stands meanwhile.
+        page.go(Place::Loop);
+        page.wait_for("[data-figure=head]");
+    });
+}
+
+#[test]
+fn a_change_that_helps_is_made_by_a_tap_and_undone() {
+    visit(View::Phone, |page| {
+        page.open_job(TWO_STOREY, Place::Season);
+        let before = solve_saved(page);
+        let (_, found) = found(&before);
+        let relief = found.first().expect("something helps");
+        compare(page, &before, Place::Season);
+        let title = text::comfort_change(&before.draft, relief.change);
+        page.press(&format!("{}: {title}", text::make_change()));
+        page.settle();
+        let after = solve_saved(page);
+        assert_eq!(after.draft, relief.draft);
+        assert_ne!(after.draft, before.draft);
+        compare(page, &after, Place::Season);
+        page.press("Undo");
+        page.settle();
+        assert_eq!(solve_saved(page).draft, before.draft);
+        compare(page, &before, Place::Season);
+    });
+}
+
+#[test]
+fn the_charts_in_use_shut_nobody_out() {
+    for (view, name) in [(View::Phone, "phone"), (View::Desk, "desk")] {
+        visit(view, |page| {
+            page.open_job(TWO_STOREY, Place::Season);
+            for theme in [Theme::Light, Theme::Dark] {
+                page.emulate(theme);
+                for place in IN_USE {
+                    page.go(place);
+                    page.wait_for("svg.chart");
+                    let theme = format!("{theme:?}").to_lowercase();
+                    page.picture_of_all(&format!("{}-{name}-{theme}", place.word()));
+                }
+            }
+        });
+    }
 }

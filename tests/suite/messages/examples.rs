@@ -208,6 +208,7 @@ pub(super) fn open_errors() -> Vec<OpenError> {
         OpenError::RepeatedId { id: 12 },
         OpenError::TooLarge { count: 201, most: 200 },
         OpenError::StockLength { feet: 11 },
+        OpenError::Station,
     ];
     for error in &all {
         // A new one is to be added above.
@@ -216,7 +217,8 @@ pub(super) fn open_errors() -> Vec<OpenError> {
             | OpenError::UnknownVersion { .. }
             | OpenError::RepeatedId { .. }
             | OpenError::TooLarge { .. }
-            | OpenError::StockLength { .. } => {}
+            | OpenError::StockLength { .. }
+            | OpenError::Station => {}
         }
     }
     all

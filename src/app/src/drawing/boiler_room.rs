@@ -180,15 +180,18 @@ impl Room<'_> {
     }
 
     fn row(&mut self, zone: &Zone, nth: usize, y: f64) {
-        let mut name = text::zone_name(self.draft, zone.id);
+        let mut lines = vec![text::zone_name(self.draft, zone.id)];
         if zone.arrangement == Arrangement::Split {
             let first = zone.loops[nth].first().and_then(|&at| self.job.house.rooms.get(at));
             let branch = first.and_then(|room| self.draft.room(room.id)).map(|room| room.branch);
-            name.push_str(" · ");
-            name.push_str(&text::loop_name(branch.unwrap_or(nth as u32)));
+            lines.push(text::loop_name(branch.unwrap_or(nth as u32)));
         }
-        rect(&mut self.marks.svg, "element", 134.0, y - 12.0, 92.0, 24.0);
-        self.marks.say("d", Align::Middle, (180.0, y + 5.0), 88.0, &name);
+        let half = 12.0 + 5.0 * (lines.len() - 1) as f64;
+        rect(&mut self.marks.svg, "element", 134.0, y - half, 92.0, 2.0 * half);
+        for (at, line) in lines.iter().enumerate() {
+            let down = y + 5.0 + 15.0 * at as f64 - 7.5 * (lines.len() - 1) as f64;
+            self.marks.say("d", Align::Middle, (180.0, down), 88.0, line);
+        }
         // A zone of branches has a valve at each, not one here.
         if zone.balancing == Balancing::Valves && !zone.arrangement.has_branches() {
             self.part(Mark::BalancingValve, (108.0, y), 180);

@@ -55,19 +55,18 @@ pub(crate) fn lines_chart(of: &Lines) -> String {
         path(&mut svg, "air", &way(&[("M", x), (" ", plot.y(plot.high)), ("V", FOOT)]));
         words(&mut svg, "halo d", Align::Start, (x + 4.0, 26.0), 120.0, what);
     }
-    let mut taken: Vec<(f64, f64)> = Vec::new();
     let several = of.lines.len() > 1;
     for (nth, (_, points)) in of.lines.iter().enumerate() {
         plot.line(&mut svg, LINES[nth % LINES.len()], points);
     }
     for (nth, (name, points)) in of.lines.iter().enumerate() {
         let number = if several { (nth + 1).to_string() } else { String::new() };
-        if let (true, Some(&(along, up))) = (several, lowest_or_highest(points, (low + high) / 2.0))
-        {
-            let place = (plot.x(along).clamp(40.0, 345.0), plot.y(up) - 3.0);
-            // Beside one another where the lines meet.
-            let (x, y) = plot::free_place(&mut taken, place, (13.0, 12.0), (15.0, 0.0));
-            words(&mut svg, "halo strong", Align::Middle, (x, y), 24.0, &number);
+        // Each at a place of its own along the axis, on its line, so that no two cover one another.
+        let share = (nth as f64 + 0.5) / of.lines.len() as f64;
+        let along = plot.from + share * (plot.along - plot.from);
+        if let (true, Some(up)) = (several, on_line(points, along)) {
+            let place = (plot.x(along), plot.y(up) + 4.5);
+            words(&mut svg, "halo strong", Align::Middle, place, 24.0, &number);
         }
         let (column, row) = (nth / rows, nth % rows);
         let (x, y) = (180.0 * column as f64, FOOT + 52.0 + 20.0 * row as f64);
@@ -91,10 +90,18 @@ pub(crate) fn lines_chart(of: &Lines) -> String {
     svg.done()
 }
 
-/// Where a line is farthest from the middle of the chart: there it is easiest to tell from the others.
-fn lowest_or_highest(points: &[(f64, f64)], middle: f64) -> Option<&(f64, f64)> {
-    let far = |point: &&(f64, f64)| (point.1 - middle).abs();
-    points.iter().reduce(|best, point| if far(&point) > far(&best) { point } else { best })
+/// How high a line is at a place along the axis; at its nearer end beyond it.
+fn on_line(points: &[(f64, f64)], along: f64) -> Option<f64> {
+    let (first, last) = (points.first()?, points.last()?);
+    let step = points.windows(2).find(|pair| pair[0].0 <= along && along <= pair[1].0);
+    match step {
+        Some(pair) if pair[1].0 > pair[0].0 => {
+            let share = (along - pair[0].0) / (pair[1].0 - pair[0].0);
+            Some(pair[0].1 + share * (pair[1].1 - pair[0].1))
+        }
+        _ if along < first.0 => Some(first.1),
+        _ => Some(last.1),
+    }
 }
 
 fn bars(svg: &mut Markup, of: &Lines, plot: &Plot) {

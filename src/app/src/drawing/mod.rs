@@ -22,6 +22,8 @@ mod temperature;
 #[cfg(test)]
 mod tests;
 mod wall;
+#[cfg(test)]
+mod word_tests;
 
 pub(crate) use all::{all_drawings, draw};
 pub(crate) use cuts::cut_drawing;

@@ -125,13 +125,17 @@ fn jobs() -> Vec<(String, Draft)> {
     all
 }
 
+pub(super) fn drawings_of(draft: &Draft, job: &Job, design: &Design) -> [String; 3] {
+    let draws = [schematic::draw, temperature::draw, pump::draw];
+    draws.map(|draw| draw(draft, job, design, draft.units))
+}
+
 /// The three drawings of each job, with what they were drawn from.
 fn drawn() -> Vec<(String, Draft, Job, Design, [String; 3])> {
     let folder = std::env::var("FINRUN_DRAWINGS").ok();
     let one = |(name, draft): (String, Draft)| {
         let (job, design) = solve(&draft);
-        let draws = [schematic::draw, temperature::draw, pump::draw];
-        let drawings = draws.map(|draw| draw(&draft, &job, &design, draft.units));
+        let drawings = drawings_of(&draft, &job, &design);
         if let Some(folder) = &folder {
             let file = format!("{folder}/{name}.svg.html");
             std::fs::write(file, drawings.concat()).expect("a folder to write to");

@@ -1,7 +1,8 @@
 //! What would leave rooms less cold or less warm through the year, tried while one looks at it, each to be
 //! made by a tap.
 
-use crate::markup::{Row, figures, still_markup};
+use super::season::open_scroll;
+use crate::markup::{Markup, Row, figures, still_markup};
 use crate::parts::{Pace, Slice, Work, button_on, in_slices, live_view, pace_said};
 use crate::state::{App, EditKey, use_app};
 use finrun_engine::comfort::{Comfort, Relief, Reliefs, Step};
@@ -87,7 +88,12 @@ fn card(app: App, found: &Found, nth: usize) -> AnyView {
             cells: vec![("before", before), ("after", after)],
         })
         .collect();
-    let heads = [text::this_house(), text::before_word(), text::after_change()];
+    let heads = [text::this_house(), text::comfort_now(), text::comfort_then()];
+    let mut boxed = Markup::new();
+    open_scroll(&mut boxed, &title);
+    boxed.put(&figures(&heads, &rows));
+    boxed.close("div");
+    let boxed = boxed.done();
     let of = found.of.clone();
     let make = move || {
         let (of, after) = (of.clone(), relief.draft.clone());
@@ -103,7 +109,7 @@ fn card(app: App, found: &Found, nth: usize) -> AnyView {
     view! {
         <section class="relief">
             <h3 data-figure=format!("comfort-{nth}")>{title}</h3>
-            {still_markup("", figures(&heads, &rows))}
+            {still_markup("", boxed)}
             <div class="acts">{button_on("", text::make_change(), said, make)}</div>
         </section>
     }

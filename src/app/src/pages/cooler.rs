@@ -10,6 +10,7 @@ use crate::parts::in_system;
 use finrun_engine::building::mean_temperature;
 use finrun_engine::climate::Season;
 use finrun_engine::cooler::{Cooler, Cooling, USUAL_SUPPLIES};
+use finrun_engine::job::BoilerKind;
 use finrun_engine::quantity::{Kind, Temperature, display_unit};
 use finrun_engine::season::Controls;
 use finrun_text as text;
@@ -63,9 +64,15 @@ fn said(seen: &Seen, found: &Cooler) -> String {
     markup.close("div");
     markup.open("div", &[]);
     markup.leaf("h2", &[], text::reset_to_set());
-    let (room, most) = (mean_temperature(&job.house), job.circuit.boiler_limit);
+    let room = mean_temperature(&job.house);
+    // The design's supply, unless a day asks for more.
+    let asks_more = found.days.iter().any(|day| day.supply.is_none_or(|t| t > job.circuit.supply));
+    let most = if asks_more { job.circuit.boiler_limit } else { job.circuit.supply };
     let line = text::cooler_line(found.line.as_ref(), room, most, system);
     markup.leaf("p", &[("data-figure", "cool.line")], &line);
+    if job.plant.boiler == BoilerKind::NonCondensing {
+        markup.leaf("p", &[("class", "verdict")], text::must_not_condense());
+    }
     markup.leaf("h2", &[], text::condensing_title());
     let heads = ["", text::season_water_runs(), text::condensing_word(), text::of_the_heat()];
     open_table(&mut markup, text::condensing_title(), &heads);

@@ -168,7 +168,7 @@ fn stock() -> AnyView {
         view! {
             <label class="tick" for=id>
                 <input id=box_id type="checkbox" prop:checked=has on:change=toggle/>
-                {format!("{feet} ft")}
+                {text::in_units(&format!("{feet} ft"))}
             </label>
         }
         .into_any()
@@ -198,7 +198,7 @@ fn prices_and_counts() -> AnyView {
         let field = |field| number_field(Field::Stocked(feet as u8, field));
         view! {
             <fieldset class="stocked">
-                <legend>{format!("{feet} ft")}</legend>
+                <legend>{text::in_units(&format!("{feet} ft"))}</legend>
                 {field(StockField::Price)}
                 {field(StockField::Available)}
                 {field(StockField::Have)}

@@ -2,11 +2,12 @@
 
 use super::comfort::comfort;
 use super::later::{Seen, page_of};
+use super::piping::several;
 use super::rooms::section_links;
 use crate::drawing::{Lines, lines_chart};
 use crate::markup::Markup;
 use crate::page::{JobKey, Section};
-use crate::parts::{choice_field, each, in_system, live, number_field};
+use crate::parts::{choice_field, each, in_system, live, live_view, number_field, yes};
 use crate::state::use_app;
 use finrun_engine::building::{RoomId, ZoneId};
 use finrun_engine::climate::Season;
@@ -23,9 +24,9 @@ pub(super) fn season(job: &JobKey) -> AnyView {
     let settings = view! {
         <details class="more" open>
             <summary>{text::season_how_run()}</summary>
+            {each(zones, |id| held(ZoneId(id)))}
+            {choice_field(Choice::SupplyBy)}
             <div class="pair">
-                {each(zones, move |id| choice_field(Choice::Holds(ZoneId(id))))}
-                {choice_field(Choice::SupplyBy)}
                 {choice_field(Choice::Fuel)}
                 {number_field(Field::Bills(BillsField::Efficiency))}
                 {number_field(Field::Bills(BillsField::Price))}
@@ -53,13 +54,33 @@ pub(super) fn season(job: &JobKey) -> AnyView {
     )
 }
 
+/// What holds a zone, under its name where there are several.
+fn held(zone: ZoneId) -> AnyView {
+    let app = use_app();
+    let several = yes(several);
+    live_view(move || match several.get() {
+        false => choice_field(Choice::Holds(zone)),
+        true => {
+            let name = live(move || app.typed(|draft| text::zone_name(draft, zone)));
+            view! {
+                <fieldset class="opening">
+                    <legend>{name}</legend>
+                    {choice_field(Choice::Holds(zone))}
+                </fieldset>
+            }
+            .into_any()
+        }
+    })
+}
+
 /// A room's own field under its name.
 pub(super) fn of_room(field: fn(RoomId) -> AnyView) -> impl Fn(u32) -> AnyView + Copy {
     move |id| {
         let app = use_app();
         let id = RoomId(id);
         let name = live(move || app.typed(|draft| text::room_name(draft, id)));
-        view! { <div><h3>{name}</h3> {field(id)}</div> }.into_any()
+        view! { <fieldset class="opening"><legend>{name}</legend> {field(id)}</fieldset> }
+            .into_any()
     }
 }
 
@@ -89,6 +110,7 @@ fn worked(seen: &Seen) -> Result<String, NoSeason> {
     markup.close("div");
     markup.open("div", &[]);
     markup.leaf("h2", &[], text::season_sums_title());
+    open_scroll(&mut markup, text::season_sums_title());
     markup.open("table", &[]);
     for (end, name, shown) in text::season_sums(&run, job.control.as_ref(), system) {
         markup.open("tr", &[]);
@@ -96,7 +118,7 @@ fn worked(seen: &Seen) -> Result<String, NoSeason> {
         markup.leaf("td", &[("data-figure", &format!("season.{end}"))], &shown);
         markup.close("tr");
     }
-    markup.close("table");
+    close_table(&mut markup);
     markup.close("div");
     markup.close("section");
     by_room(&mut markup, seen, &run);
@@ -137,11 +159,16 @@ fn chart(seen: &Seen, run: &SeasonRun) -> Lines {
     }
 }
 
-/// Opens a box that scrolls by itself, with a table in it that has these heads.
-pub(super) fn open_table(markup: &mut Markup, label: &str, heads: &[&str]) {
+/// Opens a box that scrolls by itself where what is in it is too wide.
+pub(super) fn open_scroll(markup: &mut Markup, label: &str) {
     let scroll =
         [("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", label)];
     markup.open("div", &scroll);
+}
+
+/// Opens such a box, with a table in it that has these heads.
+pub(super) fn open_table(markup: &mut Markup, label: &str, heads: &[&str]) {
+    open_scroll(markup, label);
     markup.open("table", &[]);
     markup.open("tr", &[]);
     for head in heads {

@@ -28,14 +28,14 @@ pub(super) fn what_if(job: &JobKey) -> AnyView {
                 <h2>{text::changes_title()}</h2>
                 {each(ids, move |id| change::change(ChangeId(id)))}
                 <div class="acts">{button("", text::add_change(), add)}</div>
-            </div>
-            <div>
-                <h2>{text::before_and_after()}</h2>
-                {weighed()}
                 <h2>{text::weigh_fuel()}</h2>
                 {choice_field(Choice::Fuel)}
                 {number_field(Field::Bills(BillsField::Efficiency))}
                 {number_field(Field::Bills(BillsField::Price))}
+            </div>
+            <div>
+                <h2>{text::before_and_after()}</h2>
+                {weighed()}
             </div>
         </section>
     }

@@ -128,7 +128,7 @@ fn marks_row(id: String, type_text: impl Fn(String) + Copy + Send + Sync + 'stat
             <button type="button" class="key" tabindex="-1"
                 on:pointerdown=|event| event.prevent_default()
                 on:click=move |_| add.run(())
-            >{shown}</button>
+            >{text::in_units(shown)}</button>
         }
         .into_any()
     };

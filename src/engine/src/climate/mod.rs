@@ -40,6 +40,17 @@ pub struct Station {
     pub wind_mph: i32,
 }
 
+impl Station {
+    /// Whether each number is one that a place may have: a harmed file may hold any.
+    pub(crate) fn is_on_earth(&self) -> bool {
+        let temperatures = [self.t99_f, self.t996_f, self.mean_f, self.coldest_month_f];
+        (-500..=6000).contains(&self.elevation_m)
+            && temperatures.iter().all(|f| (-130..=130).contains(f))
+            && (0..=40_000).contains(&self.degree_days_65_f)
+            && (0..=100).contains(&self.wind_mph)
+    }
+}
+
 stored!(Station {
     state,
     name,

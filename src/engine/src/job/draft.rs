@@ -70,9 +70,9 @@ pub struct Draft {
     pub control: ControlDraft,
     /// The days on site.
     pub progress: ProgressDraft,
-    pub existing: ExistingDraft,
     /// Changes to the house that are only weighed; the rest of the draft knows nothing of them.
     pub what_if: Vec<ChangeDraft>,
+    pub existing: ExistingDraft,
     /// The next id to give out.
     pub next_id: u32,
 }
@@ -107,8 +107,8 @@ stored!(Draft {
     plant: default,
     control: default,
     progress: default,
-    existing: default,
     what_if: default,
+    existing: default,
     next_id,
 });
 
@@ -377,8 +377,8 @@ impl Draft {
             plant: PlantDraft::default(),
             control: ControlDraft::default(),
             progress: ProgressDraft::default(),
-            existing: ExistingDraft::default(),
             what_if: Vec::new(),
+            existing: ExistingDraft::default(),
             next_id: 1,
         }
     }

@@ -45,6 +45,8 @@ pub enum OpenError {
     TooLarge { count: usize, most: usize },
     /// A stock length outside 2 to 10 ft.
     StockLength { feet: u8 },
+    /// A climate station with a number that no place on earth has.
+    Station,
 }
 
 /// More rooms than any job for this tool.
@@ -102,6 +104,9 @@ impl File {
             job.element.stock_ft.iter().find(|feet| !super::draft::STOCK_FT.contains(feet))
         {
             return Err(OpenError::StockLength { feet });
+        }
+        if job.station.as_ref().is_some_and(|station| !station.is_on_earth()) {
+            return Err(OpenError::Station);
         }
         for (at, zone) in job.zones.iter().enumerate() {
             if job.zones[..at].iter().any(|other| other.id == zone.id) {

@@ -2,7 +2,7 @@
 
 use super::super::pen::{
     AIR_ELIMINATOR, ARROW, Align, BALANCING_VALVE, CIRCULATOR, DIVERTER_TEE, EXPANSION_TANK,
-    FLOW_CHECK, SHUT_VALVE, Symbol, ZONE_VALVE, path, rect, symbol, words,
+    FLOW_CHECK, SHUT_VALVE, Symbol, ZONE_VALVE, path, rect, symbol, wide, words,
 };
 use super::{RETURN, Sheet};
 use finrun_engine::job::PumpSet;
@@ -90,19 +90,26 @@ impl Sheet<'_> {
         let used = known.map(|((outline, solid), _)| {
             [outline, solid].iter().all(|d| d.is_empty() || self.svg.has_path(d))
         });
+        // Three to a row where all names fit, which they do not in every language.
+        let fits = |room: f64| {
+            let names = known.iter().zip(used).filter(|(_, used)| *used);
+            names.into_iter().all(|((_, name), _)| wide(name) <= room)
+        };
+        let columns = if fits(98.0) { 3 } else { 2 };
+        let step = 342.0 / f64::from(columns);
         self.y += 34.0;
         let mut column = 0;
         for ((drawn, name), used) in known.into_iter().zip(used) {
             if !used {
                 continue;
             }
-            let x = 24.0 + 114.0 * f64::from(column);
+            let x = 24.0 + step * f64::from(column);
             // Some symbols stand on their pipe.
             let base = if drawn == EXPANSION_TANK { 12.0 } else { 0.0 };
             symbol(&mut self.svg, drawn, (x, self.y + base), 0);
-            self.say("d", (x + 16.0, self.y + 5.0), 98.0, name);
+            self.say("d", (x + 16.0, self.y + 5.0), step - 16.0, name);
             column += 1;
-            if column == 3 {
+            if column == columns {
                 column = 0;
                 self.y += 34.0;
             }

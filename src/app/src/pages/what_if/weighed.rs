@@ -1,7 +1,7 @@
 //! The house before and after, worked out in slices as soon as nobody types.
 
 use crate::markup::{Markup, Row, figures, live_markup, scrolled};
-use crate::parts::{Pace, Slice, Work, button, in_slices, live, pace_said, when};
+use crate::parts::{Pace, Slice, Work, button, in_slices, live, pace_said, when, yes};
 use crate::state::{App, EditKey, use_app};
 use finrun_engine::job::Draft;
 use finrun_engine::season::NoSeason;
@@ -15,23 +15,22 @@ pub(super) fn weighed() -> AnyView {
     let app = use_app();
     let found: Found = RwSignal::new(None);
     let pace = in_slices(move || Some(weigh(app.typed(Draft::clone), found)));
-    let done = move || pace.get() == Pace::Done;
-    let look = move |look: fn(App, &Weighed) -> String| match done() {
-        true => found.with(|found| match found {
+    // What was found last stays in its place meanwhile, so that nothing jumps below who types.
+    let stale = yes(move || pace.get() != Pace::Done);
+    let look = move |look: fn(App, &Weighed) -> String| {
+        found.with(|found| match found {
             Some(Ok(weighed)) => look(app, weighed),
             _ => String::new(),
-        }),
-        false => String::new(),
+        })
     };
-    let stands = move || done() && found.with(|found| matches!(found, Some(Ok(_))));
-    let not = live_markup("", move || match done() {
-        true => found.with(|found| match found {
+    let stands = move || found.with(|found| matches!(found, Some(Ok(_))));
+    let not = live_markup("", move || {
+        found.with(|found| match found {
             Some(Err(why)) => not_weighed(app, why),
             _ => String::new(),
-        }),
-        false => String::new(),
+        })
     });
-    let table = live_markup("weighed", move || look(house));
+    let table = live_markup("", move || look(house));
     let rooms = when(stands, move || {
         let table = scrolled(text::room_by_room(), move || look(rooms));
         view! {
@@ -57,7 +56,7 @@ pub(super) fn weighed() -> AnyView {
     view! {
         {pace_said(pace, text::weighing())}
         {not}
-        {table}
+        <div class="weighed" class:stale=stale>{table}</div>
         <p><b data-figure="what-if.payback">{pays}</b></p>
         {when(stands, || view! { <p class="note">{text::payback_note()}</p> }.into_any())}
         {rooms}
@@ -106,16 +105,27 @@ fn house(app: App, weighed: &Weighed) -> String {
     let row = |(key, name, [before, after, difference]): (&str, &str, [String; 3])| Row {
         name: name.to_string(),
         key: format!("what-if.{key}"),
-        cells: vec![("before", before), ("after", after), ("difference", difference)],
+        cells: [("before", before), ("after", after), ("difference", difference)]
+            .map(|(end, cell)| (end, breakable(&cell)))
+            .to_vec(),
     };
-    let heads =
-        [text::of_the_house(), text::before_word(), text::after_word(), text::change_word()];
+    let heads = [
+        text::of_the_house(),
+        text::house_as_it_is(),
+        text::house_changed(),
+        text::house_difference(),
+    ];
     let mut markup = Markup::new();
     markup.put(&figures(&heads, &rows.into_iter().map(row).collect::<Vec<_>>()));
     if let Some(why) = no_year(weighed) {
         markup.leaf("p", &[("class", "note")], text::no_year(why));
     }
     markup.done()
+}
+
+/// On a phone a number may stand over its unit.
+fn breakable(cell: &str) -> String {
+    cell.replace('\u{a0}', " ")
 }
 
 /// Of either house.

@@ -16,7 +16,7 @@ sentences! { COMFORT_WORDS;
     make_change: "Make this change", "Hacer este cambio";
     comfort_now: "now", "ahora";
     comfort_then: "then", "después";
-    this_house: "All rooms together", "Todos los cuartos juntos";
+    this_house: "All rooms together", "Todas las habitaciones juntas";
 }
 
 /// What is changed, as one would ask for it.
@@ -35,12 +35,12 @@ pub fn comfort_change(draft: &Draft, change: Change) -> String {
         }
         Change::RoomValves(zone) => say!(
             "A valve in each room of {0} that closes as it warms",
-            "Una válvula en cada cuarto de {0} que cierra al calentarse";
+            "Una válvula en cada habitación de {0} que cierra al calentarse";
             zone_name(draft, zone)
         ),
         Change::Reset => either((
             "Let the supply follow the outdoor reset line",
-            "Dejar que la impulsión siga la línea de compensación exterior",
+            "Dejar que el suministro siga la línea de compensación exterior",
         ))
         .to_string(),
         Change::Balance(zone) => say!(
@@ -90,8 +90,8 @@ pub fn comfort_figures(
 ) -> Vec<(&'static str, &'static str, [String; 2])> {
     let system = draft.units;
     let both = |of: &dyn Fn(&Comfort) -> String| [of(before), of(after)];
-    let cold = either(("too cold, hours of rooms", "demasiado frío, horas de cuartos"));
-    let warm = either(("too warm, hours of rooms", "demasiado cálido, horas de cuartos"));
+    let cold = either(("too cold, hours of rooms", "demasiado frío, horas de habitaciones"));
+    let warm = either(("too warm, hours of rooms", "demasiado caliente, horas de habitaciones"));
     let off = either(("off what is meant, mean", "lejos de lo previsto, media"));
     let mut all = vec![
         ("cold", cold, both(&|of| hours(of.cold_h, system))),

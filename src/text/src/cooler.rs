@@ -10,11 +10,11 @@ sentences! { COOLER_WORDS;
     section_cooler: "Cooler water", "Agua menos caliente";
     cooler_fact: "for a condensing boiler or a heat pump", "para una caldera de condensación o una bomba de calor";
     cooler_note: "The least supply temperature that still gives every room what it needs, in every weather. Cooler water lets a boiler condense and a heat pump work; it also takes more element, or less loss.",
-        "La menor temperatura de impulsión que todavía da a cada cuarto lo que necesita, en todo clima. El agua menos caliente deja condensar a una caldera y trabajar a una bomba de calor; también pide más elemento o menos pérdida.";
+        "La menor temperatura de suministro que todavía da a cada habitación lo que necesita, en todo clima. El agua menos caliente deja condensar a una caldera y trabajar a una bomba de calor; también pide más elemento o menos pérdida.";
     cooler_working: "Working out cooler water …", "Calculando el agua menos caliente …";
-    cooler_chart_title: "Least supply against the weather", "Menor impulsión frente al clima";
-    least_supply: "least supply", "menor impulsión";
-    limiting_word: "the room that asks for it", "el cuarto que la pide";
+    cooler_chart_title: "Least supply against the weather", "Menor suministro frente al clima";
+    least_supply: "least supply", "menor suministro";
+    limiting_word: "the room that asks for it", "la habitación que la pide";
     reset_to_set: "The line to set", "La línea que se ajusta";
     line_of_control: "line of the control", "línea del control";
     condensing_title: "Condensing", "Condensación";
@@ -24,7 +24,7 @@ sentences! { COOLER_WORDS;
     by_the_line: "by the line", "según la línea";
     condensing_word: "condenses", "condensa";
     of_the_heat: "of the year\u{2019}s heat", "del calor del año";
-    room_word: "room", "cuarto";
+    room_word: "room", "habitación";
     gets_word: "gets of its need", "recibe de lo que necesita";
     to_add: "element to add", "elemento a añadir";
     to_cut: "or loss to cut", "o pérdida a reducir";
@@ -35,7 +35,7 @@ pub fn cooler_picture() -> &'static str {
     either((
         "The least supply temperature against the outdoor temperature, and the line of a reset control \
          above it. The same numbers stand in the table.",
-        "La menor temperatura de impulsión según la temperatura exterior y, por encima, la línea de un \
+        "La menor temperatura de suministro según la temperatura exterior y, por encima, la línea de un \
          control de compensación. Los mismos números están en la tabla.",
     ))
 }
@@ -62,7 +62,7 @@ pub fn cooler_line(
     say!(
         "Slope {slope}, shift {shift} about a room of {room}; high limit at {most}. The line is above what is \
          needed by up to {excess}.",
-        "Pendiente {slope}, desplazamiento {shift} sobre un cuarto de {room}; límite alto a {most}. La línea \
+        "Pendiente {slope}, desplazamiento {shift} sobre una habitación de {room}; límite alto a {most}. La línea \
          queda por encima de lo necesario hasta en {excess}."
     )
 }
@@ -78,7 +78,7 @@ pub fn supply_said(of: &CoolSupply, system: System) -> String {
     match of.enough_from {
         Some(_) if of.short_h <= 0.0 => either((
             "It heats every room all year as things are.",
-            "Calienta todos los cuartos todo el año tal como están.",
+            "Calienta todas las habitaciones todo el año tal como están.",
         ))
         .to_string(),
         Some(from) => {
@@ -90,7 +90,7 @@ pub fn supply_said(of: &CoolSupply, system: System) -> String {
         }
         None => either((
             "As things are it is never enough for every room.",
-            "Tal como están nunca basta para todos los cuartos.",
+            "Tal como están nunca basta para todas las habitaciones.",
         ))
         .to_string(),
     }

@@ -11,10 +11,10 @@ sentences! { NIGHT_WORDS;
     section_design_day: "Design day", "Día de diseño";
     night_fact: "night setback and recovery", "reducción nocturna y recuperación";
     night_note: "The coldest day the system is made for, from the hour at which the thermostats are turned down. While a zone calls, its water is taken to be at the supply temperature.",
-        "El día más frío para el que se hace el sistema, desde la hora en que se bajan los termostatos. Mientras una zona pide calor, su agua se toma a la temperatura de impulsión.";
+        "El día más frío para el que se hace el sistema, desde la hora en que se bajan los termostatos. Mientras una zona pide calor, su agua se toma a la temperatura de suministro.";
     night_working: "Working out the day …", "Calculando el día …";
-    night_chart_title: "Rooms through the day", "Los cuartos a lo largo del día";
-    night_rooms: "Rooms built otherwise than the house", "Cuartos construidos de otro modo que la casa";
+    night_chart_title: "Rooms through the day", "Las habitaciones a lo largo del día";
+    night_rooms: "Rooms built otherwise than the house", "Habitaciones construidas de otro modo que la casa";
     turned_up: "turned up", "se sube";
     hour_word: "hour", "hora";
     night_zones: "Warm again", "Vuelve a estar cálido";
@@ -38,8 +38,8 @@ pub fn night_picture(rooms: usize) -> String {
     say!(
         "The temperature of {rooms} rooms through 24 hours from turning the thermostats down, one line a \
          room. The same numbers stand in the table.",
-        "La temperatura de {rooms} cuartos durante 24 horas desde que se bajan los termostatos, una línea \
-         por cuarto. Los mismos números están en la tabla."
+        "La temperatura de {rooms} habitaciones durante 24 horas desde que se bajan los termostatos, una línea \
+         por habitación. Los mismos números están en la tabla."
     )
 }
 
@@ -61,7 +61,7 @@ pub fn night_said(
     if setback.by <= TemperatureDifference::ZERO || setback.hours <= 0.0 {
         let never = either((
             "Nothing is turned down: every room stays as it is all day.",
-            "No se baja nada: todos los cuartos quedan igual todo el día.",
+            "No se baja nada: todas las habitaciones quedan igual todo el día.",
         ));
         return vec![("recovery", never.to_string())];
     }

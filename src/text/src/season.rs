@@ -10,9 +10,9 @@ use finrun_engine::season::{BinRun, COLD_BELOW, NoSeason, RoomSeason, SeasonRun,
 sentences! { SEASON_WORDS;
     section_season: "Through the year", "A lo largo del año";
     in_use: "Once it is heated", "Cuando se calienta";
-    season_fact: "rooms cold or too warm, fuel", "cuartos fríos o demasiado cálidos, combustible";
+    season_fact: "rooms cold or too warm, fuel", "habitaciones frías o demasiado calientes, combustible";
     season_note: "The place\u{2019}s typical year, one outdoor temperature after another: where every room comes to rest with the thermostats that are really there. What sun and people give is counted as the balance temperature of Boiler and fill says.",
-        "El año típico del lugar, una temperatura exterior tras otra: dónde se asienta cada cuarto con los termostatos que hay de verdad. Lo que dan el sol y las personas se cuenta según la temperatura de equilibrio de Caldera y llenado.";
+        "El año típico del lugar, una temperatura exterior tras otra: dónde se asienta cada habitación con los termostatos que hay de verdad. Lo que dan el sol y las personas se cuenta según la temperatura de equilibrio de Caldera y llenado.";
     season_how_run: "How the house is run", "Cómo se maneja la casa";
     dampers: "Dampers of the enclosures", "Compuertas de las cajas";
     season_working: "Working out the year …", "Calculando el año …";
@@ -20,14 +20,14 @@ sentences! { SEASON_WORDS;
         "El año viene de una estación meteorológica y este trabajo no tiene ninguna. Elija una en Lugar y clima.";
     season_cannot_read: "How the house is run cannot be read. Correct what is marked in the fields.",
         "No se puede leer cómo se maneja la casa. Corrija los campos marcados.";
-    season_chart_title: "Rooms against the weather", "Los cuartos frente al clima";
-    season_rooms: "Room by room", "Cuarto por cuarto";
+    season_chart_title: "Rooms against the weather", "Las habitaciones frente al clima";
+    season_rooms: "Room by room", "Habitación por habitación";
     season_table: "All the numbers", "Todos los números";
     season_sums_title: "The whole year", "El año entero";
     season_water_runs: "water runs", "corre el agua";
     hours_word: "hours", "horas";
     cold_word: "too cold", "demasiado frío";
-    warm_word: "too warm", "demasiado cálido";
+    warm_word: "too warm", "demasiado caliente";
     coldest_word: "coldest", "lo más frío";
     warmest_word: "warmest while heated", "lo más cálido con calefacción";
     meant_to_be: "meant to be", "debe tener";
@@ -44,7 +44,7 @@ pub fn no_season(why: NoSeason) -> &'static str {
         NoSeason::NothingHeated => (
             "Nothing is heated yet: give a room its measures and surfaces, and leave it a wall for \
              baseboard.",
-            "Todavía no se calienta nada: dé a un cuarto sus medidas y superficies, y déjele una \
+            "Todavía no se calienta nada: dé a una habitación sus medidas y superficies, y déjele una \
              pared para el zócalo.",
         ),
         NoSeason::NoFlows => (
@@ -56,7 +56,7 @@ pub fn no_season(why: NoSeason) -> &'static str {
         NoSeason::NotSettled => (
             "The rooms did not come to rest for some outdoor temperature. A room that is hardly heated, \
              or a very strange size, may be the cause: look at its loss and its element.",
-            "Los cuartos no se asentaron para alguna temperatura exterior. La causa puede ser un cuarto \
+            "Las habitaciones no se asentaron para alguna temperatura exterior. La causa puede ser una habitación \
              que casi no se calienta o una medida muy extraña: revise su pérdida y su elemento.",
         ),
     })
@@ -68,7 +68,7 @@ pub fn season_limits(system: System) -> String {
     say!(
         "Too cold is more than {cold} below what the room is meant to be, too warm more than {warm} \
          above while it is still heated: a judgement.",
-        "Demasiado frío es más de {cold} por debajo de lo que debe tener el cuarto, demasiado cálido más \
+        "Demasiado frío es más de {cold} por debajo de lo que debe tener la habitación, demasiado caliente más \
          de {warm} por encima mientras aún se calienta: a nuestro juicio."
     )
 }
@@ -78,7 +78,7 @@ pub fn season_picture(rooms: usize) -> String {
     say!(
         "The temperature of {rooms} rooms against the outdoor temperature, one line a room, and the hours \
          of a year below. The same numbers stand in the tables.",
-        "La temperatura de {rooms} cuartos según la temperatura exterior, una línea por cuarto, y abajo las \
+        "La temperatura de {rooms} habitaciones según la temperatura exterior, una línea por habitación, y abajo las \
          horas del año. Los mismos números están en las tablas."
     )
 }
@@ -104,7 +104,7 @@ pub fn season_verdict(draft: &Draft, run: &SeasonRun, system: System) -> String 
     match said.is_empty() {
         true => either((
             "No room is cold or too warm in any weather of the year.",
-            "Ningún cuarto queda frío ni demasiado cálido en ningún clima del año.",
+            "Ninguna habitación queda fría ni demasiado caliente en ningún clima del año.",
         ))
         .to_string(),
         false => said.join(" "),
@@ -132,7 +132,7 @@ pub fn season_sums(
         ),
         (
             "lost",
-            either(("of it lost outside the rooms", "de él, perdido fuera de los cuartos")),
+            either(("of it lost outside the rooms", "de él, perdido fuera de las habitaciones")),
             energy(run.pipe_loss_j, system),
         ),
         ("running", either(("Water runs", "Corre el agua")), hours(run.running_h, system)),

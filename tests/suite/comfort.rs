@@ -112,7 +112,7 @@ fn all(draft: &Draft) -> (Comfort, Vec<Relief>) {
     loop {
         match reliefs.step() {
             Step::Working => {}
-            Step::Found(relief) => found.push(relief),
+            Step::Found(relief) => found.push(*relief),
             Step::Done => return (before, found),
         }
     }

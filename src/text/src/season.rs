@@ -182,7 +182,7 @@ pub fn fuel_amount(amount: f64, of: Fuel, system: System) -> String {
 fn energy(joules: f64, system: System) -> String {
     match system {
         System::Us => {
-            let millions = value(Value::new(Kind::Count, joules / 1055.055_852_62e6), system);
+            let millions = value(Value::new(Kind::Count, joules / 1.055_055_852_62e9), system);
             say!("{millions} million Btu", "{millions} millones de Btu")
         }
         System::Si => kilowatt_hours(joules, system),

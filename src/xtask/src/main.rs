@@ -154,7 +154,7 @@ fn parse(mut arguments: lexopt::Parser) -> Result<Command> {
                     Long("nodes") => what = solve::What::Nodes,
                     Long("season") => what = solve::What::Season,
                     Long("suggest") => what = in_words(solve::Words::Suggest),
-                    Long("what-if") => what = solve::What::WhatIf,
+                    Long("what-if") => what = solve::What::Changed,
                     Value(path) if job.is_none() => job = Some(PathBuf::from(path)),
                     other => return Err(other.unexpected().into()),
                 }

@@ -17,7 +17,7 @@ const GOAL: usize = 250_000;
 /// all pieces together with proof, compares, suggests and works out remedies, and leads through the
 /// installation, brings the buying list, a report, and a job as a link and as a code; it follows the page
 /// down, and up only for what is worth it.
-const LIMIT: usize = 760_000;
+const LIMIT: usize = 820_000;
 
 /// What the page weighed at the last commit that recorded it, in bytes as brotli, on a line of its own.
 const RECORD: &str = "src/xtask/size.txt";

@@ -30,7 +30,7 @@ pub(crate) enum What {
     Cooler,
     Comfort,
     Nodes,
-    WhatIf,
+    Changed,
     Existing,
 }
 
@@ -64,7 +64,7 @@ pub(crate) fn solve(job: &Path, what: What, language: Language) -> Result<()> {
         What::Cooler => season::print_cooler(&draft, &job)?,
         What::Comfort => season::print_comfort(&draft, &job)?,
         What::Nodes => season::print_nodes(&job)?,
-        What::WhatIf => what_if::print(&draft)?,
+        What::Changed => what_if::print(&draft)?,
         What::Existing => existing::print(&draft, &job)?,
     }
     Ok(())

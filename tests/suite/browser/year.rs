@@ -170,7 +170,7 @@ fn found(solved: &Solved) -> (Comfort, Vec<Relief>) {
     loop {
         match search.step() {
             Step::Working => {}
-            Step::Found(relief) => found.push(relief),
+            Step::Found(relief) => found.push(*relief),
             Step::Done => return (before, found),
         }
     }
@@ -197,8 +197,8 @@ fn night(solved: &Solved, day: &Json) -> Vec<(String, Figure)> {
     let mut all = Vec::new();
     let mut add = |name: String, figure: Figure| all.push((name, figure));
     let control = solved.job.control.as_ref().expect("a control");
-    let longest = list(day, "zones").iter().map(|zone| zone["recovered_h"].as_f64());
-    let longest = longest.fold(Some(0.0), |most: Option<f64>, hours| Some(most?.max(hours?)));
+    let mut longest = list(day, "zones").iter().map(|zone| zone["recovered_h"].as_f64());
+    let longest = longest.try_fold(0.0, |most: f64, hours| Some(most.max(hours?)));
     if control.setback.by.si() <= 0.0 {
         let never = "Nothing is turned down: every room stays as it is all day.";
         add("night.recovery".to_owned(), words(never));

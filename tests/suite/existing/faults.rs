@@ -198,8 +198,8 @@ pub(crate) fn read_all(real: &Real, at: Run) -> Measured {
             ..Spot::default()
         };
         let circuits = &real.design.piping.circuits;
-        let own = circuits.iter().filter(|c| c.rooms.first() == Some(&room.id));
-        if let (true, Some(circuit)) = (circuits.len() > 1, own.last()) {
+        let mut own = circuits.iter().filter(|c| c.rooms.first() == Some(&room.id));
+        if let (true, Some(circuit)) = (circuits.len() > 1, own.next_back()) {
             let shared = |place: Place| {
                 matches!(place, Place::ReturnMain(_) | Place::TrunkBack(_) | Place::Balance(_))
             };

@@ -44,7 +44,8 @@ impl Random {
         ((self.unit() * count as f64) as usize).min(count - 1)
     }
 
-    /// Box and Muller.
+    /// Box and Muller. What it gives need not be the same bits on every machine.
+    #[allow(clippy::disallowed_methods)]
     pub(crate) fn gauss(&mut self) -> f64 {
         let (a, b) = (self.unit().max(1e-300), self.unit());
         (-2.0 * a.ln()).sqrt() * (std::f64::consts::TAU * b).cos()

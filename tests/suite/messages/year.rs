@@ -5,12 +5,13 @@ use crate::support::{FOUR_ROOMS, V6_FIXTURE, open, solve};
 use finrun_engine::bills::Fuel;
 use finrun_engine::building::RoomId;
 use finrun_engine::climate::Season;
+use finrun_engine::comfort::{Change, Comfort};
 use finrun_engine::cooler::{CoolRoom, CoolSupply, USUAL_SUPPLIES, cooler};
 use finrun_engine::job::{
     Choice, ControlField, Field, Holds, Mass, Pick, RoomMass, Setback, SupplyBy,
 };
 use finrun_engine::named::Named as _;
-use finrun_engine::quantity::{Length, System, Temperature, Unit};
+use finrun_engine::quantity::{Length, System, Temperature, TemperatureDifference, Unit};
 use finrun_engine::season::{Burning, Controls, NoSeason, season};
 use finrun_engine::transient::design_day;
 use finrun_text as text;
@@ -39,8 +40,44 @@ fn how_the_house_is_run() {
             book.add(format!("{why:?}"), text::no_season(why));
         }
         let sentences = text::SEASON_WORDS.iter().chain(text::NIGHT_WORDS);
-        for (name, words) in sentences.chain(text::COOLER_WORDS) {
+        for (name, words) in sentences.chain(text::COOLER_WORDS).chain(text::COMFORT_WORDS) {
             book.add(name, words());
+        }
+    }));
+}
+
+#[test]
+fn what_would_help_a_year() {
+    let mut draft = open(FOUR_ROOMS);
+    for room in &mut draft.rooms {
+        room.name = "Sol".to_string();
+    }
+    let (zone, room) = (draft.zones[0].id, draft.rooms[1].id);
+    let comfort = Comfort {
+        cold_h: 1200.0,
+        warm_h: 30.0,
+        off: TemperatureDifference::from_si(0.8),
+        fuel: Some(900.0),
+        element: Length::of(75.0, Unit::Foot),
+    };
+    insta::assert_snapshot!(in_both(|book| {
+        let by = Length::of(2.0, Unit::Foot);
+        for change in [
+            Change::Thermostat(zone, room),
+            Change::RoomValves(zone),
+            Change::Reset,
+            Change::Balance(zone),
+            Change::First(room),
+            Change::TurnRound(zone),
+            Change::Split(zone),
+            Change::Shorten(room, by),
+            Change::Damper(room, 0.6),
+            Change::OwnZone(room),
+        ] {
+            book.add(format!("{change:?}"), text::comfort_change(&draft, change));
+        }
+        for (end, name, [before, _]) in text::comfort_figures(&draft, &comfort, &comfort) {
+            book.add(end, format!("{name}: {before}"));
         }
     }));
 }

@@ -44,7 +44,7 @@ pub(super) fn comfort() -> AnyView {
                 Some(Step::Found(relief)) => {
                     found.update(|found| {
                         if let Some(found) = found {
-                            found.all.push(relief);
+                            found.all.push(*relief);
                         }
                     });
                     Slice::More

@@ -71,7 +71,7 @@ pub struct Relief {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Step {
     Working,
-    Found(Relief),
+    Found(Box<Relief>),
     Done,
 }
 
@@ -154,7 +154,7 @@ impl Reliefs {
     fn next_kind(&mut self, tried: &Try) -> Step {
         match self.left.last() {
             Some(next) if next.kind == tried.kind => Step::Working,
-            _ => self.best.take().map_or(Step::Working, Step::Found),
+            _ => self.best.take().map_or(Step::Working, |best| Step::Found(Box::new(best))),
         }
     }
 

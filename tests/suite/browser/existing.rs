@@ -14,7 +14,7 @@ use super::visit;
 use super::year::printed;
 use crate::existing::faults::{Real, Run, read_all};
 use crate::support::{DEMO, FOUR_ROOMS};
-use finrun_engine::job::{Measured, Ran};
+use finrun_engine::job::{Field, Measured, Ran, SpotField};
 
 pub(super) fn figures(solved: &Solved) -> Vec<(String, Figure)> {
     let Ok(json) = printed(solved, "--existing") else { return Vec::new() };
@@ -92,11 +92,20 @@ fn type_readings(page: &Page, solved: &Solved, measured: &Measured) {
     type_into("Boiler's supply", measured.boiler_supply);
     type_into("Boiler's return", measured.boiler_back);
     for (room, spot) in &measured.spots {
-        page.within(&text::room_name(&solved.draft, *room), || {
-            type_into("Pipe before the element", spot.water_in);
-            type_into("Pipe behind the element", spot.water_out);
-            type_into("Room", spot.air);
-        });
+        let fields = [
+            (SpotField::WaterIn, spot.water_in),
+            (SpotField::WaterOut, spot.water_out),
+            (SpotField::Air, spot.air),
+        ];
+        for (field, value) in fields {
+            let Some(value) = value else { continue };
+            // A lone loop is headed as its first room is: the box is found by its id.
+            let box_id = Field::Spot(*room, field).to_string();
+            let script = "const box = document.getElementById(arguments[0]);
+                box.scrollIntoView({block: 'center'}); box.focus(); box.select();";
+            page.script(script, vec![box_id.into()]);
+            page.press_keys(&format!("{:.1}", value.to(Unit::Fahrenheit)));
+        }
     }
 }
 
@@ -126,6 +135,9 @@ fn readings_on_a_phone_find_low_flow() {
         let all = page.text_of(".told");
         assert!(all.contains("Almost certain") && all.contains("of the flow calculated"), "{all}");
         page.wait_until_saved();
+        // From its beginning, as every page is judged: no box lies half under the plate.
+        page.leave();
+        page.script("scrollTo(0, 0)", vec![]);
         holds(&axe(page));
         page.emulate(Theme::Dark);
         holds(&axe_on_colours(page));
@@ -143,7 +155,7 @@ fn pieces_are_entered_as_they_stand() {
     visit(View::Desk, |page| {
         page.open_job(FOUR_ROOMS, Place::Existing);
         page.press(text::existing_as_planned());
-        page.wait_for(".stands");
+        page.wait_until_saved();
         let solved = solve(page);
         let planned = solved.typed.rooms[1].element.choice.nominal;
         page.script(

@@ -107,7 +107,7 @@ fn one(markup: &mut Markup, app: App, nth: usize, likely: &Likely) {
     markup.leaf("h3", &[("data-figure", &key)], &title);
     let (sure, share) = (text::sure(likely.sure), in_system(Value::share(likely.share), system));
     let bar = format!("{:.3}", likely.share);
-    markup.open("p", &[("class", "bar")]);
+    markup.open("p", &[("class", "sure")]);
     markup.leaf("meter", &[("value", &bar), ("aria-label", &title)], "");
     markup.text(" ");
     markup.leaf("b", &[], &format!("{sure} ({share})"));

@@ -81,7 +81,7 @@ fn holds(broken: &[Violation]) {
 }
 
 /// Types readings as a thermometer shows them, in tenths of a degree.
-fn type_readings(page: &Page, solved: &Solved, measured: &Measured) {
+fn type_readings(page: &Page, measured: &Measured) {
     let type_into = |label: &str, value: Option<Temperature>| {
         if let Some(value) = value {
             page.type_into(label, &format!("{:.1}", value.to(Unit::Fahrenheit)));
@@ -124,7 +124,7 @@ fn readings_on_a_phone_find_low_flow() {
             ran: Ran::Throughout,
         };
         let real = Real::of(&solved.job, &solved.typed).flow(0.4);
-        type_readings(page, &solved, &read_all(&real, run));
+        type_readings(page, &read_all(&real, run));
         page.wait_for("[data-figure='existing.likely-0']");
         page.wait("the first explanation", || {
             match page.text_of("[data-figure='existing.likely-0']").as_str() {

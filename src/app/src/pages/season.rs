@@ -169,7 +169,7 @@ pub(super) fn open_scroll(markup: &mut Markup, label: &str) {
 /// Opens such a box, with a table in it that has these heads.
 pub(super) fn open_table(markup: &mut Markup, label: &str, heads: &[&str]) {
     open_scroll(markup, label);
-    markup.open("table", &[]);
+    markup.open("table", &[("class", "folds")]);
     markup.open("tr", &[]);
     for head in heads {
         match head.is_empty() {

@@ -88,12 +88,21 @@ const ABOUT: [Both; 11] = [
          quemador por el calor que guarda el agua sola.",
     ),
     (
-        "Limits: no thermal bridges beyond the framing; the design day only, no season; hot risers \
-         push nothing; typical circulators are nobody's. What stands marked as common practice or \
-         judgement has no source.",
-        "Límites: sin puentes térmicos más allá del armazón; solo el día de diseño, no la \
-         temporada; los tubos calientes que suben no empujan nada; los circuladores típicos no son \
-         de nadie. Lo marcado como práctica común o criterio propio no tiene fuente.",
+        "In use: the year by steady balances, one for each 5 °F of the station's days, with the \
+         thermostats that are there; a setback night with each room as one lump of heat; readings of \
+         a system that stands by Bayes' rule over explanations, one changed thing each.",
+        "En uso: el año con balances estables, uno por cada 5 °F de los días de la estación, con los \
+         termostatos que hay; la noche con reducción, con cada habitación como una sola masa de calor; \
+         las lecturas de un sistema que ya existe con la regla de Bayes sobre explicaciones, cada una \
+         con una sola cosa cambiada.",
+    ),
+    (
+        "Limits: no thermal bridges beyond the framing; elements sized for a steady design day, without \
+         gains; hot risers push nothing; typical circulators are nobody's. What stands marked as \
+         common practice or judgement has no source.",
+        "Límites: sin puentes térmicos más allá del armazón; los elementos se calculan para un día de \
+         diseño estable, sin ganancias; los tubos calientes que suben no empujan nada; los circuladores \
+         típicos no son de nadie. Lo marcado como práctica común o criterio propio no tiene fuente.",
     ),
     (
         "Typeface: Barlow Semi Condensed, SIL Open Font License 1.1.",

@@ -143,7 +143,7 @@ fn shown(app: App, at: At, value: f64) -> String {
 fn scrolled(name: &str, table: &str) -> String {
     let mut markup = Markup::new();
     let attributes =
-        [("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", name)];
+        [("class", "scroll folds"), ("tabindex", "0"), ("role", "region"), ("aria-label", name)];
     markup.open("div", &attributes);
     markup.put(table);
     markup.close("div");

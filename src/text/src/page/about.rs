@@ -4,11 +4,11 @@ use crate::language::{Both, either};
 
 /// What Finrun is, what the calculation rests on, and which letters it is set in, paragraph by
 /// paragraph.
-pub fn about_paragraphs() -> [&'static str; 11] {
+pub fn about_paragraphs() -> [&'static str; 12] {
     ABOUT.map(either)
 }
 
-const ABOUT: [Both; 11] = [
+const ABOUT: [Both; 12] = [
     (
         "Finrun sizes hot-water fin-tube baseboard: the heat loss of each room, stock lengths of \
          element at the water temperature that reaches it, and piping that works, from one loop to \

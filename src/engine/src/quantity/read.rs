@@ -270,8 +270,10 @@ struct Ratio {
 
 impl Ratio {
     fn reduced(self) -> Ratio {
-        let divisor = gcd(self.num.unsigned_abs(), self.den.unsigned_abs()).max(1) as i128;
-        Ratio { num: self.num / divisor, den: self.den / divisor }
+        match gcd(self.num.unsigned_abs(), self.den.unsigned_abs()) as i128 {
+            0 | 1 => self,
+            divisor => Ratio { num: self.num / divisor, den: self.den / divisor },
+        }
     }
 
     fn plus(self, other: Ratio) -> Result<Ratio, ReadError> {
@@ -312,6 +314,17 @@ fn product(a: i128, b: i128) -> Result<i128, ReadError> {
     a.checked_mul(b).ok_or(ReadError::TooLong)
 }
 
+/// Wide divisions are slow, and hardly a number needs more than a first one: every field of a job is
+/// read again at each key.
 fn gcd(a: u128, b: u128) -> u128 {
-    if b == 0 { a } else { gcd(b, a % b) }
+    match (u64::try_from(a), u64::try_from(b)) {
+        (Ok(mut a), Ok(mut b)) => {
+            while b != 0 {
+                (a, b) = (b, a % b);
+            }
+            a.into()
+        }
+        _ if b == 0 => a,
+        _ => gcd(b, a % b),
+    }
 }

@@ -19,7 +19,7 @@ sentences! { COOLER_WORDS;
     line_of_control: "line of the control", "línea del control";
     condensing_title: "Condensing", "Condensación";
     must_not_condense: "The boiler of this job must not condense: water this cool would eat it. It needs a mixing valve that keeps its return warm, or another boiler; flue and fuel are licensed work.",
-        "La caldera de este trabajo no debe condensar: un agua tan fría la corroería. Necesita una válvula mezcladora que mantenga caliente su retorno, u otra caldera; humos y combustible son trabajo con licencia.";
+        "La caldera de este proyecto no debe condensar: un agua tan fría la corroería. Necesita una válvula mezcladora que mantenga caliente su retorno, u otra caldera; humos y combustible son trabajo con licencia.";
     as_now: "as now", "como ahora";
     by_the_line: "by the line", "según la línea";
     condensing_word: "condenses", "condensa";

@@ -14,10 +14,10 @@ sentences! { SEASON_WORDS;
     season_note: "The place\u{2019}s typical year, one outdoor temperature after another: where every room comes to rest with the thermostats that are really there. What sun and people give is counted as the balance temperature of Boiler and fill says.",
         "El año típico del lugar, una temperatura exterior tras otra: dónde se asienta cada habitación con los termostatos que hay de verdad. Lo que dan el sol y las personas se cuenta según la temperatura de equilibrio de Caldera y llenado.";
     season_how_run: "How the house is run", "Cómo se maneja la casa";
-    dampers: "Dampers of the enclosures", "Compuertas de las cajas";
+    dampers: "Dampers of the enclosures", "Compuertas de las carcasas";
     season_working: "Working out the year …", "Calculando el año …";
     season_needs_station: "The year comes from a weather station, and this job has none. Choose one under Place and climate.",
-        "El año viene de una estación meteorológica y este trabajo no tiene ninguna. Elija una en Lugar y clima.";
+        "El año viene de una estación meteorológica y este proyecto no tiene ninguna. Elija una en Lugar y clima.";
     season_cannot_read: "How the house is run cannot be read. Correct what is marked in the fields.",
         "No se puede leer cómo se maneja la casa. Corrija los campos marcados.";
     season_chart_title: "Rooms against the weather", "Las habitaciones frente al clima";

@@ -15,7 +15,8 @@ const GOAL: usize = 250_000;
 /// What is refused. It stands above the goal since the page finds the whole heat loss of a house,
 /// brings 1,020 climate stations along, solves and draws every piping arrangement with its plant, chooses
 /// all pieces together with proof, compares, suggests and works out remedies, and leads through the
-/// installation, brings the buying list, a report, and a job as a link and as a code; it follows the page
+/// installation, brings the buying list, a report, and a job as a link and as a code, takes the house
+/// through the year, weighs changes and readings, and says all of it in two languages; it follows the page
 /// down, and up only for what is worth it.
 const LIMIT: usize = 820_000;
 

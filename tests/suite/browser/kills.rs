@@ -172,7 +172,6 @@ fn killed(page: &mut Page, death: Death, round: u64, random: &mut Random) -> Dur
     let killer = thread::spawn(move || {
         thread::sleep(after);
         let done = Command::new("kill").arg("-9").args(&victims).status();
-        // One of many may have gone by itself.
         // One of many may have gone by itself: how it went does not matter.
         assert!(done.is_ok(), "kill can be run");
         Instant::now()

@@ -8,18 +8,31 @@ use std::time::{Duration, Instant};
 
 /// A busy machine may start several browsers at once.
 const PATIENCE: Duration = Duration::from_secs(30);
+const ATTEMPTS: u32 = 3;
 
 pub(super) struct Process {
     child: Child,
 }
 
 impl Process {
-    /// Starts a program and waits until it writes a line that `read` understands.
+    /// Starts a program and waits until it writes a line that `read` understands. One that stays mute
+    /// is started again: of some hundred starts on a busy machine, one may fail.
     pub(super) fn start<T: Send + 'static>(
         command: &mut Command,
         read: fn(&str) -> Option<T>,
     ) -> (Self, T) {
         let name = command.get_program().to_string_lossy().into_owned();
+        (0..ATTEMPTS)
+            .find_map(|_| Self::started(command, &name, read))
+            .unwrap_or_else(|| panic!("{name} did not say that it is ready, {ATTEMPTS} times"))
+    }
+
+    /// None when the program ends or waits without such a line.
+    fn started<T: Send + 'static>(
+        command: &mut Command,
+        name: &str,
+        read: fn(&str) -> Option<T>,
+    ) -> Option<(Self, T)> {
         let mut child = command
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
@@ -37,10 +50,7 @@ impl Process {
             }
             Some(())
         });
-        match receive.recv_timeout(PATIENCE) {
-            Ok(value) => (process, value),
-            Err(error) => panic!("{name} did not say that it is ready: {error}"),
-        }
+        receive.recv_timeout(PATIENCE).ok().map(|value| (process, value))
     }
 
     pub(super) fn id(&self) -> u32 {

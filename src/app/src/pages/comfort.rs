@@ -4,7 +4,7 @@
 use super::season::open_scroll;
 use crate::markup::{Markup, Row, figures, still_markup};
 use crate::parts::{Pace, Slice, Work, button_on, in_slices, live_view, pace_said};
-use crate::state::{App, EditKey, use_app};
+use crate::state::{App, EditKey, Solved, use_app};
 use finrun_engine::comfort::{Comfort, Relief, Reliefs, Step};
 use finrun_engine::job::Draft;
 use finrun_text as text;
@@ -24,7 +24,7 @@ pub(super) fn comfort() -> AnyView {
     let pace = in_slices(move || {
         let draft = app.typed(Draft::clone);
         found.set(None);
-        let (job, design) = app.solved.get()?;
+        let (job, design) = app.design(Solved::clone)?;
         draft.station.as_ref()?;
         job.control.as_ref()?;
         let mut reliefs = None;

@@ -18,9 +18,9 @@ pub(super) fn heat_loss(key: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
     let key = key.clone();
-    let results = live_view(move || match solved.get() {
+    let results = live_view(move || match solved.get().as_ref() {
         Some((job, design)) if !job.house.rooms.is_empty() => {
-            app.typed_now(|draft| all(&key, draft, &job, &design))
+            app.typed_now(|draft| all(&key, draft, job, design))
         }
         _ => view! {
             <h1>{text::station_heat_loss()}</h1>

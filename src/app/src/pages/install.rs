@@ -14,9 +14,8 @@ use web_sys::HtmlInputElement;
 
 pub(super) fn install(job: &JobKey) -> AnyView {
     let app = use_app();
-    let solved = app.solved;
     let list = live_view(move || {
-        let steps = solved.with(|solved| match solved {
+        let steps = app.design(|solved| match solved {
             Some((job, design)) => steps(job, design),
             None => Vec::new(),
         });

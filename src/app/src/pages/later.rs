@@ -4,7 +4,7 @@ use super::section;
 use crate::markup::live_markup;
 use crate::page::{JobKey, Section};
 use crate::parts::{Slice, Work, in_slices, live_view, pace_said, yes};
-use crate::state::use_app;
+use crate::state::{Solved, use_app};
 use finrun_engine::design::Design;
 use finrun_engine::job::{Draft, Job};
 use finrun_engine::season::NoSeason;
@@ -40,7 +40,7 @@ pub(super) fn page_of(
     let pace = in_slices(move || {
         let draft = app.typed(Draft::clone);
         stale.set(true);
-        let (job, design) = app.solved.get()?;
+        let (job, design) = app.design(Solved::clone)?;
         let missing = missing(&draft, &job, wants_station);
         let seen = Seen { draft, job, design };
         if let Some(words) = missing {

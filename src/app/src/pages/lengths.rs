@@ -17,17 +17,17 @@ use leptos::prelude::*;
 pub(super) fn lengths(job: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
-    let total = live_view(move || match solved.get() {
-        Some((_, design)) if !design.rooms.is_empty() => total(&design),
+    let total = live_view(move || match solved.get().as_ref() {
+        Some((_, design)) if !design.rooms.is_empty() => total(design),
         _ => view! {
             <h1>{text::station_lengths()}</h1>
             <p>{text::no_lengths_yet()}</p>
         }
         .into_any(),
     });
-    let rooms = live_view(move || match solved.get() {
+    let rooms = live_view(move || match solved.get().as_ref() {
         Some((job, design)) => app.typed_now(|draft| {
-            let rooms = design.rooms.iter().map(|room| one_room(draft, &job, room));
+            let rooms = design.rooms.iter().map(|room| one_room(draft, job, room));
             view! { <div class="cards">{rooms.collect_view()}</div> }.into_any()
         }),
         None => ().into_any(),

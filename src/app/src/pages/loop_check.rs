@@ -22,9 +22,9 @@ pub(super) fn loop_check(job: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
     let drawings = Page::Section(job.clone(), Section::Drawings).to_hash();
-    let results = live_view(move || match solved.get() {
+    let results = live_view(move || match solved.get().as_ref() {
         Some((job, design)) if !design.rooms.is_empty() => {
-            app.typed_now(|draft| all(draft, &job, &design))
+            app.typed_now(|draft| all(draft, job, design))
         }
         _ => view! { <p>{text::no_loop_yet()}</p> }.into_any(),
     });

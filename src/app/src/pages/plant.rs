@@ -20,8 +20,8 @@ use leptos::prelude::*;
 pub(super) fn plant(job: &JobKey) -> AnyView {
     let app = use_app();
     let solved = app.solved;
-    let results = live_view(move || match solved.get() {
-        Some((_, design)) if design.plant.is_some() => results(&design),
+    let results = live_view(move || match solved.get().as_ref() {
+        Some((_, design)) if design.plant.is_some() => results(design),
         _ => view! { <p>{text::no_loop_yet()}</p> }.into_any(),
     });
     let inside = view! {

@@ -91,7 +91,7 @@ impl App {
 
 fn of_outcome(draft: &Draft, outcome: &Outcome, form: Form, paper: Paper) -> String {
     let mut out = Markup::new();
-    match &outcome.solved {
+    match outcome.solved.as_ref() {
         Some((job, design)) if !design.rooms.is_empty() => {
             let errors = &outcome.errors;
             let system = draft.units;

@@ -267,7 +267,9 @@ impl App {
                 return text::missing_count(missing);
             }
             let bare = self.typed(|draft| draft.room(id).is_some_and(|r| r.surfaces.is_empty()));
-            let Some((job, design)) = &outcome.solved else { return text::complete().to_string() };
+            let Some((job, design)) = outcome.solved.as_ref() else {
+                return text::complete().to_string();
+            };
             let room = job.house.rooms.iter().find(|room| room.id == id);
             match (room, design.room(id)) {
                 (None, None) => match design.space(id) {

@@ -155,7 +155,7 @@ pub(super) fn watch_moves() -> Memo<Watched> {
     let app = use_app();
     Memo::new(move |last: Option<&Watched>| {
         let draft = app.typed(Draft::clone);
-        let zones = app.follows(|outcome| match (&outcome.solved, outcome.standing) {
+        let zones = app.follows(|outcome| match (outcome.solved.as_ref(), outcome.standing) {
             (Some((job, design)), Standing::Current) => zoned(job, design),
             _ => Vec::new(),
         });

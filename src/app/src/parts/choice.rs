@@ -1,6 +1,6 @@
 //! A list to choose from, and a box for a name.
 
-use super::{kept, live, words, yes};
+use super::{kept, live, pushed, words, yes};
 use crate::markup::Markup;
 use crate::state::{App, EditKey, use_app};
 use finrun_engine::job::{ChangeField, Choice, Field, OpeningField, Problem, SurfaceField};
@@ -10,18 +10,15 @@ use leptos::prelude::*;
 /// A list for a place of the job where something is chosen.
 pub(crate) fn choice_field(at: Choice) -> AnyView {
     let app = use_app();
-    let options = Signal::derive(move || {
+    let offered = move || {
         app.typed(|draft| {
             let picks = draft.picks(at);
-            picks.into_iter().map(|pick| text::pick(draft, pick)).collect::<Vec<_>>()
-        })
-    });
-    let chosen = Signal::derive(move || {
-        app.typed(|draft| {
             let now = draft.picked(at);
-            draft.picks(at).into_iter().position(|pick| Some(pick) == now).unwrap_or(0)
+            let chosen = picks.iter().position(|pick| Some(*pick) == now).unwrap_or(0);
+            let options = picks.into_iter().map(|pick| text::pick(draft, pick)).collect();
+            (options, chosen)
         })
-    });
+    };
     let choose = move |index: usize| {
         app.edit(EditKey::Single, |draft| {
             if let Some(pick) = draft.picks(at).get(index).copied() {
@@ -31,7 +28,7 @@ pub(crate) fn choice_field(at: Choice) -> AnyView {
     };
     let error = kept(move || app.error_of_choice(at).unwrap_or_default());
     let choose = Callback::new(choose);
-    list(at.to_string(), text::choice_label(at), options, chosen, choose, error)
+    list(at.to_string(), text::choice_label(at), Box::new(offered), choose, error)
 }
 
 impl App {
@@ -70,14 +67,15 @@ pub(crate) fn choice(
     chosen: Signal<usize>,
     on_choose: impl Fn(usize) + Send + Sync + 'static,
 ) -> AnyView {
-    list(id, label, options, chosen, Callback::new(on_choose), kept(String::new))
+    let offered = move || (options.get(), chosen.get());
+    list(id, label, Box::new(offered), Callback::new(on_choose), kept(String::new))
 }
 
+/// `offered` tells the options and which of them is chosen.
 fn list(
     id: String,
     label: &'static str,
-    options: Signal<Vec<String>>,
-    chosen: Signal<usize>,
+    offered: Box<dyn Fn() -> (Vec<String>, usize) + Send + Sync>,
     on_choose: Callback<usize>,
     error: Memo<String>,
 ) -> AnyView {
@@ -85,10 +83,10 @@ fn list(
     let described = format!("{id}-error");
     // Markup, set only when it changes: a room has some hundred options, and a key in any of its fields
     // would touch them all.
-    let listed = words(move || {
-        let chosen = chosen.get();
+    let listed = pushed(move || {
+        let (options, chosen) = offered();
         let mut markup = Markup::new();
-        for (index, option) in options.get().iter().enumerate() {
+        for (index, option) in options.iter().enumerate() {
             let number = index.to_string();
             let mut attributes = vec![("value", number.as_str())];
             if index == chosen {
@@ -111,7 +109,7 @@ fn list(
                         on_choose.run(index);
                     }
                 }
-                inner_html=listed
+                inner_html=words(move || listed.get())
             ></select>
         </div>
     }

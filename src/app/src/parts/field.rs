@@ -1,11 +1,9 @@
 //! The one field for numbers: label, hint, error, and what was read, tied together for everyone.
 
-use super::{button_on, kept, live, when, words, yes};
+use super::{button_on, kept, live, pushed, when, words, yes};
 use crate::state::use_app;
-use finrun_engine::job::{
-    Draft, Entry, Field, Problem, Resolved, assumed_text, box_text, echo, resolve,
-};
-use finrun_engine::quantity::{Kind, System};
+use finrun_engine::job::{Draft, Entry, Field, Problem, ReadBack, box_text, read_back};
+use finrun_engine::quantity::{Kind, System, Unit};
 use finrun_text as text;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -14,23 +12,24 @@ use web_sys::HtmlInputElement;
 pub(crate) fn number_field(field: Field) -> AnyView {
     let app = use_app();
     let id = field.to_string();
-    let kind = field.spec().kind;
-    let unit = move || app.typed(|draft| draft.box_unit(field));
-    let typed = kept(move || app.typed(|draft| box_text(draft, field)));
+    // One look at the draft for all that the field shows: a page holds a hundred fields, and a key in
+    // one of them asks them all.
+    let seen = pushed(move || app.typed(|draft| Seen::of(draft, field)));
+    let unit = move || seen.with(|seen| seen.unit);
+    let typed = kept(move || seen.with(|seen| seen.typed.clone()));
     let error = kept(move || {
         // An error shows once the field was left, not while it is being typed.
         let left = app.left.with(|left| left.contains(&field));
         left.then(|| app.error_of(field)).flatten().unwrap_or_default()
     });
     let bad = yes(move || error.with(|error| !error.is_empty()));
-    let assumed =
-        yes(move || app.typed(|draft| matches!(resolve(draft, field), Resolved::Assumed { .. })));
-    let read = live(move || app.typed(|draft| read_back(draft, field)));
+    let assumed = yes(move || seen.with(|seen| matches!(seen.back, ReadBack::Assumed(_))));
+    let read = live(move || seen.with(|seen| read_back_text(&seen.back)));
     let type_text = move |text: String| {
         app.type_into(field, Entry { text, unit: untrack(unit) });
     };
     let described = format!("{id}-note {id}-error {id}-read");
-    let marks = yes(move || kind == Kind::Length && app.system() == System::Us);
+    let marks = yes(move || seen.with(|seen| seen.marks));
     // The decimal pad of some phones has no marks for feet and inches.
     let pad = words(move || if marks.get() { "text" } else { "decimal" }.to_string());
     let sign = when(
@@ -85,14 +84,32 @@ pub(crate) fn number_field(field: Field) -> AnyView {
     .into_any()
 }
 
-/// What stands behind the box: what was read, or what is assumed.
-fn read_back(draft: &Draft, field: Field) -> String {
-    match resolve(draft, field) {
-        Resolved::Typed { .. } => text::in_units(&echo(draft, field)),
-        Resolved::Assumed { .. } => {
-            text::assumed_value(&text::in_units(&assumed_text(draft, field)))
+/// What a field shows of the draft.
+#[derive(Clone, PartialEq)]
+struct Seen {
+    unit: Unit,
+    typed: String,
+    back: ReadBack,
+    /// Whether feet and inches may be typed.
+    marks: bool,
+}
+
+impl Seen {
+    fn of(draft: &Draft, field: Field) -> Self {
+        Self {
+            unit: draft.box_unit(field),
+            typed: box_text(draft, field),
+            back: read_back(draft, field),
+            marks: field.spec().kind == Kind::Length && draft.units == System::Us,
         }
-        _ => String::new(),
+    }
+}
+
+fn read_back_text(back: &ReadBack) -> String {
+    match back {
+        ReadBack::Nothing => String::new(),
+        ReadBack::Echo(text) => text::in_units(text),
+        ReadBack::Assumed(text) => text::assumed_value(&text::in_units(text)),
     }
 }
 

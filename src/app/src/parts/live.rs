@@ -47,6 +47,24 @@ pub(crate) fn kept(text: impl Fn() -> String + Send + Sync + 'static) -> Memo<St
     boxed(Box::new(text))
 }
 
+/// A value that is worked out whenever what it follows changes, and tells its readers only when it came
+/// out different. Readers of a memo are all asked first; a page has hundreds of them, and most of what
+/// they show stays as it is at a key.
+pub(crate) fn pushed<T: PartialEq + Send + Sync + 'static>(
+    value: impl Fn() -> T + Send + Sync + 'static,
+) -> RwSignal<T> {
+    let signal = RwSignal::new(untrack(&value));
+    Effect::new(move |_| {
+        let now = value();
+        signal.maybe_update(|known| {
+            let differs = *known != now;
+            *known = now;
+            differs
+        });
+    });
+    signal
+}
+
 /// One view for each number of a list; those that stay are kept as they are, with their focus.
 pub(crate) fn each(
     numbers: impl Fn() -> Vec<u32> + Send + Sync + 'static,

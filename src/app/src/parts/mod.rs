@@ -15,7 +15,7 @@ pub(crate) use field::number_field;
 pub(crate) use foot::foot;
 pub(crate) use frame::frame;
 pub(crate) use live::{
-    button, button_on, each, kept, live, live_button, live_view, when, words, yes,
+    button, button_on, each, kept, live, live_button, live_view, pushed, when, words, yes,
 };
 pub(crate) use result::{figure, in_system};
 pub(crate) use slices::{Pace, Slice, Work, in_slices, pace_said};

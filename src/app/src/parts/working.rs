@@ -12,9 +12,11 @@ use leptos::prelude::*;
 pub(crate) fn working(topic: Topic, summary: AnyView) -> AnyView {
     let app = use_app();
     let steps = move || {
-        app.solved
-            .with(|solved| solved.as_ref().map(|(job, design)| trace::working(job, design, topic)))
-            .unwrap_or_default()
+        app.design(|solved| {
+            let (job, design) = solved.as_ref()?;
+            Some(trace::working(job, design, topic))
+        })
+        .unwrap_or_default()
     };
     working_of(steps, summary)
 }

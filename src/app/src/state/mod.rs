@@ -20,6 +20,7 @@ use finrun_engine::quantity::System;
 use finrun_text::Language;
 use history::History;
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// Everything the components share. Small and `Copy`: signals only.
 #[derive(Debug, Clone, Copy)]
@@ -30,7 +31,7 @@ pub struct App {
     open: RwSignal<Open>,
     pub outcome: Memo<Outcome>,
     /// The outcome's job and design: changes only when they do.
-    pub solved: Memo<Solved>,
+    pub solved: Memo<Arc<Solved>>,
     pub save: RwSignal<SaveState>,
     /// What went wrong with a file that was opened; empty for nothing.
     pub trouble: RwSignal<String>,
@@ -104,7 +105,7 @@ pub type Solved = Option<(Job, Design)>;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Outcome {
     key: Option<JobKey>,
-    pub solved: Solved,
+    pub solved: Arc<Solved>,
     pub errors: Vec<FieldError>,
     pub standing: Standing,
 }
@@ -202,33 +203,34 @@ impl App {
     /// Changes the draft as one undoable step; edits of one field in a row are one step.
     pub fn edit(self, key: EditKey, change: impl FnOnce(&mut Draft)) {
         let mut change = Some(change);
-        self.edit_by(key, &mut |draft| {
+        self.edit_by(key, &mut |draft, _| {
             if let Some(change) = change.take() {
                 change(draft);
             }
         });
     }
 
-    fn edit_by(self, key: EditKey, change: &mut dyn FnMut(&mut Draft)) {
-        let before = self.typed_now(Draft::clone);
-        let mut after = before.clone();
-        change(&mut after);
-        if after == before {
-            return;
-        }
-        self.open.update(|open| {
-            open.history.note(key, before);
-            open.draft = after;
+    /// `change` also sees the draft in which the step began. It must not look at the open job by other
+    /// ways: the job is being written.
+    fn edit_by(self, key: EditKey, change: &mut dyn FnMut(&mut Draft, &Draft)) {
+        let mut changed = false;
+        self.open.maybe_update(|open| {
+            let before = open.draft.clone();
+            change(&mut open.draft, open.history.begun(key).unwrap_or(&before));
+            changed = open.draft != before;
+            if changed {
+                open.history.note(key, before);
+            }
+            changed
         });
-        self.note_change();
+        if changed {
+            self.note_change();
+        }
     }
 
     pub fn type_into(self, field: Field, entry: Entry) {
-        let key = EditKey::Field(field);
-        let began = self.open.with_untracked(|open| open.history.begun(key).cloned());
-        self.edit(key, |draft| {
-            let began = began.unwrap_or_else(|| draft.clone());
-            draft.type_entry(&began, field, entry);
+        self.edit_by(EditKey::Field(field), &mut |draft, began| {
+            draft.type_entry(began, field, entry.clone());
         });
         // Once it can be read, the next slip waits again until the field is left.
         if !self.is_bad(field) {
@@ -343,5 +345,5 @@ fn outcome(open: &Open, before: Option<&Outcome>) -> Outcome {
         let design = design(&job);
         (job, design)
     });
-    Outcome { key, solved, errors: reading.errors, standing: Standing::Current }
+    Outcome { key, solved: solved.into(), errors: reading.errors, standing: Standing::Current }
 }

@@ -68,7 +68,7 @@ pub use route::{Way, pipe_fields, way_to};
 pub use shop::{
     Cutting, CuttingDraft, Fixed, Objective, Prices, SizedDraft, Spare, Sticks, Stock, StockDraft,
 };
-pub use shown::{assumed_text, box_text, echo};
+pub use shown::{ReadBack, box_text, read_back};
 pub use what_if::{ChangeDraft, ChangeKind, Counted, OutsideWalls, Whose};
 
 use crate::building::{House, ZoneId};

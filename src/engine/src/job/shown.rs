@@ -22,17 +22,38 @@ pub fn box_text(draft: &Draft, field: Field) -> String {
     }
 }
 
-/// What was read, when it differs in form from what was typed; empty otherwise.
-pub fn echo(draft: &Draft, field: Field) -> String {
-    let Resolved::Typed { si, unit } = resolve(draft, field) else { return String::new() };
-    let value = Value::new(field.spec().kind, si);
-    let shows_feet = value.kind == Kind::Length && draft.units == System::Us;
-    if shows_feet {
-        FeetInches::nearest(si, 16).to_string()
-    } else if unit != draft.box_unit(field) {
-        show(value, draft.units).text()
-    } else {
-        String::new()
+/// What stands behind the box of a field.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ReadBack {
+    Nothing,
+    /// What was read, where it differs in form from what was typed.
+    Echo(String),
+    /// What is taken while the box is blank.
+    Assumed(String),
+}
+
+/// What stands behind the box of `field`.
+pub fn read_back(draft: &Draft, field: Field) -> ReadBack {
+    let feet = field.spec().kind == Kind::Length && draft.units == System::Us;
+    match resolve(draft, field) {
+        Resolved::Typed { si, .. } if feet => {
+            ReadBack::Echo(FeetInches::nearest(si, 16).to_string())
+        }
+        Resolved::Typed { si, unit } if unit != draft.box_unit(field) => {
+            ReadBack::Echo(show(Value::new(field.spec().kind, si), draft.units).text())
+        }
+        // Nobody measures a mountain in inches.
+        Resolved::Assumed { si } if feet && si.abs() > 60.0 => {
+            ReadBack::Assumed(format!("{:.0} ft", Unit::Foot.from_si(si)))
+        }
+        Resolved::Assumed { si } if feet => {
+            ReadBack::Assumed(FeetInches::nearest(si, 4).to_string())
+        }
+        Resolved::Assumed { si } => {
+            let value = Value::new(field.spec().kind, si);
+            ReadBack::Assumed(show_in(value, draft.box_unit(field)).text())
+        }
+        _ => ReadBack::Nothing,
     }
 }
 
@@ -63,23 +84,5 @@ fn feet_text(si: f64) -> String {
     match (inches, fraction.is_empty()) {
         (0, true) => format!("{sign}{feet}'"),
         (inches, _) => format!("{sign}{feet}' {inches}{fraction}\""),
-    }
-}
-
-/// What is taken while `field` is blank, as text; empty when nothing is.
-pub fn assumed_text(draft: &Draft, field: Field) -> String {
-    match (draft.entry(field), resolve(draft, field)) {
-        (None, Resolved::Assumed { si }) => {
-            let value = Value::new(field.spec().kind, si);
-            match value.kind {
-                // Nobody measures a mountain in inches.
-                Kind::Length if draft.units == System::Us && si.abs() > 60.0 => {
-                    format!("{:.0} ft", Unit::Foot.from_si(si))
-                }
-                Kind::Length if draft.units == System::Us => FeetInches::nearest(si, 4).to_string(),
-                _ => show_in(value, draft.box_unit(field)).text(),
-            }
-        }
-        _ => String::new(),
     }
 }

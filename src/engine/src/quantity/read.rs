@@ -5,6 +5,7 @@
 
 use super::unit::{Kind, Unit};
 use serde::{Deserialize, Serialize};
+use std::borrow::Cow;
 
 /// What was read: the value in SI, and the unit that the person used.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -49,26 +50,24 @@ pub(super) const LONGEST: usize = 40;
 /// assert!(read("seven", Unit::Foot).is_err());
 /// ```
 pub fn read(text: &str, default: Unit) -> Result<Reading, ReadError> {
-    if text.chars().count() > LONGEST {
+    if text.len() > LONGEST && text.chars().count() > LONGEST {
         return Err(ReadError::TooLong);
     }
-    let text = normalise(text);
+    let normal = normalise(text);
     // Labels print R-13: the letter is the US unit, the hyphen no minus.
-    let (text, default) = match (default.kind(), text.strip_prefix('r')) {
-        (Kind::Resistance, Some(value)) => {
-            (value.trim_start_matches(['-', ' ']).to_string(), Unit::UsR)
-        }
-        _ => (text, default),
+    let (text, default) = match (default.kind(), normal.strip_prefix('r')) {
+        (Kind::Resistance, Some(value)) => (value.trim_start_matches(['-', ' ']), Unit::UsR),
+        _ => (&*normal, default),
     };
     if text.is_empty() {
         return Err(ReadError::Empty);
     }
     let (negative, rest) = match text.strip_prefix('-') {
         Some(rest) => (true, rest.trim_start()),
-        None => (false, text.strip_prefix('+').unwrap_or(&text).trim_start()),
+        None => (false, text.strip_prefix('+').unwrap_or(text).trim_start()),
     };
     if rest.is_empty() {
-        return Err(ReadError::NotANumber { part: clip(&text) });
+        return Err(ReadError::NotANumber { part: clip(text) });
     }
     let parts = split_parts(rest, default)?;
     let mut total = join_parts(&parts)?;
@@ -76,15 +75,22 @@ pub fn read(text: &str, default: Unit) -> Result<Reading, ReadError> {
         total.num = -total.num;
     }
     let unit = parts[0].unit;
-    let (offset_num, offset_den) = unit.offset();
-    let shifted = total.plus(Ratio { num: offset_num, den: offset_den })?;
+    let shifted = match unit.offset() {
+        (0, _) => total,
+        (num, den) => total.plus(Ratio { num, den })?,
+    };
     Ok(Reading { si: shifted.times(scale(unit))?.to_f64(), unit })
 }
 
 /// Curly marks, typographic fractions, odd spaces and minus signs as a keyboard has them.
-fn normalise(text: &str) -> String {
+fn normalise(text: &str) -> Cow<'_, str> {
+    let text = text.trim();
+    if text.bytes().all(|b| b.is_ascii_digit() || b == b'.') {
+        // Most fields hold a plain number, and all of them are read again at each key.
+        return Cow::Borrowed(text);
+    }
     let mut out = String::new();
-    for c in text.trim().chars() {
+    for c in text.chars() {
         match c {
             '’' | '‘' | '′' | '`' | '´' => out.push('\''),
             '”' | '“' | '″' => out.push('"'),
@@ -103,7 +109,7 @@ fn normalise(text: &str) -> String {
             c => out.push(c.to_ascii_lowercase()),
         }
     }
-    out.trim().to_string()
+    out.trim().to_string().into()
 }
 
 /// A number with its unit: `7'`, or `6 1/2"`.
@@ -204,16 +210,14 @@ fn take_digits(text: &str) -> Result<(Ratio, &str), ReadError> {
     if whole.len() + fraction.len() > 17 {
         return Err(ReadError::TooLong);
     }
-    let num = format!("{whole}{fraction}").parse::<i128>().map_err(|_| not_a_number())?;
-    let mut den = 1i128;
-    for _ in 0..fraction.len() {
-        den *= 10;
-    }
-    Ok((Ratio { num, den }, rest))
+    let digit = |sum: i64, b: u8| sum * 10 + i64::from(b - b'0');
+    let num = whole.bytes().chain(fraction.bytes()).fold(0, digit);
+    let den = fraction.bytes().fold(1, |power: i64, _| power * 10);
+    Ok((Ratio { num: num.into(), den: den.into() }, rest))
 }
 
 /// Resolves points and commas into one decimal point. `None` when the marks make no sense.
-fn plain_decimal(digits: &str) -> Option<Result<String, ReadError>> {
+fn plain_decimal(digits: &str) -> Option<Result<Cow<'_, str>, ReadError>> {
     let commas = digits.matches(',').count();
     let points = digits.matches('.').count();
     let grouped = |text: &str, mark: char| {
@@ -222,7 +226,7 @@ fn plain_decimal(digits: &str) -> Option<Result<String, ReadError>> {
         (1..=3).contains(&first.len()) && groups.all(|g| g.len() == 3)
     };
     match (commas, points) {
-        (0, 0 | 1) => Some(Ok(digits.to_string())),
+        (0, 0 | 1) => Some(Ok(digits.into())),
         (1, 0) => {
             let (whole, fraction) = digits.split_once(',')?;
             let doubtful = fraction.len() == 3 && (1..=3).contains(&whole.len()) && whole != "0";
@@ -233,19 +237,19 @@ fn plain_decimal(digits: &str) -> Option<Result<String, ReadError>> {
                     decimal: format!("{whole}.{}", fraction.trim_end_matches('0')),
                 })
             } else {
-                Ok(format!("{whole}.{fraction}"))
+                Ok(format!("{whole}.{fraction}").into())
             })
         }
-        (_, 0) if grouped(digits, ',') => Some(Ok(digits.replace(',', ""))),
-        (0, _) if grouped(digits, '.') => Some(Ok(digits.replace('.', ""))),
+        (_, 0) if grouped(digits, ',') => Some(Ok(digits.replace(',', "").into())),
+        (0, _) if grouped(digits, '.') => Some(Ok(digits.replace('.', "").into())),
         // `1,234.5` and `1.234,5`: the last mark is the decimal one.
         (_, 1) if digits.rfind('.') > digits.rfind(',') => {
             let (whole, fraction) = digits.rsplit_once('.')?;
-            grouped(whole, ',').then(|| Ok(format!("{}.{fraction}", whole.replace(',', ""))))
+            grouped(whole, ',').then(|| Ok(format!("{}.{fraction}", whole.replace(',', "")).into()))
         }
         (1, _) => {
             let (whole, fraction) = digits.rsplit_once(',')?;
-            grouped(whole, '.').then(|| Ok(format!("{}.{fraction}", whole.replace('.', ""))))
+            grouped(whole, '.').then(|| Ok(format!("{}.{fraction}", whole.replace('.', "")).into()))
         }
         _ => None,
     }
@@ -283,6 +287,11 @@ impl Ratio {
     }
 
     fn times(self, other: Ratio) -> Result<Ratio, ReadError> {
+        if let (Some(num), Some(den)) =
+            (short_product(self.num, other.num), short_product(self.den, other.den))
+        {
+            return Ok(Ratio { num, den });
+        }
         let (a, b) = (self.reduced(), other.reduced());
         // Cross-reduction keeps the products of ordinary numbers far inside 128 bits.
         let left = Ratio { num: a.num, den: b.den }.reduced();
@@ -292,6 +301,13 @@ impl Ratio {
 
     /// The nearest double: 64 bits of quotient with the remainder folded into the last one.
     fn to_f64(self) -> f64 {
+        const EXACT: u64 = 1 << f64::MANTISSA_DIGITS;
+        if let (Ok(num), Ok(den)) = (i64::try_from(self.num), i64::try_from(self.den))
+            && num.unsigned_abs().max(den.unsigned_abs()) < EXACT
+        {
+            // Both are doubles themselves, and a division of doubles gives the nearest one.
+            return num as f64 / den as f64;
+        }
         let Ratio { num, den } = self.reduced();
         let (magnitude, den) = (num.unsigned_abs(), den.unsigned_abs());
         if magnitude == 0 {
@@ -312,6 +328,14 @@ impl Ratio {
 /// A fraction of two numbers of seventeen digits can pass 128 bits: no honest measure does.
 fn product(a: i128, b: i128) -> Result<i128, ReadError> {
     a.checked_mul(b).ok_or(ReadError::TooLong)
+}
+
+/// The product of two numbers that surely fits 63 bits: hardly a number needs more, and what is short
+/// needs no reducing.
+fn short_product(a: i128, b: i128) -> Option<i128> {
+    let (a, b) = (i64::try_from(a).ok()?, i64::try_from(b).ok()?);
+    let spare = a.unsigned_abs().leading_zeros() + b.unsigned_abs().leading_zeros();
+    (spare > 64).then(|| (a * b).into())
 }
 
 /// Wide divisions are slow, and hardly a number needs more than a first one: every field of a job is

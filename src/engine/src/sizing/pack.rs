@@ -46,7 +46,7 @@ impl Choice {
 pub fn choose(runs: &[(SurfaceId, Run)], baseboard: &Baseboard, needed: Length) -> Choice {
     let stock: Vec<u32> = baseboard.stock.iter().map(|stock| sixteenths(stock.length)).collect();
     let finned = |candidate: &Candidate| {
-        let bare = baseboard.bare_per_piece * candidate.count() as f64;
+        let bare = baseboard.bare_per_piece * candidate.merit.pieces as f64;
         (from_sixteenths(candidate.nominal) - bare).max(Length::ZERO)
     };
     // A least total loses its last piece and falls short, so none is longer than this.
@@ -83,45 +83,49 @@ pub fn choose(runs: &[(SurfaceId, Run)], baseboard: &Baseboard, needed: Length) 
 #[derive(Debug, Clone, Default)]
 struct Candidate {
     nominal: u32,
+    merit: Merit,
     /// The pieces on each run, longest first.
     by_run: Vec<Vec<u32>>,
 }
 
-impl Candidate {
-    fn count(&self) -> usize {
-        self.by_run.iter().map(Vec::len).sum()
-    }
-
-    /// Fewer pieces are better, then fewer runs.
-    fn merit(&self) -> (usize, usize) {
-        (self.count(), self.by_run.iter().filter(|pieces| !pieces.is_empty()).count())
-    }
+/// Fewer pieces are better, then fewer runs that hold any.
+#[derive(Debug, Clone, Copy, Default, PartialEq, PartialOrd)]
+struct Merit {
+    pieces: usize,
+    runs: usize,
 }
 
-/// Keeps `candidate` in a list that is ordered by nominal length, unless one as good is there.
-fn keep(list: &mut Vec<Candidate>, candidate: Candidate) {
-    match list.binary_search_by_key(&candidate.nominal, |known| known.nominal) {
-        Err(place) => list.insert(place, candidate),
-        Ok(place) => {
-            if candidate.merit() < list[place].merit() {
-                list[place] = candidate;
-            }
+/// Keeps a candidate in a list that is ordered by nominal length, unless one as good is there. Most are
+/// not kept, so their pieces are put together last.
+fn keep(
+    list: &mut Vec<Candidate>,
+    nominal: u32,
+    merit: Merit,
+    by_run: impl FnOnce() -> Vec<Vec<u32>>,
+) {
+    match list.binary_search_by_key(&nominal, |known| known.nominal) {
+        Err(place) => list.insert(place, Candidate { nominal, merit, by_run: by_run() }),
+        Ok(place) if merit < list[place].merit => {
+            list[place] = Candidate { nominal, merit, by_run: by_run() };
         }
+        Ok(_) => {}
     }
 }
 
 /// For each length up to `room` that stock pieces can make: the pieces, fewest.
 fn fewest_pieces(stock: &[u32], room: u32) -> Vec<Candidate> {
-    let mut best = vec![Candidate { nominal: 0, by_run: vec![Vec::new()] }];
+    let mut best = vec![Candidate { by_run: vec![Vec::new()], ..Candidate::default() }];
     let mut at = 0;
     // Totals grow by whole pieces, so walking the list in order meets each total's best first.
     while let Some(here) = best.get(at).cloned() {
+        let merit = Merit { pieces: here.merit.pieces + 1, runs: 1 };
         for &piece in stock.iter().filter(|&&piece| piece > 0 && here.nominal + piece <= room) {
-            let mut pieces: Vec<u32> = here.by_run.iter().flatten().copied().collect();
-            let place = pieces.partition_point(|&longer| longer >= piece);
-            pieces.insert(place, piece);
-            let nominal = here.nominal + piece;
-            keep(&mut best, Candidate { nominal, by_run: vec![pieces] });
+            keep(&mut best, here.nominal + piece, merit, || {
+                let mut pieces = here.by_run.concat();
+                let place = pieces.partition_point(|&longer| longer >= piece);
+                pieces.insert(place, piece);
+                vec![pieces]
+            });
         }
         at += 1;
     }
@@ -134,8 +138,12 @@ fn add_run(totals: &[Candidate], run: &[Candidate]) -> Vec<Candidate> {
     // Larger totals of the earlier runs first, so that on a tie the earlier runs stay fuller.
     for before in totals.iter().rev() {
         for here in run {
-            let by_run = [before.by_run.as_slice(), here.by_run.as_slice()].concat();
-            keep(&mut sums, Candidate { nominal: before.nominal + here.nominal, by_run });
+            let merit = Merit {
+                pieces: before.merit.pieces + here.merit.pieces,
+                runs: before.merit.runs + here.merit.runs,
+            };
+            let by_run = || [before.by_run.as_slice(), here.by_run.as_slice()].concat();
+            keep(&mut sums, before.nominal + here.nominal, merit, by_run);
         }
     }
     sums

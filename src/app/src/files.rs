@@ -61,6 +61,53 @@ fn shared(name: &str, content: &str) -> Result<ShareData, JsValue> {
     Ok(data)
 }
 
+/// How keeping a file in a place of the reader's choice ended.
+pub(crate) enum Placed {
+    Kept,
+    /// The reader closed the browser's window of files.
+    Declined,
+    /// The reason as the browser gives it.
+    Failed(String),
+}
+
+/// Whether the browser lets the reader choose the folder, a memory stick's among them.
+pub(crate) fn can_choose_place() -> bool {
+    js_sys::Reflect::has(&window(), &PICKER.into()).unwrap_or(false)
+}
+
+/// Lets the reader choose where `content` is kept. To be called as a button is pressed.
+pub(crate) async fn keep_in_place(name: &str, content: &str) -> Placed {
+    match try_keep_in_place(name, content).await {
+        Ok(()) => Placed::Kept,
+        Err(error) => {
+            let error: js_sys::Error = error.unchecked_into();
+            match String::from(error.name()).as_str() {
+                "AbortError" => Placed::Declined,
+                _ => Placed::Failed(error.message().into()),
+            }
+        }
+    }
+}
+
+/// Not every browser has the picker, so its functions are called by name.
+const PICKER: &str = "showSaveFilePicker";
+
+async fn try_keep_in_place(name: &str, content: &str) -> Result<(), JsValue> {
+    let options = js_sys::Object::new();
+    js_sys::Reflect::set(&options, &"suggestedName".into(), &name.into())?;
+    let file = called(&window(), PICKER, &Array::of1(&options)).await?;
+    let writer = called(&file, "createWritable", &Array::new()).await?;
+    called(&writer, "write", &Array::of1(&content.into())).await?;
+    // Only now does the file hold it: until then the old one stands whole.
+    called(&writer, "close", &Array::new()).await?;
+    Ok(())
+}
+
+async fn called(of: &JsValue, name: &str, arguments: &Array) -> Result<JsValue, JsValue> {
+    let function = js_sys::Reflect::get(of, &name.into())?.dyn_into::<js_sys::Function>()?;
+    JsFuture::from(js_sys::Promise::resolve(&function.apply(of, arguments)?)).await
+}
+
 /// Puts `text` into the clipboard, where the browser lets a page do so.
 pub(crate) fn copy(text: &str) {
     let navigator = window().navigator();

@@ -330,6 +330,8 @@ sentences! { WORDS;
     share_file: "File", "Archivo";
     share_file_note: "For keeping, and for mail. Whoever gets it opens it from the list of jobs.",
         "Para guardar y para el correo. Quien lo reciba lo abre desde la lista de proyectos.";
+    keep_in_place: "Choose where to keep it", "Elegir dónde guardarlo";
+    file_kept: "The file is kept where you chose", "El archivo quedó donde usted eligió";
     hand_over_file: "Send the file", "Enviar el archivo";
     share_link: "Link", "Enlace";
     share_link_note: "The job stands behind the # of the address, which no browser sends to a server. Whoever opens it sees the job first and keeps it only on wish; nothing of theirs is replaced.",

@@ -38,6 +38,53 @@ fn a_link_and_its_code_bring_the_job_to_another_browser() {
     });
 }
 
+/// O10. The windows of the system are not opened in tests: what would be handed to them is.
+#[test]
+fn o10_a_file_goes_by_every_way_the_device_has() {
+    const PICKER: &str = "window.kept = {};
+        window.fails = null;
+        window.showSaveFilePicker = async ({ suggestedName }) => {
+          if (window.fails) throw window.fails;
+          return { createWritable: async () => ({
+            write: async (text) => { window.written = text; },
+            close: async () => { window.kept[suggestedName] = window.written; },
+          }) };
+        };
+        navigator.canShare = ({ files }) => files.length === 1 && files[0].type === 'text/plain';
+        navigator.share = async ({ files: [file] }) => { window.kept[file.name] = await file.text(); };";
+    visit(View::Phone, |page| {
+        page.open_job(FOUR_ROOMS, Place::Rooms);
+        page.type_into("Name of the job", "Out and back");
+        page.wait_until_saved();
+        let stored = page.stored("given");
+        page.script(PICKER, vec![]);
+        page.open("/#/job/given/share");
+        let kept = |page: &Page, name: &str| {
+            page.wait(&format!("{name} is handed over"), || {
+                match page.script("return window.kept[arguments[0]] ?? null", vec![json!(name)]) {
+                    serde_json::Value::Null => Err("not yet".to_owned()),
+                    text => Ok(text),
+                }
+            })
+        };
+        page.press("Choose where to keep it");
+        assert_eq!(kept(page, "Out-and-back.finrun.json"), stored);
+        page.wait_for_text("The file is kept where you chose");
+        page.press("Send the file");
+        assert_eq!(kept(page, "Out-and-back.finrun.txt"), stored);
+        page.press("Download");
+        assert_eq!(String::from_utf8_lossy(&page.downloaded("Out-and-back.finrun.json")), stored);
+
+        page.script("window.fails = new DOMException('no room', 'QuotaExceededError')", vec![]);
+        page.press("Choose where to keep it");
+        page.wait_for_text("The file was not kept (no room).");
+        // Whoever closes the window of files has nothing to be told.
+        page.script("window.fails = new DOMException('closed', 'AbortError')", vec![]);
+        page.press("Choose where to keep it");
+        page.wait_until_gone("The file was not kept");
+    });
+}
+
 /// O9: the inflated size is capped.
 #[test]
 fn a_broken_or_swollen_link_changes_nothing() {

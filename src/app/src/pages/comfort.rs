@@ -3,7 +3,7 @@
 
 use super::season::open_scroll;
 use crate::markup::{Markup, Row, figures, still_markup};
-use crate::parts::{Pace, Slice, Work, button_on, in_slices, live_view, pace_said};
+use crate::parts::{Pace, Slice, Work, button_on, in_slices, live_view, pace_said, when};
 use crate::state::{App, EditKey, Solved, use_app};
 use finrun_engine::comfort::{Comfort, Relief, Reliefs, Step};
 use finrun_engine::job::Draft;
@@ -53,28 +53,33 @@ pub(super) fn comfort() -> AnyView {
         });
         Some(work)
     });
-    let list = live_view(move || match found.get() {
+    // Without a solved year there is nothing to better.
+    let begun = move || found.with(Option::is_some);
+    when(begun, move || {
+        view! {
+            <section class="reliefs">
+                <h2>{text::comfort_title()}</h2>
+                <p class="note">{text::comfort_note()}</p>
+                {pace_said(pace, text::comfort_working())}
+                {live_view(move || list(app, pace.get(), found.get()))}
+            </section>
+        }
+        .into_any()
+    })
+}
+
+fn list(app: App, pace: Pace, found: Option<Found>) -> AnyView {
+    match found {
         None => ().into_any(),
-        Some(found) if found.all.is_empty() => match pace.get() {
-            Pace::Done => {
-                view! { <p data-figure="comfort">{text::comfort_nothing()}</p> }.into_any()
-            }
-            _ => ().into_any(),
-        },
-        Some(found) => {
+        Some(found) if !found.all.is_empty() => {
             let one = |nth: usize| card(app, &found, nth);
             (0..found.all.len()).map(one).collect_view().into_any()
         }
-    });
-    view! {
-        <section class="reliefs">
-            <h2>{text::comfort_title()}</h2>
-            <p class="note">{text::comfort_note()}</p>
-            {pace_said(pace, text::comfort_working())}
-            {list}
-        </section>
+        Some(_) if pace == Pace::Done => {
+            view! { <p data-figure="comfort">{text::comfort_nothing()}</p> }.into_any()
+        }
+        Some(_) => ().into_any(),
     }
-    .into_any()
 }
 
 fn card(app: App, found: &Found, nth: usize) -> AnyView {

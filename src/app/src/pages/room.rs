@@ -192,14 +192,14 @@ fn done(job: &JobKey, room: RoomId) -> AnyView {
     let said = RwSignal::new(false);
     let next = {
         let job = job.clone();
-        let id = move || {
+        let id = Memo::new(move |_| {
             app.typed(|draft| {
                 let order = draft.in_order();
                 let index = order.iter().position(|id| *id == room)?;
                 order.get(index + 1).copied()
             })
-        };
-        live_view(move || match id() {
+        });
+        live_view(move || match id.get() {
             Some(id) => {
                 let href = Page::Room(job.clone(), id).to_hash();
                 view! { <a class="act" href=href>{text::next_room()}</a> }.into_any()

@@ -1,7 +1,7 @@
 //! A job on its way to another device or another person: as a file, a link, a QR code.
 
 use super::section;
-use crate::files;
+use crate::files::{self, Placed};
 use crate::link::packed;
 use crate::markup::Markup;
 use crate::page::{JobKey, Page, Section};
@@ -61,14 +61,36 @@ pub(super) fn share(job: &JobKey) -> AnyView {
     }.into_any());
     let no_link =
         (!has_address).then(|| view! { <p class="note">{text::no_link_from_a_file()}</p> });
+    let not_kept = RwSignal::new(String::new());
+    let keep = move || {
+        let file = app.typed_now(|draft| (files::file_name(&draft.name), store::to_text(draft)));
+        spawn_local(async move {
+            let said = match files::keep_in_place(&file.0, &file.1).await {
+                Placed::Kept => {
+                    app.say(text::file_kept().to_string());
+                    String::new()
+                }
+                Placed::Declined => String::new(),
+                Placed::Failed(reason) => text::file_not_kept(&reason),
+            };
+            // The page may have been left meanwhile.
+            let _ = not_kept.try_set(said);
+        });
+    };
+    let not_kept = live_view(move || match not_kept.get() {
+        said if said.is_empty() => ().into_any(),
+        said => view! { <p class="banner loud" role="alert">{said}</p> }.into_any(),
+    });
     let inside = view! {
         <p class="note">{text::share_note()}</p>
         <h2>{text::share_file()}</h2>
         <p>{text::share_file_note()}</p>
         <div class="acts">
             {button("", text::download(), move || app.download_open())}
+            {files::can_choose_place().then(|| button("", text::keep_in_place(), keep))}
             {files::can_hand_over().then(|| button("", text::hand_over_file(), move || app.hand_over_open()))}
         </div>
+        {not_kept}
         {by_link}
         {no_link}
     }

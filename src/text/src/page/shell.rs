@@ -33,6 +33,13 @@ pub fn cannot_save(reason: &str) -> String {
     }
 }
 
+pub fn file_not_kept(reason: &str) -> String {
+    say!(
+        "The file was not kept ({reason}). Choose another place, or press Download.",
+        "El archivo no se guardó ({reason}). Elija otro lugar o pulse Descargar."
+    )
+}
+
 pub fn bad_file(reason: &str) -> String {
     say!(
         "This file is no Finrun job, or it is damaged ({reason}). Nothing was changed.",

@@ -304,6 +304,23 @@ fn cool_water_on_a_cold_day_is_too_little_element() {
     }
 }
 
+/// A room with 1000 Btu/h from elsewhere wants the rest of its 3920 from its element: 2920, by hand.
+#[test]
+fn heat_from_elsewhere_is_no_loss() {
+    let mut draft = four_rooms_draft();
+    let id = draft.rooms[2].id;
+    set(&mut draft, Field::Room(id, finrun_engine::job::RoomField::OtherHeat), "1000");
+    let (job, design) = solve(&draft);
+    let (supply, outdoors) = (fahrenheit(130.0), fahrenheit(0.0));
+    let airs = airs(&job, &design, supply, outdoors, 1.0, [1.0; 4]);
+    let judged = judge(&job, &design, &with_airs(&job, outdoors, supply, &airs));
+    let (room, RoomFinding::Undersized { loses, .. }) = judged.rooms[2] else {
+        panic!("{judged:?}")
+    };
+    assert_eq!(room, id);
+    assert!((loses.to(Unit::BtuPerHour) - 2920.0).abs() < 1.0, "{loses:?}");
+}
+
 #[test]
 fn cool_rooms_without_more_readings_are_not_judged() {
     let (job, design) = four_rooms(Arrangement::Series);

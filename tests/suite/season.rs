@@ -5,6 +5,7 @@ mod bins;
 mod control;
 mod rest;
 mod scipy;
+mod water;
 
 use crate::support::solve;
 use finrun_engine::building::{HouseAir, Leaks};

@@ -2,6 +2,7 @@
 
 mod bought;
 mod by_hand;
+mod forms;
 
 use crate::shipped::{COTTAGE, SHIPPED};
 use crate::support::{add_room, add_wall, cold_day, open, set, solve};

@@ -9,8 +9,8 @@ use crate::support::{DEMO, V5_FIXTURE, V6_FIXTURE, open, set};
 use finrun_engine::building::{ChangeId, RoomId};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    AirBasis, BillsField, ChangeField, ChangeKind, Counted, Draft, Field, File, Problem, UValue,
-    Whose, read,
+    AirBasis, BillsField, ChangeField, ChangeKind, Counted, Draft, Field, File, PriceField,
+    Problem, StockField, UValue, Whose, read,
 };
 use finrun_engine::named::Named;
 use finrun_engine::quantity::{Money, Power};
@@ -98,11 +98,49 @@ fn sides_are_the_designs_of_two_jobs() {
             assert_eq!(side_year.heat_j, year.heat_j);
             let most = year.rooms.iter().map(|room| room.cold_h).fold(0.0, f64::max);
             assert_eq!(side_year.cold_h, most);
+            let most = year.rooms.iter().map(|room| room.warm_h).fold(0.0, f64::max);
+            assert_eq!(side_year.warm_h, most);
+            let short = design.rooms.iter().filter(|room| room.short() > Power::ZERO).count();
+            assert_eq!(side.short, short);
             for (room, year) in side.rooms.iter().zip(&year.rooms) {
                 assert_eq!((room.cold_h, room.warm_h), (Some(year.cold_h), Some(year.warm_h)));
             }
         }
         assert!(found.after.load < found.before.load);
+    }
+}
+
+/// By hand: 8400 and 350 are on, 1000 is off.
+#[test]
+fn only_what_is_on_costs() {
+    let mut draft = open(DEMO);
+    for (kind, cost, counted) in [
+        (ChangeKind::Windows, "8400", Counted::On),
+        (ChangeKind::Ceilings, "1000", Counted::Off),
+        (ChangeKind::Doors, "350", Counted::On),
+    ] {
+        let id = add_u(&mut draft, kind, "0.05");
+        draft.change_mut(id).expect("it").counted = counted;
+        set(&mut draft, Field::Change(id, ChangeField::Cost), cost);
+    }
+    let found = weigh(&draft);
+    assert_eq!((found.cost, found.uncosted), (Money::from_si(8750.0), 0));
+}
+
+/// By hand: pieces of one length at 48 each cost 48 times their number, whatever else has a price.
+#[test]
+fn pieces_cost_their_number_times_their_price() {
+    let mut draft = open(DEMO);
+    draft.element.stock_ft = vec![6];
+    set(&mut draft, Field::Stocked(6, StockField::Price), "48");
+    for &field in PriceField::ALL {
+        set(&mut draft, Field::Price(field), "3");
+    }
+    add_u(&mut draft, ChangeKind::Windows, "0.2");
+    let found = weigh(&draft);
+    for side in [&found.before, &found.after] {
+        assert!(side.pieces > 0);
+        assert_eq!(side.pieces_cost, Some(Money::from_si(48.0 * side.pieces as f64)));
     }
 }
 

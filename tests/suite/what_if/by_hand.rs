@@ -2,7 +2,7 @@
 
 use crate::shipped::SHIPPED;
 use crate::support::{open, room, set};
-use finrun_engine::building::{OpeningKind, RoomId, SurfaceKind};
+use finrun_engine::building::{Level, OpeningKind, RoomId, SurfaceKind};
 use finrun_engine::design::design;
 use finrun_engine::job::{
     AirBasis, Behind, ChangeField, ChangeKind, Draft, Field, File, OutsideWalls, RoomField, UValue,
@@ -178,6 +178,29 @@ fn a_listed_assembly_and_an_r_are_taken() {
     alike(&apply(&draft), &by_hand(json!("typed-r"), Some(r)));
 }
 
+/// Windows by R, as their label may say it.
+#[test]
+fn windows_by_r_are_typed_as_r() {
+    let plain = open(SHIPPED[0]);
+    let mut draft = plain.clone();
+    let id = draft.add_change(ChangeKind::Windows);
+    draft.change_mut(id).expect("it").build = UValue::TypedR;
+    set(&mut draft, Field::Change(id, ChangeField::R), "R-4");
+    let by_hand = edited(&plain, |_, heated, surface| {
+        if !heated || surface["kind"] != "wall" || surface["behind"] != "outdoors" {
+            return;
+        }
+        for window in surface["openings"].as_array_mut().expect("a list") {
+            if window["kind"] == "window" {
+                window["u_value"] = json!("typed-r");
+                window["entries"]["r"] = json!({ "text": "R-4", "unit": "UsR" });
+            }
+        }
+    });
+    assert_ne!(by_hand, plain);
+    alike(&apply(&draft), &by_hand);
+}
+
 /// Each way to know the leaks, against the same typed and chosen on the page of air.
 #[test]
 fn air_is_tightened_as_by_hand() {
@@ -243,6 +266,21 @@ fn a_room_like_another_is_its_copy() {
     }
 }
 
+/// Pieces that hang in a room are there once: a room like it has its own still to be bought.
+#[test]
+fn a_room_like_another_has_none_of_its_pieces() {
+    let mut draft = open(SHIPPED[0]);
+    let like = draft.rooms[0].id;
+    let wall = walls_of(&draft, like)[0];
+    draft.fix_pieces(like, wall, 0, vec![4, 3]);
+    let id = draft.add_change(ChangeKind::RoomLike);
+    draft.change_mut(id).expect("it").whose = Whose::Room(like);
+    let changed = apply(&draft);
+    let kept = |room: usize| changed.rooms[room].surfaces.iter().map(|s| s.fixed.len()).sum();
+    let (own, copied): (usize, usize) = (kept(0), kept(1));
+    assert_eq!((changed.rooms[0].id, own, copied), (like, 1, 0));
+}
+
 /// A room of typed size, as the rooms' page and the room's own make it.
 #[test]
 fn a_new_room_is_made_as_by_hand() {
@@ -258,6 +296,7 @@ fn a_new_room_is_made_as_by_hand() {
             let id = draft.add_change(ChangeKind::NewRoom);
             let change = draft.change_mut(id).expect("it");
             (change.outside, change.name) = (outside, "Sewing room".to_string());
+            change.level = Level::Third;
             for (field, text) in [
                 (ChangeField::FloorLength, "14' 6\""),
                 (ChangeField::FloorWidth, "11"),
@@ -269,6 +308,7 @@ fn a_new_room_is_made_as_by_hand() {
             let mut by_hand = plain.clone();
             by_hand.next_id = draft.next_id;
             let new = by_hand.add_room("Sewing room");
+            by_hand.room_mut(new).expect("it").level = Level::Third;
             room(&mut by_hand, new, RoomField::FloorLength, "14' 6\"");
             room(&mut by_hand, new, RoomField::FloorWidth, "11");
             room(&mut by_hand, new, RoomField::Height, "7' 10\"");

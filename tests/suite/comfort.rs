@@ -3,13 +3,16 @@
 
 use crate::season::plain;
 use crate::shipped::SHIPPED;
-use crate::support::{FOUR_ROOMS, V6_FIXTURE, job_of, open, solve};
+use crate::support::{
+    FOUR_ROOMS, V6_FIXTURE, add_room, add_wall, cold_day, job_of, open, set, solve,
+};
 use finrun_engine::building::RoomId;
 use finrun_engine::climate::Season;
 use finrun_engine::comfort::{Change, Comfort, Relief, Reliefs, Step};
 use finrun_engine::design::design;
 use finrun_engine::job::{
-    ControlDraft, Draft, Entry, Field, Holds, Mass, RoomField, RoomMass, SupplyBy,
+    CircuitField, ControlDraft, Draft, Entry, Field, Holds, Mass, RoomField, RoomMass, Standing,
+    SupplyBy,
 };
 use finrun_engine::quantity::{Length, Unit};
 use finrun_engine::season::{Burning, Controls, Supply, season};
@@ -189,4 +192,155 @@ fn what_is_said_of_a_change_is_what_it_does() {
     }
     kinds.dedup();
     assert!(kinds.len() > 3, "{kinds:?}");
+}
+
+/// Who would be short on the design day.
+fn short_rooms(draft: &Draft) -> usize {
+    let (_, design) = solve(draft);
+    design.rooms.iter().filter(|room| room.short().si() > 0.0).count()
+}
+
+/// By hand from the bins: over all rooms and the hours in which anything runs, how far each is from what it
+/// is meant to be, too cold as much as too warm.
+#[test]
+fn off_is_the_mean_distance_while_it_is_heated() {
+    // One room too cold, and on mild days all of them too warm.
+    let draft = standing(&open(FOUR_ROOMS), 2);
+    let (job, design) = solve(&draft);
+    let bins = crate::season::bins();
+    let run = season(&job, &design, &bins, &Controls::usual(&job), None).expect("a year");
+    let (mut sum, mut hours, mut unheated_h, mut above, mut below) = (0.0, 0.0, 0.0, 0.0, 0.0);
+    for bin in &run.bins {
+        if bin.zones_run.iter().all(|share| *share == 0.0) {
+            unheated_h += bin.hours;
+            continue;
+        }
+        for (room, at) in job.house.rooms.iter().zip(&bin.rooms) {
+            let off = at.si() - room.temperature.si();
+            above += off.max(0.0) * bin.hours;
+            below += (-off).max(0.0) * bin.hours;
+            hours += bin.hours;
+        }
+        sum = above + below;
+    }
+    assert!(unheated_h > 100.0 && above > 100.0 && below > 100.0, "{unheated_h} {above} {below}");
+    let off = Comfort::of(&job, &design, &run).off.si();
+    assert!((off - sum / hours).abs() < 1e-9, "{off} {}", sum / hours);
+}
+
+/// Of the dampers' settings and of the rooms for the thermostat the best is given: each tried here.
+#[test]
+fn the_best_of_a_kind_is_given() {
+    let mut tried = 0;
+    for text in SHIPPED {
+        let (draft, hot) = with_a_hot_room(&open(text));
+        let (_, found) = all(&draft);
+        let comfort = |draft: &Draft| {
+            let (job, design) = solve(draft);
+            let bins = Season::of(draft.station.as_ref().expect("a station")).bins();
+            let controls = Controls::of(&job, &design);
+            let run = season(&job, &design, &bins, &controls, Burning::of(&job)).expect("a year");
+            let of = Comfort::of(&job, &design, &run);
+            (of.cold_h + of.warm_h, of.off.si())
+        };
+        for Relief { change, after, .. } in &found {
+            let others: Vec<Draft> = match *change {
+                Change::Damper(..) => (4..=9)
+                    .map(|tenths| {
+                        let mut draft = draft.clone();
+                        let text = format!("{tenths}0");
+                        let entry = Entry { text, unit: Unit::Percent };
+                        draft.set_entry(Field::Room(hot, RoomField::Damper), entry);
+                        draft
+                    })
+                    .collect(),
+                Change::Thermostat(zone, _) => draft
+                    .rooms
+                    .iter()
+                    .filter(|room| room.zone == zone)
+                    .map(|room| {
+                        let mut draft = draft.clone();
+                        draft.zone_mut(zone).expect("it").holds = Holds::Thermostat(room.id);
+                        draft
+                    })
+                    .collect(),
+                _ => continue,
+            };
+            let found = (after.cold_h + after.warm_h, after.off.si());
+            for other in &others {
+                let other = comfort(other);
+                assert!(found <= other, "{}: {change:?} {found:?} {other:?}", draft.name);
+            }
+            tried += 1;
+        }
+    }
+    assert!(tried > 1, "{tried}");
+}
+
+/// Nothing is proposed for the year that leaves more rooms short on the coldest day than before, but for an
+/// element that is made shorter, and that one room: also of a system whose pieces stand and do not grow. And
+/// what passes first is the coldest room.
+#[test]
+fn the_coldest_day_is_not_given_away() {
+    for text in SHIPPED.into_iter().chain([FOUR_ROOMS]) {
+        for cold in 1..3 {
+            let mut draft = standing(&open(text), cold);
+            if draft.station.is_none() {
+                draft.station = Some(crate::season::station());
+            }
+            let before = short_rooms(&draft);
+            let (_, found) = all(&draft);
+            for Relief { change, draft: changed, .. } in &found {
+                let allowed = usize::from(matches!(change, Change::Shorten(..)));
+                let after = short_rooms(changed);
+                assert!(after <= before + allowed, "{}: {change:?} {after}", draft.name);
+                if let Change::First(room) = *change {
+                    assert_eq!(room, draft.rooms[cold].id, "{}", draft.name);
+                }
+            }
+        }
+    }
+}
+
+/// The pieces of the design as what stands, but for one room, where each is cut to half.
+fn standing(draft: &Draft, cold: usize) -> Draft {
+    let (job, design) = solve(draft);
+    let mut draft = draft.clone();
+    draft.existing.standing = Standing::Installed;
+    for (at, (room, designed)) in job.house.rooms.iter().zip(&design.rooms).enumerate() {
+        for run in &designed.element.choice.runs {
+            let wall = room.surfaces.iter().find(|wall| wall.id == run.surface).expect("a wall");
+            let nth = wall.runs.iter().position(|of| *of == run.run).expect("its run");
+            let feet = run.pieces.iter().map(|piece| {
+                let feet = piece.to(Unit::Foot).round() as u8;
+                if at == cold { (feet / 2).max(2) } else { feet }
+            });
+            draft.fix_pieces(room.id, wall.id, nth as u32, feet.collect());
+        }
+    }
+    draft
+}
+
+/// By hand: water that cools by 40 °F on its way gives each next element about 105, 95, 85 and 75 °F over the
+/// air, so that 7, 8 and 9 ft in this order are even, and 6 ft at the end are too little: at the beginning
+/// they are as even as the others.
+#[test]
+fn the_coldest_room_is_passed_first() {
+    let mut draft = cold_day();
+    draft.station = Some(crate::season::station());
+    draft.existing.standing = Standing::Installed;
+    set(&mut draft, Field::Circuit(CircuitField::Drop), "40");
+    let mut last = None;
+    for (name, feet) in [("A", 7), ("B", 8), ("C", 9), ("D", 6)] {
+        let room = add_room(&mut draft, name, "14", "12");
+        let wall = add_wall(&mut draft, room, "14", "0.5");
+        draft.fix_pieces(room, wall, 0, vec![feet]);
+        last = Some(room);
+    }
+    let (_, found) = all(&draft);
+    let first = found.iter().find_map(|relief| match relief.change {
+        Change::First(room) => Some(room),
+        _ => None,
+    });
+    assert_eq!(first, last, "{:?}", found.iter().map(|of| of.change).collect::<Vec<_>>());
 }

@@ -206,6 +206,24 @@ fn a_valve_at_another_setting_is_named() {
     };
     assert_eq!(set_to(planned * 1.05), CircuitFinding::ValveFits { set: planned * 1.05 });
     assert_eq!(set_to(planned * 2.0), CircuitFinding::ValveOff { set: planned * 2.0, planned });
+    // The hardest circuit's stays open: a Cv of 9 as typed is what it is held against.
+    set(&mut draft, Field::Part(finrun_engine::job::PartField::BalancingCv), "9");
+    let (job, design) = solve(&draft);
+    let open = design.piping.circuits.iter().max_by_key(|circuit| circuit.valve.order);
+    let first = open.expect("one that stays open").rooms[0];
+    assert_eq!(first, far);
+    let set_to = |cv: f64| {
+        let spot = Spot { valve_cv: Some(cv), ..Spot::default() };
+        let measured = Measured { spots: vec![at(first, spot)], ..Measured::default() };
+        *only(&judge(&job, &design, &measured))
+    };
+    assert_eq!(set_to(9.0), CircuitFinding::ValveFits { set: 9.0 });
+    match set_to(4.5) {
+        CircuitFinding::ValveOff { set, planned } => {
+            assert!(set == 4.5 && (planned / 9.0 - 1.0).abs() < 0.01, "{planned}");
+        }
+        other => panic!("{other:?}"),
+    }
 }
 
 /// The air of each room, where its element runs a share of the time at this weather, and loses

@@ -6,7 +6,9 @@ use crate::support::{FOUR_ROOMS, add_room, add_wall, cold_day, house, open, set,
 use finrun_engine::arrangement::{self, lowest_supply};
 use finrun_engine::cooler::{Cooler, USUAL_SUPPLIES, cooler};
 use finrun_engine::design::Design;
-use finrun_engine::job::{Arrangement, CircuitField, Field, FlowBasis, HouseField, Job};
+use finrun_engine::job::{
+    Arrangement, CircuitField, Field, FlowBasis, HouseField, Job, PlantField,
+};
 use finrun_engine::network::Place;
 use finrun_engine::quantity::{Length, Temperature, Unit};
 use finrun_engine::season::{Controls, Holds, Supply};
@@ -174,4 +176,46 @@ fn a_low_limit_has_no_line() {
     let day = run(&job, &design, &one_bin(job.house.site.outdoors), &plain(&job));
     assert_eq!(day.bins[0].runs, 1.0);
     assert!(day.rooms.iter().any(|room| room.cold_h > 0.0));
+}
+
+/// With a margin typed, each day's water is for the loss and that much more, as the design's own search has
+/// it; and from the design day the days go on to 55 °F, 10 °F below where sun and people carry the house, by
+/// equal steps.
+#[test]
+fn days_hold_the_margin_and_reach_the_balance() {
+    for margin in ["0", "30"] {
+        let mut draft = open(FOUR_ROOMS);
+        house(&mut draft, HouseField::Margin, margin);
+        set(&mut draft, Field::Plant(PlantField::Balance), "65");
+        let (job, design) = solve(&draft);
+        let expected = lowest_supply(&job, &design).expect("a supply");
+        let day = found(&job, &design, &plain(&job)).days[0];
+        let over = (expected - day.supply.expect("a supply")).si();
+        assert!((-0.05..0.3).contains(&over), "{margin} %: {over}");
+        let days = found(&job, &design, &Controls::usual(&job)).days;
+        let (coldest, mildest) = (job.house.site.outdoors, fahrenheit(55.0));
+        let last = days.len() - 1;
+        for (nth, day) in days.iter().enumerate() {
+            let share = nth as f64 / last as f64;
+            let expected = coldest.si() + share * (mildest - coldest).si();
+            assert!((day.outdoors.si() - expected).abs() < 1e-9, "{day:?}");
+        }
+    }
+}
+
+/// By hand: at 120 °F a room wants some 2.9 times its element. Ten feet become 29, which stand on 60 ft of
+/// wall and not on 15 ft that lose as much.
+#[test]
+fn feet_that_no_wall_has_do_not_fit() {
+    let fits = |long: &str, u: &str| {
+        let mut draft = cold_day();
+        let room = add_room(&mut draft, "Room", "20", "20");
+        add_wall(&mut draft, room, long, u);
+        let (job, design) = solve(&draft);
+        let cool = found(&job, &design, &plain(&job)).supplies.pop().expect("120 °F");
+        assert!(cool.rooms[0].add.expect("a length").to(Unit::Foot) > 6.0);
+        cool.rooms[0].fits
+    };
+    assert!(fits("60", "0.1"));
+    assert!(!fits("15", "0.4"));
 }

@@ -1,6 +1,7 @@
 //! A system that stands: readings made with a known fault give that fault, whatever the seed; and what
 //! each room gets agrees with the steady solvers that are there already.
 
+mod bayes;
 pub(crate) mod faults;
 mod gets;
 mod seeded;

@@ -7,7 +7,7 @@ use finrun_engine::building::{RoomId, ZoneId};
 use finrun_engine::install::{Danger, Of, Phase, Step, Task, steps, straight_runs};
 use finrun_engine::job::{
     Antifreeze, Arrangement, Balancing, CircuitField, Done, Draft, Field, LegDraft, LegKind,
-    PlantField, RoomField, StepDraft,
+    PlantField, PumpSet, RoomField, StepDraft, Zoning,
 };
 use finrun_engine::named::Named as _;
 use finrun_engine::pipe::{Material, Tube};
@@ -242,6 +242,50 @@ fn purging_takes_water_that_carries_air() {
     });
     let flow = flow.expect("a purge");
     assert!((flow - 3.22).abs() < 0.01, "{flow}");
+}
+
+/// Between mains a circuit's air has to pass the widest of its tubes: at 2 ft/s 1 in type M tube of 1.055 in
+/// takes 1.055² π/4 in² × 24 in/s = 20.98 in³/s, 5.45 gpm.
+#[test]
+fn purging_is_for_the_widest_tube() {
+    let mut draft = three_rooms();
+    draft.arrange(ZoneId(0), Arrangement::DirectReturn);
+    (draft.zones[0].main, draft.zones[0].pipe) = (Tube::CopperMOne, Tube::CopperMHalf);
+    let steps = steps_of(&draft);
+    let mut purges = 0;
+    for step in &steps {
+        if let Task::Purge { tube, flow } = step.task {
+            assert_eq!(tube, Tube::CopperMOne);
+            let flow = flow.to(Unit::GallonPerMinute);
+            assert!((flow - 5.45).abs() < 0.01, "{flow}");
+            purges += 1;
+        }
+    }
+    assert!(purges > 0);
+}
+
+/// What is wired: one circulator, or the pair that shares the work; with two zones by valves a valve each
+/// beside it, by circulators a circulator each and no valve.
+#[test]
+fn what_is_wired_is_counted() {
+    let wired = |draft: &Draft| {
+        let steps = steps_of(draft);
+        let wire = steps.iter().find_map(|step| match step.task {
+            Task::Wire { circulators, zone_valves, .. } => Some((circulators, zone_valves)),
+            _ => None,
+        });
+        wire.expect("something to wire")
+    };
+    let mut draft = three_rooms();
+    assert_eq!(wired(&draft), (1, 0));
+    draft.pump.set = PumpSet::TwoInSeries;
+    assert_eq!(wired(&draft), (2, 0));
+    draft.pump.set = PumpSet::One;
+    let (zone, last) = (draft.add_zone(), draft.rooms[2].id);
+    draft.room_mut(last).expect("it").zone = zone;
+    assert_eq!(wired(&draft), (1, 2));
+    draft.zoning = Zoning::Circulators;
+    assert_eq!(wired(&draft), (2, 0));
 }
 
 fn tick(draft: &mut Draft, id: &str) {

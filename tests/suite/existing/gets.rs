@@ -5,14 +5,14 @@ use super::seeded::stand;
 use super::solved;
 use crate::season::{one_bin, plain, run as run_season};
 use crate::shipped::SHIPPED;
-use crate::support::{FOUR_ROOMS, open};
+use crate::support::{FOUR_ROOMS, add_room, add_wall, cold_day, open};
 use finrun_engine::design::{Design, design};
 use finrun_engine::existing::{At, Limit, explain, gets};
 use finrun_engine::job::{Arrangement, FlowBasis, Job, Ran, Standing};
 use finrun_engine::quantity::{Temperature, TemperatureDifference, Unit};
 
 /// A design of which the pieces are entered as what stands.
-fn standing(text: &str, share: impl Fn(usize) -> f64) -> (Job, Design, Design) {
+pub(super) fn standing(text: &str, share: impl Fn(usize) -> f64) -> (Job, Design, Design) {
     let (mut job, planned) = solved(&open(text));
     for room in 0..job.house.rooms.len() {
         let mut one = job.clone();
@@ -123,4 +123,27 @@ fn what_limits_a_room_is_named() {
     assert_eq!(starved[3].limit, Limit::Water, "{:?}", starved[3]);
     job.circuit.supply = job.circuit.supply - TemperatureDifference::from_si(30.0);
     assert_eq!(gets(&job, &design(&job))[0].limit, Limit::Element);
+}
+
+/// By hand: of three rooms alike the second takes from a trickle about as much warmth as the first did before
+/// it, or a little less, which is more than half of what it takes itself: the water that comes is what it
+/// lacks, and in the first room, where nothing came before, the flow.
+#[test]
+fn the_second_of_like_rooms_lacks_warm_water() {
+    let mut draft = cold_day();
+    for name in ["A", "B", "C"] {
+        let room = add_room(&mut draft, name, "14", "12");
+        add_wall(&mut draft, room, "14", "0.5");
+    }
+    let (mut job, planned) = solved(&draft);
+    stand(&mut job, &planned, None);
+    job.circuit.flow = finrun_engine::job::Flow::Typed(planned.piping.flow * 0.35);
+    let starved = design(&job);
+    let drop = |nth: usize| {
+        let element = &starved.rooms[nth].element;
+        (element.water_in - element.water_out).si()
+    };
+    assert!(drop(0) > 0.8 * drop(1) && drop(0) < 1.8 * drop(1), "{} {}", drop(0), drop(1));
+    let limits: Vec<Limit> = gets(&job, &starved).iter().map(|room| room.limit).collect();
+    assert_eq!(limits, [Limit::Flow, Limit::Water, Limit::Water]);
 }

@@ -2,12 +2,12 @@
 //! the shares of the time that each zone runs.
 
 use super::{bins, plain, run};
-use crate::support::{FOUR_ROOMS, open, room, set, solve};
+use crate::support::{FOUR_ROOMS, add_room, add_wall, cold_day, open, room, set, solve};
 use finrun_engine::arrangement;
 use finrun_engine::building::ZoneId;
 use finrun_engine::design::Design;
 use finrun_engine::job::{Draft, Field, FlowBasis, Job, PlantField, RoomField, Zoning};
-use finrun_engine::quantity::Power;
+use finrun_engine::quantity::{Power, Unit};
 use finrun_engine::season::{Controls, SeasonRun};
 
 /// Four rooms on two zones of different length: three rooms, and one with a long way to it.
@@ -142,4 +142,22 @@ fn warm_hours_are_those_with_heat() {
     assert!(heated_h > 100.0 && unheated_h > 100.0, "{heated_h} {unheated_h}");
     assert!((found.rooms[1].warm_h - heated_h).abs() < 1e-9);
     assert_eq!(found.rooms[1].warmest.expect("heated").si(), warmest);
+}
+
+/// By hand: 480 ft2 of wall at 0.1 Btu/(h ft2 F) lose 240 Btu/h between 70 °F and a balance of 65 °F: so much
+/// comes from sun and people. What a room has from elsewhere is of that, and counts by itself only where it
+/// is more.
+#[test]
+fn gains_hold_what_rooms_have_anyway() {
+    for (elsewhere, expected) in [("0", 240.0), ("100", 240.0), ("500", 500.0)] {
+        let mut draft = cold_day();
+        let id = add_room(&mut draft, "Room", "20", "10");
+        add_wall(&mut draft, id, "60", "0.1");
+        room(&mut draft, id, RoomField::OtherHeat, elsewhere);
+        set(&mut draft, Field::Plant(PlantField::Balance), "65");
+        let (job, design) = solve(&draft);
+        let found = run(&job, &design, &bins(), &Controls::usual(&job));
+        let gains = found.bins[0].gains[0].to(Unit::BtuPerHour);
+        assert!((gains - expected).abs() < 1e-6, "{gains} for {elsewhere}");
+    }
 }

@@ -1,13 +1,16 @@
 //! Where a thing stands and in which size: what a count alone does not tell.
 
 use super::{counted, part, row, sum};
-use crate::support::{set, solve};
+use crate::support::{add_room, add_wall, cold_day, set, solve};
 use finrun_engine::building::{Level, RoomId};
 use finrun_engine::job::{
-    Antifreeze, Arrangement, CircuitField, Draft, Field, PlantField, PriceField, RoomField,
+    Antifreeze, Arrangement, CircuitField, Draft, Field, LegField, LegKind, PlantField, PriceField,
+    RoomField,
 };
 use finrun_engine::pipe::Tube;
+use finrun_engine::quantity::{Length, Unit};
 use finrun_engine::takeoff::item::{Class, Form, Item, Reason, Whose};
+use finrun_engine::takeoff::spacing::hangers;
 
 fn vents(draft: &Draft) -> Vec<Whose> {
     let items = counted(draft);
@@ -96,4 +99,53 @@ fn glycol_is_bought_by_the_can() {
     let cans = part(&counted(&draft), PriceField::Glycol);
     let (least, most) = ((0.28 * gallons).ceil(), (0.31 * gallons).ceil());
     assert!((least..=most).contains(&cans), "{cans} cans for {gallons} gallons");
+}
+
+/// By hand: a hanger for each 6 ft begun of copper, for each 32 in begun of PEX (International Plumbing Code,
+/// table 308.5, from memory); brackets at both ends of a run and no farther apart than 4 ft.
+#[test]
+fn hangers_and_brackets_keep_their_distance() {
+    let inches = |inches: f64| Length::of(inches, Unit::Inch);
+    for (long, copper, pex) in
+        [(32.0, 1, 1), (33.0, 1, 2), (72.0, 1, 3), (73.0, 2, 3), (150.0, 3, 5)]
+    {
+        assert_eq!(hangers(inches(long), Tube::CopperMThreeQuarter), copper, "{long} in");
+        assert_eq!(hangers(inches(long), Tube::PexThreeQuarter), pex, "{long} in");
+    }
+    // 10 and 3 ft in a row are 13 ft: four spaces, five brackets.
+    let mut draft = cold_day();
+    let room = add_room(&mut draft, "Room", "14", "10");
+    let wall = add_wall(&mut draft, room, "14", "0.05");
+    draft.fix_pieces(room, wall, 0, vec![10, 3]);
+    let items = counted(&draft);
+    assert_eq!(sum(&items, |item| matches!(item.class, Class::Piece(_))), 0.0, "no piece more");
+    assert_eq!(part(&items, PriceField::Cradle), 5.0);
+}
+
+/// Where two pieces meet there is a coupling under a splice cover; between the pieces of two walls there is
+/// none. An enclosure that starts on the way to a room, behind a room without one, goes on in the room's own
+/// once.
+#[test]
+fn enclosures_are_spliced_where_they_meet() {
+    let mut draft = cold_day();
+    let room = add_room(&mut draft, "Corner room", "8", "8");
+    for pieces in [vec![4], vec![3, 2]] {
+        let wall = add_wall(&mut draft, room, "8", "0.05");
+        draft.fix_pieces(room, wall, 0, pieces);
+    }
+    let items = counted(&draft);
+    assert_eq!(sum(&items, |item| item.reason == Reason::BetweenPieces), 1.0 + 1.0);
+
+    let (mut draft, rooms) = row();
+    draft.add_leg(rooms[2].0, LegKind::Along);
+    set(&mut draft, Field::Leg(rooms[2].0, 0, LegField::Length), "3");
+    let splices = |draft: &Draft| {
+        sum(&counted(draft), |item| {
+            item.class == Class::Part(PriceField::SpliceCover)
+                && item.reason == Reason::EnclosureRunsOn
+        })
+    };
+    assert_eq!(splices(&draft), 2.0, "behind the second room's element, and before the third's");
+    set(&mut draft, Field::Room(rooms[1].0, RoomField::OtherHeat), "99999");
+    assert_eq!(splices(&draft), 1.0);
 }

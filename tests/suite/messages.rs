@@ -466,6 +466,14 @@ fn cautions_and_what_the_tool_is() {
         ("lead", "plomo"),
         ("joists", "vigas"),
         ("backflow", "antirreflujo"),
+        // No valve and no plug in a relief valve's way: boiler and plumbing codes have it so (from memory).
+        ("never plugged", "nunca tapada"),
+        ("never with a shut-off before it", "nunca con una válvula de paso delante"),
+        ("drain before you open", "vacíe antes de abrir"),
+        ("tested to be off", "comprobado que"),
+        ("extinguisher", "extintor"),
+        ("monoxide alarms", "alarmas de monóxido"),
+        ("engineer", "ingeniero"),
     ] {
         for word in [english, spanish] {
             assert!(all.to_lowercase().contains(word), "nothing is said of {word}");

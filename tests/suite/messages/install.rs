@@ -9,6 +9,7 @@ use finrun_engine::quantity::{
     Power, Pressure, System, Temperature, TemperatureDifference, Unit, VolumeFlow,
 };
 use finrun_text as text;
+use finrun_text::{DecimalMark, Language, speak};
 
 fn fahrenheit(value: f64) -> Temperature {
     Temperature::of(value, Unit::Fahrenheit)
@@ -32,6 +33,30 @@ fn draft() -> Draft {
     draft.add_room("Kitchen");
     draft.add_room("Hall");
     draft
+}
+
+/// Each danger names what hurts or what keeps from it, and not that of another.
+#[test]
+fn each_danger_says_what_hurts() {
+    let words = [
+        (Danger::Scald, "scalds", "quema"),
+        (Danger::Relief, "never shut, plugged", "nunca se cierra, se tapa"),
+        (Danger::Fire, "extinguisher", "extintor"),
+        (Danger::Gas, "Carbon monoxide", "monóxido de carbono"),
+        (Danger::Mains, "tested to be off", "comprobado que"),
+        (Danger::OldHouse, "Asbestos and lead", "Asbesto y plomo"),
+        (Danger::Freezing, "freezes", "congela"),
+        (Danger::Structure, "engineer", "ingeniero"),
+        (Danger::DrinkingWater, "backflow preventer", "antirreflujo"),
+        (Danger::Pressure, "water only", "solo agua"),
+    ];
+    for (danger, english, spanish) in words {
+        for (language, word) in [(Language::Spanish, spanish), (Language::English, english)] {
+            speak(language, DecimalMark::Point);
+            let said = text::danger(danger);
+            assert!(said.contains(word), "{danger:?}: {said}");
+        }
+    }
 }
 
 #[test]

@@ -298,11 +298,19 @@ fn water_from_the_other_end_is_found() {
 fn a_room_that_loses_more_is_found_beside_the_others() {
     let (job, design) = four_rooms(Arrangement::Series);
     let (supply, outdoors) = (fahrenheit(180.0), fahrenheit(20.0));
-    let airs = airs(&job, &design, supply, outdoors, 0.75, [1.0, 1.0, 1.5, 1.0]);
+    let uneven = |factors| airs(&job, &design, supply, outdoors, 0.75, factors);
+    let airs = uneven([1.0, 1.0, 1.5, 1.0]);
     let judged = judge(&job, &design, &with_airs(&job, outdoors, supply, &airs));
     let (_, finding) = judged.rooms[2];
     match finding {
         RoomFinding::LosesMore { times, beside: Beside::Others, .. } => about(times, 1.5),
+        other => panic!("{other:?} at {airs:?}"),
+    }
+    // Another that loses more, too, does not hide it: the middle one of the others counts.
+    let airs = uneven([1.0, 1.4, 1.5, 1.0]);
+    let judged = judge(&job, &design, &with_airs(&job, outdoors, supply, &airs));
+    match judged.rooms[2].1 {
+        RoomFinding::LosesMore { times, .. } => about(times, 1.5),
         other => panic!("{other:?} at {airs:?}"),
     }
 }
@@ -386,6 +394,11 @@ fn pressures_and_weather_are_judged() {
         }
         other => panic!("{other:?}"),
     }
+    // A gauge is off by 1 psi, not by 2.
+    assert!(matches!(
+        found(10.0, 14.0)[..],
+        [FillingFinding::FillLow { .. }, FillingFinding::ChargeHigh { .. }, _]
+    ));
     // The top of a single storey stands 9 ft up: 3.9 psi of water, by 0.433 psi a foot.
     match &found(6.0, 15.0)[..] {
         [

@@ -150,6 +150,17 @@ fn the_line_condenses_more() {
     assert_eq!(cool.now.condensing_h, 0.0);
     assert!(by_line.condensing_h > 1000.0 && by_line.condensing_share > 0.3, "{by_line:?}");
     assert!(by_line.condensing_h <= by_line.running_h && by_line.condensing_share <= 1.0);
+    // The share of the heat, not of the hours: of the bins that come back below 130 °F.
+    let line = cool.line.expect("a line");
+    let controls = Controls { supply: Supply::Reset(line, None), ..Controls::usual(&job) };
+    let year = run(&job, &design, &bins(), &controls);
+    let (mut cold, mut whole) = (0.0, 0.0);
+    for bin in &year.bins {
+        let heat = bin.heat.si() * bin.hours;
+        whole += heat;
+        cold += if bin.back.is_some_and(|back| back < fahrenheit(130.0)) { heat } else { 0.0 };
+    }
+    assert!((by_line.condensing_share - cold / whole).abs() < 1e-9, "{by_line:?}");
     for (colder, milder) in cool.days.iter().zip(&cool.days[1..]) {
         assert!(colder.supply > milder.supply, "{colder:?} {milder:?}");
     }

@@ -200,6 +200,33 @@ fn copper_grows_as_the_handbook_says() {
     }
 }
 
+/// By hand: 24 ft in a row grow by 1.128 x 0.24 x 1.3 = 0.352 in, half of it at each end: 0.176 in are no
+/// less than 3/16.
+#[test]
+fn a_long_run_has_more_than_the_least_gap() {
+    let mut draft = cold_day();
+    let room = add_room(&mut draft, "Hall", "26", "12");
+    let wall = add_wall(&mut draft, room, "26", "0.05");
+    draft.fix_pieces(room, wall, 0, vec![10, 10, 4]);
+    let (job, design) = solve(&draft);
+    let [run] = straight_runs(&job, &design)[..] else { panic!("one run") };
+    assert!((run.gap.to(Unit::Inch) - 3.0 / 16.0).abs() < 1e-9, "{:?}", run.gap);
+}
+
+/// PEX grows some 1.1 in by 100 ft and 10 °F (the trade's figure, from memory): 10 ft by 130 °F some 1.4 in,
+/// many times as much as copper.
+#[test]
+fn plastic_grows_as_plastic() {
+    let mut draft = three_rooms();
+    draft.zones[0].pipe = Tube::PexThreeQuarter;
+    let growth = steps_of(&draft).iter().find_map(|step| match step.task {
+        Task::PlasticMoves { growth, .. } => Some(growth.to(Unit::Inch)),
+        _ => None,
+    });
+    let growth = growth.expect("it moves");
+    assert!((1.1..1.6).contains(&growth), "{growth}");
+}
+
 /// A hole lets the pipe move by the gap on either side: 7/8 in tube and 1/8 in twice.
 #[test]
 fn holes_leave_room_for_the_riser() {

@@ -131,6 +131,12 @@ fn recovery_is_when_the_room_is_warm_again() {
     let day = day(&job, &design, &Controls::usual(&job), Mass::Light, Setback::USUAL);
     let meant = job.house.rooms[0].temperature - RECOVERED_WITHIN;
     let at = 8.0 + day.zones[0].recovered_h.expect("it recovers");
+    // The coldest of the day is that of a sample, or of a minute between two.
+    for (nth, room) in day.rooms.iter().enumerate() {
+        let least = day.samples.iter().map(|sample| sample.rooms[nth].si());
+        let over = least.fold(f64::INFINITY, f64::min) - room.coldest.si();
+        assert!((0.0..0.05).contains(&over), "{nth}: {over}");
+    }
     for sample in day.samples.iter().filter(|sample| sample.at_h >= 8.0) {
         assert_eq!(sample.rooms[0] >= meant, sample.at_h >= at, "{at} {}", sample.at_h);
     }

@@ -90,6 +90,9 @@ fn sides_are_the_designs_of_two_jobs() {
             assert_eq!(side.boiler, needed.map(|needed| needed.output));
             let loads: Vec<Power> = design.rooms.iter().map(|room| room.load.total).collect();
             assert_eq!(side.rooms.iter().map(|room| room.load).collect::<Vec<_>>(), loads);
+            let long = |room: &finrun_engine::design::RoomDesign| room.element.choice.nominal;
+            let element: Vec<_> = design.rooms.iter().map(long).collect();
+            assert_eq!(side.rooms.iter().map(|room| room.element).collect::<Vec<_>>(), element);
             let bins = finrun_engine::climate::Season::of(draft.station.as_ref().expect("one"));
             let controls = finrun_engine::season::Controls::of(&job, &design);
             let year = finrun_engine::season::season(&job, &design, &bins.bins(), &controls, None);
@@ -161,6 +164,11 @@ fn what_a_change_lacks_is_said_at_its_field() {
     draft.change_mut(id).expect("it").counted = Counted::On;
     set(&mut draft, u, "0.3");
     assert_eq!(problems(&draft), []);
+    // What cannot be read of a change that is off stops nothing.
+    let off = add_u(&mut draft, ChangeKind::Doors, "thick");
+    draft.change_mut(off).expect("it").counted = Counted::Off;
+    assert!(Weighing::of(&draft).is_ok());
+    draft.remove_change(off);
     // A cost that is no number is said, too, and nothing else waits for it.
     let cost = Field::Change(id, ChangeField::Cost);
     set(&mut draft, cost, "cheap");

@@ -9,9 +9,9 @@ use super::faults::{Real, Run, read_all};
 use super::gets::standing;
 use super::solved;
 use crate::support::{FOUR_ROOMS, open};
-use finrun_engine::existing::{Explanation, Order, Sure, WATER, explain, gets};
+use finrun_engine::existing::{At, Explanation, Order, Sure, WATER, explain, gets};
 use finrun_engine::job::{Measured, Ran};
-use finrun_engine::quantity::{Temperature, TemperatureDifference, Unit};
+use finrun_engine::quantity::{Temperature, TemperatureDifference, Unit, VolumeFlow};
 
 const READINGS: usize = 4;
 
@@ -191,6 +191,19 @@ fn readings_fit_up_to_one_in_a_hundred() {
     };
     assert!(fits(0.0) && fits(4.2));
     assert!(!fits(5.1));
+}
+
+/// By hand: 2 gpm are 0.1262 L/s, and water of 170 °F weighs 0.974 kg/L (steam tables): 0.1229 kg/s.
+#[test]
+fn a_metered_flow_is_weighed_hot() {
+    let (mut job, design) = solved(&open(FOUR_ROOMS));
+    job.circuit.supply = run().supply;
+    let mut measured = few(&read_all(&Real::of(&job, &design), run()));
+    measured.spots[0].1.flow = Some(VolumeFlow::of(2.0, Unit::GallonPerMinute));
+    let explained = explain(&job, &design, &measured).expect("explained");
+    let flow = explained.compared.iter().find(|one| matches!(one.at, At::Flow(_)));
+    let read = flow.expect("compared").read;
+    assert!((read / 0.1229 - 1.0).abs() < 0.005, "{read}");
 }
 
 /// Two neighbours that are piped the other way about are told from any others.

@@ -109,6 +109,26 @@ fn too_much_element_at_the_thermostat_leaves_the_others_cold() {
     assert!(after.running_h < before.running_h);
 }
 
+/// A thermostat in a room without an element would call for nothing that it feels: it hangs in the first room
+/// that has one.
+#[test]
+fn the_thermostat_hangs_where_there_is_heat() {
+    let mut draft = four_rooms();
+    let first = draft.rooms[0].id;
+    room(&mut draft, first, RoomField::OtherHeat, "99999");
+    let (job, design) = solve(&draft);
+    assert_eq!(design.rooms[0].element.output.si(), 0.0);
+    let second = job.zones[0].loops[0].iter().copied().find(|&at| at != 0).expect("another");
+    let found = run(&job, &design, &bins(), &plain(&job));
+    let mut held = 0;
+    for bin in found.bins.iter().filter(|bin| bin.runs > 0.0 && bin.runs < 1.0) {
+        let off = (bin.rooms[second] - job.house.rooms[second].temperature).si();
+        assert!(off.abs() < 1e-8, "{off}");
+        held += 1;
+    }
+    assert!(held > 3, "{held}");
+}
+
 /// Cooler water runs longer for the same heat and comes back cooler; a line too low leaves rooms cold.
 #[test]
 fn a_reset_line_runs_longer_and_cooler() {

@@ -11,6 +11,7 @@ use super::solved;
 use crate::support::{FOUR_ROOMS, open};
 use finrun_engine::existing::{At, Explanation, Order, Sure, WATER, explain, gets};
 use finrun_engine::job::{Measured, Ran};
+use finrun_engine::numeric::{exp, ln};
 use finrun_engine::quantity::{Temperature, TemperatureDifference, Unit, VolumeFlow};
 
 const READINGS: usize = 4;
@@ -48,12 +49,12 @@ fn nearby(real: &Real, at: Run, flow: f64) -> Vec<[f64; READINGS]> {
     let hotter = Run { supply: at.supply + TemperatureDifference::from_si(0.5), ..at };
     let rooms = real.job.house.rooms.len();
     let more = |rooms: std::ops::Range<usize>| {
-        let real = rooms.fold(real.clone(), |real, room| real.output(room, STEP.exp()));
+        let real = rooms.fold(real.clone(), |real, room| real.output(room, exp(STEP)));
         readings(&read_all(&real.flow(flow), at))
     };
     let mut all = vec![
         slope(readings(&read_all(&real.clone().flow(flow), hotter)), 0.5, 20.0),
-        slope(readings(&read_all(&real.clone().flow(flow * STEP.exp()), at)), STEP, 0.10),
+        slope(readings(&read_all(&real.clone().flow(flow * exp(STEP)), at)), STEP, 0.10),
         slope(more(0..rooms), STEP, 0.05),
     ];
     all.extend((0..rooms).map(|room| slope(more(room..room + 1), STEP, 0.05)));
@@ -77,7 +78,7 @@ fn ln_likelihood(real: &Real, at: Run, flow: f64, read: [f64; READINGS]) -> f64 
     for pivot in 0..READINGS {
         let of = rows[pivot];
         squares += of[READINGS] * of[READINGS] / of[pivot];
-        ln_determinant += of[pivot].ln();
+        ln_determinant += ln(of[pivot]);
         for row in rows.iter_mut().skip(pivot + 1) {
             let times = row[pivot] / of[pivot];
             for (value, above) in row.iter_mut().zip(of) {
@@ -91,10 +92,10 @@ fn ln_likelihood(real: &Real, at: Run, flow: f64, read: [f64; READINGS]) -> f64 
 /// The mean likelihood over a range whose logarithms are alike, by the trapezoid rule.
 fn mean(range: (f64, f64), ln_likelihood: impl Fn(f64) -> f64) -> f64 {
     const PARTS: usize = 48;
-    let (low, high) = (range.0.ln(), range.1.ln());
-    let at = |nth: usize| (low + (high - low) * nth as f64 / PARTS as f64).exp();
+    let (low, high) = (ln(range.0), ln(range.1));
+    let at = |nth: usize| exp(low + (high - low) * nth as f64 / PARTS as f64);
     let weight = |nth: usize| if nth == 0 || nth == PARTS { 0.5 } else { 1.0 };
-    (0..=PARTS).map(|nth| weight(nth) * ln_likelihood(at(nth)).exp()).sum::<f64>() / PARTS as f64
+    (0..=PARTS).map(|nth| weight(nth) * exp(ln_likelihood(at(nth)))).sum::<f64>() / PARTS as f64
 }
 
 #[test]
@@ -121,7 +122,7 @@ fn shares_are_those_of_bayes_by_brute_force() {
         let read = readings(&measured);
         let likelihood = |of: &Real, flow: f64| ln_likelihood(of, at, flow, read);
         let mut worth: Vec<(Explanation, f64)> = vec![
-            (Explanation::AsCalculated, 2.0 * likelihood(&real, 1.0).exp()),
+            (Explanation::AsCalculated, 2.0 * exp(likelihood(&real, 1.0))),
             (Explanation::LowFlow, mean((0.2, 0.85), |share| likelihood(&real, share))),
             (Explanation::Air { first: id(0) }, mean((0.02, 0.2), |s| likelihood(&real, s))),
         ];
@@ -131,10 +132,10 @@ fn shares_are_those_of_bayes_by_brute_force() {
             worth.push((Explanation::Blocked { room: id(room) }, each));
         }
         let wrong = |order| Explanation::WrongOrder { first: id(0), order };
-        let reversed = likelihood(&order(&|rooms| rooms.reverse()), 1.0).exp();
+        let reversed = exp(likelihood(&order(&|rooms| rooms.reverse()), 1.0));
         worth.push((wrong(Order::Reversed), 0.5 * 0.7 * reversed));
         for nth in 1..rooms {
-            let swapped = likelihood(&order(&|rooms| rooms.swap(nth - 1, nth)), 1.0).exp();
+            let swapped = exp(likelihood(&order(&|rooms| rooms.swap(nth - 1, nth)), 1.0));
             let order = Order::Swapped { before: id(nth - 1), behind: id(nth) };
             worth.push((wrong(order), 0.5 * 0.3 * swapped / (rooms - 1) as f64));
         }

@@ -1,6 +1,7 @@
 //! Keeps address, storage and other tabs in step with the state.
 
-use super::{App, Deleted, Open, SaveState, offline, store};
+use super::store::{self, FileFault, Listed};
+use super::{App, Deleted, Open, SaveState, offline};
 use crate::page::{JobKey, Page, Section, Station};
 use crate::parts::open_folds_of;
 use finrun_engine::job::{
@@ -124,8 +125,11 @@ fn focus_folded(element: web_sys::Element) {
 
 pub(super) fn follow_other_tabs(app: App) {
     window_event_listener(ev::storage, move |event: web_sys::StorageEvent| {
-        app.refresh_jobs();
         let changed = event.key().as_deref().and_then(store::job_of);
+        match &changed {
+            Some(key) => app.relist(key, store::named(key)),
+            None => app.refresh_jobs(),
+        }
         let open = app.key_now();
         if changed.is_none() || changed != open {
             return;
@@ -229,12 +233,32 @@ impl App {
         }
         let Some(key) = self.key_now() else { return };
         let text = self.typed_now(store::to_text);
-        let state = match store::write(&key, &text) {
-            Ok(()) => SaveState::Saved,
-            Err(reason) => SaveState::Failed(reason),
-        };
-        self.save.set(state);
-        self.refresh_jobs();
+        match store::write(&key, &text) {
+            Ok(()) => {
+                self.save.set(SaveState::Saved);
+                self.relist(&key, Some(Ok(self.typed_now(|draft| draft.name.clone()))));
+            }
+            Err(reason) => self.save.set(SaveState::Failed(reason)),
+        }
+    }
+
+    /// Lists one job anew: to read all that are stored takes long, and typing writes often.
+    fn relist(self, key: &JobKey, name: Option<Result<String, FileFault>>) {
+        self.shelf.maybe_update(|shelf| {
+            let jobs = &mut shelf.jobs;
+            let at = jobs.partition_point(|listed| listed.key < *key);
+            let known = jobs.get(at).filter(|listed| listed.key == *key);
+            if known.map(|listed| &listed.name) == name.as_ref() {
+                return false;
+            }
+            if known.is_some() {
+                jobs.remove(at);
+            }
+            if let Some(name) = name {
+                jobs.insert(at, Listed { key: key.clone(), name });
+            }
+            true
+        });
     }
 
     pub fn refresh_jobs(self) {

@@ -299,10 +299,7 @@ fn pages_of_many_zones_shut_nobody_out() {
         page.open_job(&super::jobs::file(draft), Place::Piping);
         for place in [Place::Piping, Place::Circulator] {
             page.go(place);
-            page.script(
-                "for (const part of document.querySelectorAll('details')) part.open = true",
-                vec![],
-            );
+            page.unfold();
             page.settle();
             assert_eq!(page.sideways(), "", "{place:?}");
             let broken: Vec<String> = axe(page).iter().map(|rule| rule.to_string()).collect();

@@ -2,6 +2,7 @@
 
 use super::{App, Deleted, Open, SaveState, offline, store};
 use crate::page::{JobKey, Page, Section, Station};
+use crate::parts::open_folds_of;
 use finrun_engine::job::{
     CircuitField, Draft, Field, HouseField, MeasuredField, RoomField, SpotField, SurfaceField, read,
 };
@@ -14,6 +15,9 @@ use wasm_bindgen::JsCast;
 /// Writes at most this long after the first input that is not written yet: someone who types without
 /// a rest must not lose all of it.
 const SAVE_AFTER: Duration = Duration::from_millis(150);
+
+/// By then a page or a fold is drawn.
+const DRAWN: Duration = Duration::from_millis(60);
 
 pub(super) fn follow_hash(app: App) {
     let read = move || {
@@ -91,8 +95,22 @@ fn focus_field(field: Field) {
     let id = field.to_string();
     // How a thing is built stands in a list, unless a U is typed.
     let list = format!("{}.build", id.trim_end_matches(".u"));
-    let found = [id, list].iter().find_map(|id| document().get_element_by_id(id));
-    let Some(element) = found else { return };
+    let find = move || [&id, &list].iter().find_map(|id| document().get_element_by_id(id));
+    match find() {
+        Some(element) => focus_folded(element),
+        None if open_folds_of(&field.to_string()) => set_timeout(
+            move || {
+                if let Some(element) = find() {
+                    focus_folded(element);
+                }
+            },
+            DRAWN,
+        ),
+        None => {}
+    }
+}
+
+fn focus_folded(element: web_sys::Element) {
     let mut above = element.parent_element();
     while let Some(parent) = above {
         if parent.tag_name() == "DETAILS" {
@@ -316,7 +334,7 @@ impl App {
         };
         self.go(&page);
         // The page is drawn once the browser has told us of the new address.
-        set_timeout(move || focus_field(field), Duration::from_millis(60));
+        set_timeout(move || focus_field(field), DRAWN);
     }
 
     pub fn delete_job(self, key: JobKey, name: String) {

@@ -1,88 +1,20 @@
-//! Labels and hints of fields, and the names of the things they belong to.
+//! Labels of fields, and the range that each takes. What a label leaves open is in `note`, what a
+//! field belongs to in `names`.
 
-use crate::choices::both_kinds;
-use crate::in_units;
-use crate::language::{Language, either, language, say};
-use crate::{control, install, plant, shop, what_if};
-use finrun_engine::building::{AssemblyId, OpeningId, RoomId, RoomUse, SurfaceId, SurfaceKind};
+mod names;
+mod note;
+
+pub use names::{assembly_name, field_owner, opening_name, room_name, surface_name};
+pub use note::field_note;
+
+use crate::language::{either, say};
+use crate::{commission, control, plant, shop, what_if};
 use finrun_engine::job::{
-    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField, Draft,
+    AirField, AssemblyField, BillField, BillsField, CertaintyField, CircuitField, CutField,
     ElementField, Field, GroundField, HouseField, LayerField, LegField, OpeningField, PartField,
-    PointField, PumpPointField, RoomField, SpotField, SurfaceField, ZoneField,
+    PointField, PumpPointField, RoomField, SurfaceField, ZoneField,
 };
 use finrun_engine::quantity::{System, Value, show};
-
-/// A room's name, or its place on the loop while it has none; a space's name, or what it is.
-pub fn room_name(draft: &Draft, id: RoomId) -> String {
-    match draft.all_rooms().enumerate().find(|(_, room)| room.id == id) {
-        Some((_, room)) if !room.name.trim().is_empty() => room.name.trim().to_string(),
-        Some((_, space)) if space.used != RoomUse::Heated => {
-            super::room_use(space.used).to_string()
-        }
-        Some((index, _)) => say!("Room {}", "Habitación {}"; index + 1),
-        None => super::removed_room().to_string(),
-    }
-}
-
-/// The name of an assembly of the user's own, or its place among them.
-pub fn assembly_name(draft: &Draft, id: AssemblyId) -> String {
-    match draft.assemblies.iter().enumerate().find(|(_, assembly)| assembly.id == id) {
-        Some((_, assembly)) if !assembly.name.trim().is_empty() => assembly.name.trim().to_string(),
-        Some((index, _)) => say!("Own assembly {}", "Construcción propia {}"; index + 1),
-        None => super::removed_assembly().to_string(),
-    }
-}
-
-/// A surface's name, such as "North wall" or "Wall 2".
-pub fn surface_name(draft: &Draft, room: RoomId, id: SurfaceId) -> String {
-    let Some(room) = draft.room(room) else { return String::new() };
-    let Some(surface) = room.surfaces.iter().find(|surface| surface.id == id) else {
-        return String::new();
-    };
-    let kind = super::surface_kind(surface.kind);
-    let name = surface.name.trim();
-    if !name.is_empty() {
-        return named_surface(name, surface.kind);
-    }
-    let alike: Vec<_> = room.surfaces.iter().filter(|s| s.kind == surface.kind).collect();
-    match alike.iter().position(|s| s.id == id) {
-        Some(index) if alike.len() > 1 => format!("{kind} {}", index + 1),
-        _ => kind.to_string(),
-    }
-}
-
-/// "South wall" for a wall named "south"; a name that says what it is, in whatever language, stays as
-/// it is.
-fn named_surface(name: &str, kind: SurfaceKind) -> String {
-    let (english, spanish) = both_kinds(kind);
-    let typed = name.to_ascii_lowercase();
-    let says = |kind: &str| typed.contains(&kind.to_ascii_lowercase());
-    match (says(english) || says(spanish), language()) {
-        (true, _) => capital(name),
-        (false, Language::English) => format!("{} {}", capital(name), english.to_ascii_lowercase()),
-        (false, Language::Spanish) => format!("{spanish} {name}"),
-    }
-}
-
-fn capital(name: &str) -> String {
-    let mut letters = name.chars();
-    let first = letters.next().map(|c| c.to_ascii_uppercase()).into_iter();
-    first.chain(letters).collect()
-}
-
-/// An opening's name, such as "Window 2".
-pub fn opening_name(draft: &Draft, room: RoomId, surface: SurfaceId, id: OpeningId) -> String {
-    let Some(surface) = draft.surface(room, surface) else { return String::new() };
-    let Some(opening) = surface.openings.iter().find(|opening| opening.id == id) else {
-        return String::new();
-    };
-    let kind = super::opening_kind(opening.kind);
-    let alike: Vec<_> = surface.openings.iter().filter(|o| o.kind == opening.kind).collect();
-    match alike.iter().position(|o| o.id == id) {
-        Some(index) if alike.len() > 1 => format!("{kind} {}", index + 1),
-        _ => kind.to_string(),
-    }
-}
 
 /// The label over the box.
 pub fn field_label(field: Field) -> &'static str {
@@ -342,212 +274,10 @@ pub fn field_label(field: Field) -> &'static str {
             OpeningField::U => ("U-value", "Valor U"),
             OpeningField::R => ("R-value", "Valor R"),
         },
-        Field::Measured(field) => return install::measured_label(field),
-        Field::Spot(_, field) => return install::spot_label(field),
+        Field::Measured(field) => return commission::measured_label(field),
+        Field::Spot(_, field) => return commission::spot_label(field),
         Field::Change(_, field) => what_if::change_label(field),
     })
-}
-
-/// What the label leaves open, in one line; empty for most.
-pub fn field_note(field: Field) -> String {
-    in_units(either(match field {
-        Field::House(HouseField::Outdoors) => (
-            "The temperature that 99 % of hours stay above. Your building department knows it.",
-            "La temperatura que se supera en el 99 % de las horas. Su departamento de construcción \
-             la conoce.",
-        ),
-        Field::House(HouseField::AirChanges) => (
-            "Follows from the choice above; type to overrule.",
-            "Sale de lo elegido arriba; escriba otro valor para cambiarlo.",
-        ),
-        Field::House(HouseField::MeanTemperature | HouseField::ColdestMonth) => {
-            ("Counts for what touches the ground.", "Cuenta para lo que toca el suelo.")
-        }
-        Field::House(HouseField::Wind) => (
-            "At a weather station: in the open, 33 ft (10 m) above the ground.",
-            "En una estación meteorológica: en campo abierto, a 33 pies (10 m) del suelo.",
-        ),
-        Field::House(HouseField::Margin) => (
-            "Nothing is added in secret. Loads by this method need no margin: 0 is right unless \
-             you have a reason.",
-            "Nada se agrega en secreto. Las cargas de este método no necesitan margen: 0 es lo \
-             correcto, salvo que usted tenga una razón.",
-        ),
-        Field::Air(AirField::BlowerFlow) => {
-            ("CFM50 on the tester's report.", "CFM50 en el informe de quien hizo la prueba.")
-        }
-        Field::Air(AirField::LeakageArea) => (
-            "Of all gaps together. Blank: what is usual for the floor area.",
-            "De todas las rendijas juntas. En blanco: lo usual para el área del piso.",
-        ),
-        Field::Air(AirField::Recovery) => (
-            "By a heat-recovery unit; counts for air that comes in and goes out through it.",
-            "Con una unidad de recuperación de calor; cuenta para el aire que entra y sale por \
-             ella.",
-        ),
-        Field::Ground(GroundField::FFactor) => (
-            "Heat through each foot of a slab's edge; follows from the choice above.",
-            "Calor por cada pie del borde de una losa; sale de lo elegido arriba.",
-        ),
-        Field::Certainty(_) => (
-            "Four in five lie no farther off than this, up or down.",
-            "Cuatro de cada cinco no se apartan más que esto, hacia arriba o hacia abajo.",
-        ),
-        Field::Assembly(..) => (
-            "Of the whole assembly, air films included; wins over the layers.",
-            "De la construcción entera, con películas de aire; vale más que las capas.",
-        ),
-        Field::Bills(BillsField::Efficiency) => (
-            "Heat that reaches the house, of the heat in the fuel, over a whole season.",
-            "Calor que llega a la casa, del calor del combustible, en toda una temporada.",
-        ),
-        Field::Bills(BillsField::Price) => control::FUEL_PRICE_NOTE,
-        Field::Control(field) => control::control_note(field),
-        Field::Change(_, field) => what_if::change_note(field),
-        Field::Room(_, RoomField::Damper) => control::DAMPER_NOTE,
-        Field::Room(_, RoomField::AirChanges) => (
-            "A heated room takes its share of the house's air, and at least this. An unheated \
-             space takes this.",
-            "Una habitación con calefacción toma su parte del aire de la casa, y por lo menos \
-             esto. Un espacio sin calefacción toma esto.",
-        ),
-        Field::Room(_, RoomField::Temperature) => (
-            "Blank: that of the house. An unheated space finds its own.",
-            "En blanco: la de la casa. Un espacio sin calefacción halla la suya.",
-        ),
-        Field::Room(_, RoomField::FromLeft | RoomField::FromFront) => (
-            "From the corner of the house. Blank: beside the other rooms.",
-            "Desde la esquina de la casa. En blanco: junto a las otras habitaciones.",
-        ),
-        Field::Surface(_, _, SurfaceField::Depth) => (
-            "Of the floor, or of the wall's foot; 0 for a slab on the ground.",
-            "Del piso, o del pie de la pared; 0 para una losa sobre el suelo.",
-        ),
-        Field::Surface(_, _, SurfaceField::Perimeter) => (
-            "Blank: the length of this room's outside walls.",
-            "En blanco: el largo de las paredes exteriores de esta habitación.",
-        ),
-        Field::Element(ElementField::Output) => {
-            ("Per foot or metre of finned length.", "Por pie o metro de largo con aletas.")
-        }
-        Field::Element(ElementField::Air) => (
-            "Of the rating. Each room's own air is taken at its temperature; cooler air along the \
-             floor would give up to 14 % more, and is not assumed.",
-            "De la potencia nominal. El aire de cada habitación se toma a su temperatura; el aire \
-             más frío junto al piso daría hasta 14 % más, y no se supone.",
-        ),
-        Field::Element(ElementField::Exponent) => {
-            ("1.3 to 1.45 for most fin-tube.", "De 1.3 a 1.45 para la mayoría de los zócalos.")
-        }
-        Field::Element(ElementField::RatingFlow) => {
-            ("Ratings are printed at 1 or 4 gpm.", "Las potencias se publican a 1 o 4 gpm.")
-        }
-        Field::Element(ElementField::Derate) => (
-            "Less than 100 % for altitude, a damper, carpet under the inlet: your judgement.",
-            "Menos de 100 % por altura del lugar, compuerta o alfombra bajo la entrada de aire: a \
-             su criterio.",
-        ),
-        Field::Circuit(CircuitField::EquipmentHead) => (
-            "Boiler, air eliminator, flow check: from their data sheets.",
-            "Caldera, eliminador de aire, válvula de retención: de sus hojas de datos.",
-        ),
-        Field::Plant(field) => return in_units(plant::note(field)),
-        Field::Part(PartField::DiverterK) => (
-            "What drives the branch. Makers print it, or a Cv; 6 is a judgement.",
-            "Lo que empuja el ramal. Los fabricantes lo publican, o un Cv; 6 es criterio propio.",
-        ),
-        Field::Part(PartField::PumpEfficiency) => (
-            "Small circulators turn 15 to 40 % of their power into moving water.",
-            "Los circuladores pequeños convierten de 15 a 40 % de su potencia en agua que se mueve.",
-        ),
-        Field::Room(_, RoomField::PipeBack) => (
-            "Counts for the last room of a loop, for a return main and for a home run.",
-            "Cuenta para la última habitación de un circuito, para una principal de retorno y para \
-             una línea directa.",
-        ),
-        Field::Surface(_, _, SurfaceField::U | SurfaceField::R)
-        | Field::Opening(_, _, _, OpeningField::U | OpeningField::R) => (
-            "Of the whole assembly, air films included.",
-            "De la construcción entera, con películas de aire.",
-        ),
-        Field::Surface(_, _, SurfaceField::Free) => (
-            "Along the floor, in one stretch; 0 for none. Blank: all but the doors.",
-            "A lo largo del piso, en un solo tramo; 0 si no hay. En blanco: todo menos las puertas.",
-        ),
-        Field::Room(_, RoomField::OtherHeat) => (
-            "From a stove or another emitter that runs whenever it is cold; the baseboard is sized \
-             for the rest.",
-            "De una estufa u otro calefactor que funciona siempre que hace frío; el zócalo se \
-             calcula para el resto.",
-        ),
-        Field::Opening(_, _, _, OpeningField::FromLeft) => {
-            ("As you stand in the room.", "Visto desde adentro de la habitación.")
-        }
-        _ => ("", ""),
-    }))
-}
-
-/// Which thing a field belongs to, for an error summary: "Kitchen, north wall, window".
-pub fn field_owner(draft: &Draft, field: Field) -> String {
-    match field {
-        Field::House(_) => either(("House", "Casa")).to_string(),
-        Field::Air(_) => either(("Air", "Aire")).to_string(),
-        Field::Ground(_) => either(("Ground", "Suelo")).to_string(),
-        Field::Certainty(_) => either(("How sure", "Qué tan seguro")).to_string(),
-        Field::Assembly(id, _) => assembly_name(draft, id),
-        Field::Layer(id, row, _) => say!(
-            "{}, layer {}",
-            "{}, capa {}";
-            assembly_name(draft, id), row + 1
-        ),
-        Field::Bills(_) => either(("Fuel bills", "Facturas de combustible")).to_string(),
-        Field::Bill(id, _) => {
-            let index = draft.bills.list.iter().position(|bill| bill.id == id).unwrap_or(0);
-            super::bill_name(index)
-        }
-        Field::Element(_) | Field::Stock => either(("Element", "Elemento")).to_string(),
-        Field::Stocked(feet, _) => say!("{feet} ft piece", "Pieza de {feet} pies"),
-        Field::Price(_) => either(("Prices", "Precios")).to_string(),
-        Field::SizedPrice(tube, _) => say!("Prices, {}", "Precios, {}"; super::tube(tube)),
-        Field::Spare(_) => either(("To spare", "De reserva")).to_string(),
-        Field::Cut(_) => either(("Cutting", "Corte")).to_string(),
-        Field::Point(row, _) => say!(
-            "Maker's table, row {}",
-            "Tabla del fabricante, renglón {}";
-            row + 1
-        ),
-        Field::Circuit(_) => either(("Loop", "Circuito")).to_string(),
-        Field::Part(_) => either(("Valves and tees", "Válvulas y tes")).to_string(),
-        Field::Plant(_) => either(("Boiler and fill", "Caldera y llenado")).to_string(),
-        Field::Control(_) => either(control::SETBACK).to_string(),
-        Field::Zone(zone, _) => super::zone_name(draft, zone),
-        Field::PumpPoint(row, _) => say!(
-            "Circulator's curve, point {}",
-            "Curva del circulador, punto {}";
-            row + 1
-        ),
-        Field::Leg(room, row, _) => say!(
-            "{}, step {}",
-            "{}, paso {}";
-            room_name(draft, room), row + 1
-        ),
-        Field::Room(room, _) => room_name(draft, room),
-        Field::Measured(_) => either(("Readings", "Lecturas")).to_string(),
-        Field::Spot(room, SpotField::Air | SpotField::WaterIn | SpotField::WaterOut) => {
-            room_name(draft, room)
-        }
-        Field::Spot(room, _) => install::circuit_at(draft, room),
-        Field::Change(id, _) => what_if::change_name(draft, id),
-        Field::Surface(room, surface, _) => {
-            format!("{}, {}", room_name(draft, room), surface_name(draft, room, surface))
-        }
-        Field::Opening(room, surface, opening, _) => format!(
-            "{}, {}, {}",
-            room_name(draft, room),
-            surface_name(draft, room, surface),
-            opening_name(draft, room, surface, opening)
-        ),
-    }
 }
 
 /// The range that a field takes.

@@ -82,9 +82,12 @@ macro_rules! say {
     };
 }
 
-/// Declares fixed sentences: `name: "English", "Español";`.
+/// Declares fixed sentences: `name: "English", "Español";`, behind the name of their list.
 macro_rules! sentences {
-    ($all:ident; $($name:ident: $english:literal, $spanish:literal;)+) => {
+    ($all:ident; $($rest:tt)+) => {
+        $crate::language::sentences! { pub $all; $($rest)+ }
+    };
+    ($seen:vis $all:ident; $($name:ident: $english:literal, $spanish:literal;)+) => {
         $(
             pub fn $name() -> &'static str {
                 $crate::language::either(($english, $spanish))
@@ -92,7 +95,7 @@ macro_rules! sentences {
         )+
 
         /// All of them with their names, for whoever checks or translates them.
-        pub const $all: &[(&str, fn() -> &'static str)] = &[$((stringify!($name), $name)),+];
+        $seen const $all: &[(&str, fn() -> &'static str)] = &[$((stringify!($name), $name)),+];
     };
 }
 

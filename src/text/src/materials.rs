@@ -1,17 +1,23 @@
-//! Words of the materials list and of the cut plan.
+//! Words of the materials list: what a line is, what is bought and what that costs. Why it is there
+//! is in `reason`, how pipe is cut in `cutting`.
+
+mod cutting;
+mod reason;
+
+pub use cutting::{cut_for, cut_length, cut_picture, cut_proof, cut_title, offcut, stick_name};
+pub use reason::because;
 
 use crate::choices::tube;
 use crate::install::lower_first;
 use crate::language::{either, say};
 use crate::shop::price_label;
-use crate::{loop_name, place, room_name, value, zone_name};
-use finrun_engine::job::{Draft, LegKind, PriceField};
+use crate::{loop_name, room_name, value, zone_name};
+use finrun_engine::job::{Draft, PriceField};
 use finrun_engine::pipe::{Material, Nominal, Tube};
 use finrun_engine::quantity::{Length, Money, System, Value};
 use finrun_engine::takeoff::cost::{Line, Price};
-use finrun_engine::takeoff::cutting::{Cutting, Piece};
-use finrun_engine::takeoff::item::{Amount, Class, Form, Reason, Whose};
-use finrun_engine::takeoff::list::{Because, Buy, Entry, Note, TakeOff};
+use finrun_engine::takeoff::item::{Amount, Class, Form, Whose};
+use finrun_engine::takeoff::list::{Buy, Entry, Note, TakeOff};
 
 /// What a line is: its name, form and size.
 pub fn thing(line: &Line, system: System) -> String {
@@ -155,115 +161,6 @@ pub fn subject_of(draft: &Draft, whose: Whose) -> String {
     }
 }
 
-/// Why something is there, and for whom how much.
-pub fn because(draft: &Draft, because: &Because, system: System) -> String {
-    let mut said = reason(because.reason, system);
-    if let [(Whose::House, of)] = because.parts[..] {
-        // Where others have a share of the line the number tells, elsewhere it is the line's.
-        if let Reason::BoilerRoom | Reason::ColdReturn | Reason::Threads = because.reason {
-            said += &format!(": {}", amount(of, system));
-        }
-        return said;
-    }
-    let one = |(whose, of): &(Whose, Amount)| {
-        let times = if let Amount::Count(_) = of { "× " } else { "" };
-        format!("{} {times}{}", subject_of(draft, *whose), amount(*of, system))
-    };
-    said += ": ";
-    said += &because.parts.iter().map(one).collect::<Vec<_>>().join("; ");
-    said
-}
-
-fn reason(reason: Reason, system: System) -> String {
-    match reason {
-        Reason::Every(spacing) => say!("every {}", "cada {}"; value(spacing, system)),
-        Reason::Feeds { volt_amperes } => format!("24 V, {volt_amperes:.0} VA"),
-        Reason::TakesUp { volume: Some(volume) } => {
-            say!(
-                "takes up what the water grows; {}",
-                "recibe lo que crece el agua; {}";
-                value(Value::liquid(volume), system)
-            )
-        }
-        Reason::Joints(joints) => {
-            say!("for {joints} soldered joints", "para {joints} uniones soldadas")
-        }
-        Reason::Threaded(threads) => say!("for {threads} threads", "para {threads} roscas"),
-        Reason::Freezing { glycol } => {
-            say!(
-                "against freezing, {}",
-                "contra la congelación, {}";
-                value(Value::liquid(glycol), system)
-            )
-        }
-        plain => plain_reason(plain).to_string(),
-    }
-}
-
-fn plain_reason(reason: Reason) -> &'static str {
-    either(match reason {
-        Reason::Heats => ("heats", "calienta"),
-        Reason::OverPieces => ("over the pieces", "sobre las piezas"),
-        Reason::OverPipe => ("over pipe that runs on", "sobre el tubo que sigue"),
-        Reason::EnclosureEnds => ("ends of enclosures", "extremos de las carcasas"),
-        Reason::EnclosureTurns => ("where the wall turns", "donde la pared dobla"),
-        Reason::EnclosureRunsOn => ("where the enclosure runs on", "donde la carcasa sigue"),
-        Reason::BetweenPieces => ("between two pieces", "entre dos piezas"),
-        Reason::AtPieces => ("at the pieces", "en las piezas"),
-        Reason::Holes => ("where pipe passes a floor", "donde el tubo cruza un piso"),
-        Reason::HolesTaken => (
-            "where pipe passes a floor, taken as twice",
-            "donde el tubo cruza un piso, tomado como dos veces",
-        ),
-        Reason::Way => ("on the way", "en el camino"),
-        Reason::LongStraight => {
-            ("in straights longer than a stick", "en rectas más largas que una barra")
-        }
-        Reason::Parts => ("where the water parts and joins", "donde el agua se divide y se junta"),
-        Reason::FurtherZone => ("to a further zone", "a otra zona"),
-        Reason::BoilerRoom => (
-            "in the boiler room, as typed or taken there",
-            "en el cuarto de caldera, como se escribió o se supuso",
-        ),
-        Reason::SizesMeet => ("where sizes meet", "donde cambia el tamaño"),
-        Reason::MaterialsMeet => ("where copper and PEX meet", "donde se unen cobre y PEX"),
-        Reason::Threads => {
-            ("at boiler, air eliminator and flanges", "en caldera, eliminador de aire y bridas")
-        }
-        Reason::Purges => {
-            ("to shut, purge and drain it alone", "para cerrarlo, purgarlo y vaciarlo solo")
-        }
-        Reason::Balances => ("sets the flow", "fija el caudal"),
-        Reason::StartsZone => ("starts the zone", "arranca la zona"),
-        Reason::Switches => ("starts a circulator", "arranca un circulador"),
-        Reason::MeasuredWire => ("as measured", "según medida"),
-        Reason::MovesWater => ("moves the water", "mueve el agua"),
-        Reason::KeepsWay => {
-            ("keeps water from running backward", "evita que el agua corra al revés")
-        }
-        Reason::ColdReturn => (
-            "warms the return, too cool for this boiler",
-            "calienta el retorno, demasiado frío para esta caldera",
-        ),
-        Reason::Manifold => ("a room's two tubes", "los dos tubos de una habitación"),
-        Reason::TakesAirOut => ("takes air out", "saca el aire"),
-        Reason::HighPoint => (
-            "where air gathers: the highest element",
-            "donde se junta el aire: el elemento más alto",
-        ),
-        Reason::TakesUp { .. } => ("takes up what the water grows", "recibe lo que crece el agua"),
-        Reason::Fills => (
-            "fills and guards; may come with the boiler",
-            "llena y protege; puede venir con la caldera",
-        ),
-        Reason::Every(_)
-        | Reason::Feeds { .. }
-        | Reason::Joints(_)
-        | Reason::Threaded(_)
-        | Reason::Freezing { .. } => ("", ""),
-    })
-}
-
 /// What the list cannot tell, in a sentence.
 pub fn list_note(note: Note) -> String {
     match note {
@@ -361,15 +258,6 @@ pub fn comes_in_coils(tube: Tube) -> bool {
     tube.material() == Material::Pex
 }
 
-/// What the picture of a stick in a cut plan shows.
-pub fn cut_picture(tube: &str, stick: &str) -> String {
-    let tube = lower_first(tube);
-    say!(
-        "{stick} of {tube}, to scale; the table below has the same numbers.",
-        "{stick} de {tube}, a escala; la tabla de abajo tiene los mismos números."
-    )
-}
-
 /// The list as a table, heads first, for a spreadsheet.
 pub fn materials_table(draft: &Draft, take_off: &TakeOff, system: System) -> Vec<Vec<String>> {
     let heads = [
@@ -396,83 +284,4 @@ pub fn materials_table(draft: &Draft, take_off: &TakeOff, system: System) -> Vec
         ]);
     }
     rows
-}
-
-/// Of what tube a cut plan is, and whether it is the best.
-pub fn cut_title(of: Tube) -> &'static str {
-    tube(of)
-}
-
-pub fn cut_proof(cutting: &Cutting, system: System) -> String {
-    let long = |sixteenths: u64| value(sixteenth(sixteenths as f64), system);
-    match &cutting.plan {
-        Err(_) => either((
-            "No plan: more pieces than the search takes. Bought by the length.",
-            "Sin plan: más piezas de las que admite la búsqueda. Se compra por largo.",
-        ))
-        .to_string(),
-        Ok(plan) if cutting.is_coil() => {
-            say!(
-                "{} of coil: no stretch has a joint in it.",
-                "{} de rollo: ningún trecho tiene una unión adentro.";
-                long(plan.total_sixteenths)
-            )
-        }
-        Ok(plan) if plan.is_proven() => {
-            say!(
-                "Proven: no way of cutting takes less than {}.",
-                "Demostrado: ninguna forma de cortar usa menos de {}.";
-                long(plan.total_sixteenths)
-            )
-        }
-        Ok(plan) => say!(
-            "The search was stopped: this takes {}, and none takes less than {}.",
-            "La búsqueda se detuvo: esta usa {}, y ninguna usa menos de {}.";
-            long(plan.total_sixteenths),
-            long(plan.bound_sixteenths)
-        ),
-    }
-}
-
-/// A stick or a coil by its number, and what is left of it.
-pub fn stick_name(nth: usize, sixteenths: u32, is_coil: bool, system: System) -> String {
-    let kind = if is_coil { either(("Coil", "Rollo")) } else { either(("Stick", "Barra")) };
-    format!("{kind} {}, {}", nth + 1, cut_length(sixteenths, system))
-}
-
-pub fn offcut(sixteenths: u32, system: System) -> String {
-    say!("left {}", "resto {}"; cut_length(sixteenths, system))
-}
-
-/// A cut's length.
-pub fn cut_length(sixteenths: u32, system: System) -> String {
-    value(sixteenth(f64::from(sixteenths)), system)
-}
-
-fn sixteenth(count: f64) -> Length {
-    Length::from_si(count * 254.0 / 160_000.0)
-}
-
-/// What a cut is for.
-pub fn cut_for(draft: &Draft, piece: &Piece) -> String {
-    let mut said = place(draft, piece.place);
-    if let Some(leg) = piece.leg {
-        said += ", ";
-        said += leg_word(leg);
-    }
-    if piece.part.1 > 1 {
-        said += &say!(", part {} of {}", ", parte {} de {}"; piece.part.0, piece.part.1);
-    }
-    said
-}
-
-fn leg_word(leg: LegKind) -> &'static str {
-    either(match leg {
-        LegKind::Along => ("along the wall", "a lo largo de la pared"),
-        LegKind::InsideCorner => ("inside corner", "esquina interior"),
-        LegKind::OutsideCorner => ("outside corner", "esquina exterior"),
-        LegKind::Doorway => ("under a door", "bajo una puerta"),
-        LegKind::ThroughFloor => ("through the floor", "a través del piso"),
-        LegKind::Below => ("below the floor", "bajo el piso"),
-    })
 }

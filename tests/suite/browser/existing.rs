@@ -158,10 +158,7 @@ fn pieces_are_entered_as_they_stand() {
         page.wait_until_saved();
         let solved = solve(page);
         let planned = solved.typed.rooms[1].element.choice.nominal;
-        page.script(
-            "for (const part of document.querySelectorAll('details')) part.open = true",
-            vec![],
-        );
+        page.unfold();
         let taken = page.script(
             "const room = [...document.querySelectorAll('details')].find((d) => d.innerText.startsWith(arguments[0]));
             const acts = [...room.querySelectorAll('.stands button')].filter((b) => b.innerText === arguments[1]);

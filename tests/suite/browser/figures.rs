@@ -90,10 +90,7 @@ pub(super) fn compare(page: &Page, solved: &Solved, place: Place) -> usize {
 /// Opens all that opens, and reads.
 #[track_caller]
 fn look(page: &Page) -> Seen {
-    page.script(
-        "for (const part of document.querySelectorAll('details')) part.open = true",
-        vec![],
-    );
+    page.unfold();
     page.wait("waiting for the workings", || {
         let closed = "return [...document.querySelectorAll('.working > summary')]
             .filter((line) => !line.parentElement.querySelector('.step')).map((line) => line.innerText)";

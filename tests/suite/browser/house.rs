@@ -200,6 +200,7 @@ fn boxes(page: &Page, places: &[Place]) -> BTreeMap<String, String> {
     let mut all = BTreeMap::new();
     for place in places {
         page.go(*place);
+        page.unfold();
         let held: Vec<(String, String)> =
             serde_json::from_value(page.script(read, vec![])).expect("the script answers so");
         all.extend(held.into_iter().map(|(id, held)| (format!("{place:?} {id}"), held)));

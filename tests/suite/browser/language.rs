@@ -11,7 +11,7 @@ use super::open_to_all::{State, show};
 use super::page::{Page, View};
 use super::place::Place;
 use super::{path_from, visit_on};
-use crate::messages::ENGLISH_ONLY;
+use crate::messages::book::ENGLISH_ONLY;
 
 /// On a phone that is set to languages of which the first is a Spanish. What the test looks for is in
 /// Spanish too.

@@ -27,6 +27,20 @@ impl Page {
         self.asked(css, self.visible(css)).collect()
     }
 
+    /// Opens all that opens, and what comes to light in it.
+    #[track_caller]
+    pub(super) fn unfold(&self) {
+        const OPEN: &str = "const closed = document.querySelectorAll('details:not([open])');
+            closed.forEach((part) => { part.open = true; });
+            return closed.length";
+        self.wait("opening all that opens", || {
+            let opened = self.script(OPEN, vec![]);
+            // Only now is there what stands in them.
+            self.settle();
+            if opened == 0 { Ok(()) } else { Err(format!("{opened} were closed")) }
+        });
+    }
+
     /// Waits until a selector finds something visible.
     #[track_caller]
     pub(super) fn wait_for(&self, css: &str) {

@@ -52,10 +52,7 @@ pub(super) fn open(page: &Page, state: State) -> Vec<Place> {
 /// Goes to a page and opens all that opens; a search for stations finds what fits the state.
 pub(super) fn show(page: &Page, state: State, place: Place) {
     page.go(place);
-    page.script(
-        "for (const part of document.querySelectorAll('details')) part.open = true",
-        vec![],
-    );
+    page.unfold();
     match (place, state) {
         (Place::Climate, State::Errors) => {
             page.type_into("ZIP code or town", "0540");

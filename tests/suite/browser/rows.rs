@@ -44,6 +44,7 @@ fn f1_stations_are_open_in_any_order_and_say_what_is_missing() {
 fn f3_numbers_are_typed_as_text_with_their_unit_and_a_sign_button() {
     visit(View::Phone, |page| {
         page.open_job(FOUR_ROOMS, LIVING);
+        page.unfold();
         let bad = page.script(
             "const boxes = [...document.querySelectorAll('main input:not(.name)')].filter((box) => box.id.includes('.'));
              const unit = (box) => box.closest('.field').querySelector('.unit')?.textContent;

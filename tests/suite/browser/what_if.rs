@@ -184,10 +184,7 @@ fn what_if_shuts_nobody_out() {
             for theme in [Theme::Light, Theme::Dark] {
                 page.emulate(theme);
                 page.wait_for("[data-figure='what-if.load.after']");
-                page.script(
-                    "for (const part of document.querySelectorAll('details')) part.open = true",
-                    vec![],
-                );
+                page.unfold();
                 assert_eq!(page.sideways(), "");
                 let broken: Vec<String> = axe(page).iter().map(|rule| rule.to_string()).collect();
                 assert!(broken.is_empty(), "{theme:?}: {broken:?}");

@@ -244,11 +244,9 @@ fn names_are_shown_as_they_are_whatever_they_hold() {
             [Place::Rooms, LIVING, Place::Room(12), Place::HeatLoss, Place::Lengths, Place::Loop]
         {
             page.go(place);
-            let seen = page.script(
-                "for (const part of document.querySelectorAll('details')) part.open = true;
-                return document.querySelectorAll('img, #app i, main b b').length",
-                vec![],
-            );
+            page.unfold();
+            let seen = page
+                .script("return document.querySelectorAll('img, #app i, main b b').length", vec![]);
             assert_eq!(seen, json!(0), "{place:?}: a name became markup");
             assert_eq!(page.sideways(), "", "{place:?}");
             if place != LIVING {

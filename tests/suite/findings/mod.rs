@@ -2,19 +2,25 @@
 //! that has no such finding.
 
 mod cases;
+mod loops;
 mod piping;
+mod plant;
 mod remedies;
+mod rooms;
 mod shop;
 mod values;
 
 use crate::support::{add_room, add_wall, cold_day, job_of, solve};
-use cases::{LOOP, PLANT, ROOMS, typed_flow};
+use cases::typed_flow;
 use finrun_engine::building::{RoomId, SurfaceId};
 use finrun_engine::check::{Check, Finding, Subject};
 use finrun_engine::design::design;
 use finrun_engine::job::Draft;
 use finrun_engine::quantity::Temperature;
+use loops::LOOP;
 use piping::PIPING;
+use plant::PLANT;
+use rooms::ROOMS;
 use serde_json::Value;
 use shop::SHOP;
 

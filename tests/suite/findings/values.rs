@@ -1,6 +1,7 @@
 //! The numbers in findings and remedies: those of the design.
 
-use super::cases::{ROOMS, typed_flow, wall};
+use super::cases::{typed_flow, wall};
+use super::rooms::ROOMS;
 use super::{FIRST, sound};
 use crate::support::{set, solve};
 use finrun_engine::check::{Check, Finding, Remedy, Severity};

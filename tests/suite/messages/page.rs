@@ -48,7 +48,7 @@ fn sentences_with_names_in_them() {
             ("cannot save", text::cannot_save("")),
             ("cannot save, with a reason", text::cannot_save("quota")),
             ("bad file", text::bad_file("line 3")),
-            ("file not kept", text::file_not_kept("no room")),
+            ("file not kept", text::file_not_kept("quota")),
             ("us", text::units_name(System::Us).to_string()),
             ("si", text::units_name(System::Si).to_string()),
             ("spoken", spoken),

@@ -5,7 +5,8 @@ use super::route::way_to_room;
 use super::surface::surface_card;
 use crate::page::{JobKey, Page, Station};
 use crate::parts::{
-    button, choice_field, each, figure, live, live_view, number_field, text_box, when, words, yes,
+    button, choice_field, each, figure, fold, live, live_view, number_field, text_box, when, words,
+    yes,
 };
 use crate::state::{EditKey, use_app};
 use finrun_engine::building::{RoomId, RoomUse, SurfaceId, SurfaceKind};
@@ -73,17 +74,21 @@ fn whole(job: &JobKey, room: RoomId) -> AnyView {
     let approach = heated.then(|| way_to_room(room));
     let vents = (used == RoomUse::CrawlSpace).then(|| field(RoomField::VentArea));
     let on_plan = heated.then(|| {
-        view! {
-            <details class="more">
-                <summary>{text::plan_place()}</summary>
-                <div class="pair">
-                    {field(RoomField::FromLeft)}
-                    {field(RoomField::FromFront)}
-                </div>
-            </details>
-        }
-        .into_any()
+        let fields = [RoomField::FromLeft, RoomField::FromFront];
+        let holds = fields.map(|field| Field::Room(room, field).to_string());
+        fold("more", &holds, false, text::plan_place().into_any(), move || {
+            view! { <div class="pair">{fields.map(field).collect_view()}</div> }.into_any()
+        })
     });
+    let more = {
+        let mut fields = vec![RoomField::FloorArea, RoomField::Temperature, RoomField::AirChanges];
+        fields.extend(heated.then_some(RoomField::OtherHeat));
+        let holds: Vec<String> =
+            fields.iter().map(|one| Field::Room(room, *one).to_string()).collect();
+        fold("more", &holds, false, text::more_of_room().into_any(), move || {
+            fields.iter().map(|one| field(*one)).collect_view().into_any()
+        })
+    };
     view! {
         <h1>{title} " " <small>{load}</small></h1>
         <section class="columns">
@@ -100,13 +105,7 @@ fn whole(job: &JobKey, room: RoomId) -> AnyView {
                 {cut}
                 {field(RoomField::Height)}
                 {vents}
-                <details class="more">
-                    <summary>{text::more_of_room()}</summary>
-                    {field(RoomField::FloorArea)}
-                    {field(RoomField::Temperature)}
-                    {field(RoomField::AirChanges)}
-                    {heated.then(|| field(RoomField::OtherHeat))}
-                </details>
+                {more}
                 {approach}
                 {on_plan}
             </div>

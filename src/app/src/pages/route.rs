@@ -1,6 +1,6 @@
 //! The pipe that reaches a room: its way step by step, and what else counts where the room hangs.
 
-use crate::parts::{button, choice_field, each, live, number_field, when};
+use crate::parts::{button, choice_field, each, fold, live, number_field, when};
 use crate::state::{EditKey, use_app};
 use finrun_engine::building::RoomId;
 use finrun_engine::job::{Choice, Field, LegField, LegKind, RoomField, pipe_fields, way_to};
@@ -8,7 +8,24 @@ use finrun_engine::named::Named as _;
 use finrun_text as text;
 use leptos::prelude::*;
 
+/// What may be asked of the pipe to a room, all told.
+const FIELDS: [RoomField; 7] = [
+    RoomField::PipeTo,
+    RoomField::Elbows,
+    RoomField::PipeBack,
+    RoomField::ElbowsBack,
+    RoomField::BranchPipe,
+    RoomField::BranchElbows,
+    RoomField::TeeSpacing,
+];
+
 pub(super) fn way_to_room(room: RoomId) -> AnyView {
+    let mut holds = vec![format!("room-{}.leg-", room.0)];
+    holds.extend(FIELDS.map(|field| Field::Room(room, field).to_string()));
+    fold("more", &holds, false, text::pipe_to_room().into_any(), move || way(room))
+}
+
+fn way(room: RoomId) -> AnyView {
     let app = use_app();
     let rows = move || {
         let count = app.typed(|draft| draft.room(room).map_or(0, |room| room.route.len()));
@@ -32,16 +49,13 @@ pub(super) fn way_to_room(room: RoomId) -> AnyView {
         way.map(|way| text::way(way, system)).unwrap_or_default()
     });
     view! {
-        <details class="more">
-            <summary>{text::pipe_to_room()}</summary>
-            <h2>{text::way_there()}</h2>
-            <p class="note">{text::way_there_note()}</p>
-            {each(rows, move |row| step(room, row as usize))}
-            <div class="acts">{button("", text::add_step(), add)}</div>
-            {beside}
-            <div class="pair">{each(fields, field)}</div>
-            <p><b data-figure=format!("room-{}.way", room.0)>{comes_to}</b></p>
-        </details>
+        <h2>{text::way_there()}</h2>
+        <p class="note">{text::way_there_note()}</p>
+        {each(rows, move |row| step(room, row as usize))}
+        <div class="acts">{button("", text::add_step(), add)}</div>
+        {beside}
+        <div class="pair">{each(fields, field)}</div>
+        <p><b data-figure=format!("room-{}.way", room.0)>{comes_to}</b></p>
     }
     .into_any()
 }

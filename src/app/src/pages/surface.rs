@@ -2,7 +2,7 @@
 
 use crate::drawing::{Shows, wall_drawing};
 use crate::parts::{
-    button, choice_field, each, kept, live, live_button, number_field, text_box, when, words,
+    button, choice_field, each, fold, kept, live, live_button, number_field, text_box, when, words,
     working_of,
 };
 use crate::state::{EditKey, use_app};
@@ -18,9 +18,17 @@ pub(super) fn surface_card(room: RoomId, surface: SurfaceId, open: bool) -> AnyV
     let app = use_app();
     let seen = app.typed_now(|draft| draft.surface(room, surface).map(|s| s.kind));
     let Some(kind) = seen else { return ().into_any() };
-    let is_wall = kind == SurfaceKind::Wall;
     let title = kept(move || app.typed(|draft| text::surface_name(draft, room, surface)));
     let facts = live(move || app.typed(|draft| facts(draft, room, surface)));
+    let summary =
+        view! { <b>{live(move || title.get())}</b> " " <small>{facts}</small> }.into_any();
+    let holds = [format!("room-{}.surface-{}.", room.0, surface.0)];
+    fold("surface", &holds, open, summary, move || contents(room, surface, kind, title))
+}
+
+fn contents(room: RoomId, surface: SurfaceId, kind: SurfaceKind, title: Memo<String>) -> AnyView {
+    let app = use_app();
+    let is_wall = kind == SurfaceKind::Wall;
     let field = move |field| number_field(Field::Surface(room, surface, field));
     let u = Field::Surface(room, surface, SurfaceField::U);
     let r = Field::Surface(room, surface, SurfaceField::R);
@@ -61,17 +69,14 @@ pub(super) fn surface_card(room: RoomId, surface: SurfaceId, open: bool) -> AnyV
     let remove = move || app.edit(EditKey::Single, |draft| draft.remove_surface(room, surface));
     let remove_label = live(move || text::act_on(text::remove(), &title.get()));
     view! {
-        <details class="surface" open=open>
-            <summary><b>{live(move || title.get())}</b> " " <small>{facts}</small></summary>
-            {size}
-            {choice_field(Choice::Behind(room, surface))}
-            {unheated}
-            {ground}
-            {build(Choice::SurfaceBuild(room, surface), u, r)}
-            {openings(room, surface, kind)}
-            {rest}
-            <div class="acts">{live_button("", remove_label, remove)}</div>
-        </details>
+        {size}
+        {choice_field(Choice::Behind(room, surface))}
+        {unheated}
+        {ground}
+        {build(Choice::SurfaceBuild(room, surface), u, r)}
+        {openings(room, surface, kind)}
+        {rest}
+        <div class="acts">{live_button("", remove_label, remove)}</div>
     }
     .into_any()
 }

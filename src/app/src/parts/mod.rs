@@ -2,6 +2,7 @@
 
 mod choice;
 mod field;
+mod fold;
 mod foot;
 mod frame;
 mod live;
@@ -12,6 +13,7 @@ mod working;
 
 pub(crate) use choice::{choice, choice_field, text_box};
 pub(crate) use field::number_field;
+pub(crate) use fold::{fold, open_folds_of};
 pub(crate) use foot::foot;
 pub(crate) use frame::frame;
 pub(crate) use live::{

@@ -78,9 +78,7 @@ pub fn list() -> Vec<Listed> {
         .filter_map(|index| storage.key(index).ok().flatten())
         .filter_map(|key| job_of(&key))
         .map(|key| {
-            let name = raw(&key).map_or(Err(FileFault::Damaged(String::new())), |text| {
-                parse(&text).map(|draft| draft.name)
-            });
+            let name = named(&key).unwrap_or(Err(FileFault::Damaged(String::new())));
             Listed { key, name }
         });
     let mut jobs: Vec<Listed> = Vec::new();
@@ -89,6 +87,11 @@ pub fn list() -> Vec<Listed> {
         jobs.insert(place, job);
     }
     jobs
+}
+
+/// The name of a stored job, or why it cannot be opened.
+pub fn named(key: &JobKey) -> Option<Result<String, FileFault>> {
+    raw(key).map(|text| parse(&text).map(|draft| draft.name))
 }
 
 /// The stored text of a job.

@@ -1,7 +1,9 @@
 //! Keeps address, storage and other tabs in step with the state.
 
-use super::{App, Deleted, Open, SaveState, offline, store};
+use super::store::{self, FileFault, Listed};
+use super::{App, Deleted, Open, SaveState, offline};
 use crate::page::{JobKey, Page, Section, Station};
+use crate::parts::open_folds_of;
 use finrun_engine::job::{
     CircuitField, Draft, Field, HouseField, MeasuredField, RoomField, SpotField, SurfaceField, read,
 };
@@ -14,6 +16,9 @@ use wasm_bindgen::JsCast;
 /// Writes at most this long after the first input that is not written yet: someone who types without
 /// a rest must not lose all of it.
 const SAVE_AFTER: Duration = Duration::from_millis(150);
+
+/// By then a page or a fold is drawn.
+const DRAWN: Duration = Duration::from_millis(60);
 
 pub(super) fn follow_hash(app: App) {
     let read = move || {
@@ -91,8 +96,22 @@ fn focus_field(field: Field) {
     let id = field.to_string();
     // How a thing is built stands in a list, unless a U is typed.
     let list = format!("{}.build", id.trim_end_matches(".u"));
-    let found = [id, list].iter().find_map(|id| document().get_element_by_id(id));
-    let Some(element) = found else { return };
+    let find = move || [&id, &list].iter().find_map(|id| document().get_element_by_id(id));
+    match find() {
+        Some(element) => focus_folded(element),
+        None if open_folds_of(&field.to_string()) => set_timeout(
+            move || {
+                if let Some(element) = find() {
+                    focus_folded(element);
+                }
+            },
+            DRAWN,
+        ),
+        None => {}
+    }
+}
+
+fn focus_folded(element: web_sys::Element) {
     let mut above = element.parent_element();
     while let Some(parent) = above {
         if parent.tag_name() == "DETAILS" {
@@ -106,8 +125,11 @@ fn focus_field(field: Field) {
 
 pub(super) fn follow_other_tabs(app: App) {
     window_event_listener(ev::storage, move |event: web_sys::StorageEvent| {
-        app.refresh_jobs();
         let changed = event.key().as_deref().and_then(store::job_of);
+        match &changed {
+            Some(key) => app.relist(key, store::named(key)),
+            None => app.refresh_jobs(),
+        }
         let open = app.key_now();
         if changed.is_none() || changed != open {
             return;
@@ -211,12 +233,32 @@ impl App {
         }
         let Some(key) = self.key_now() else { return };
         let text = self.typed_now(store::to_text);
-        let state = match store::write(&key, &text) {
-            Ok(()) => SaveState::Saved,
-            Err(reason) => SaveState::Failed(reason),
-        };
-        self.save.set(state);
-        self.refresh_jobs();
+        match store::write(&key, &text) {
+            Ok(()) => {
+                self.save.set(SaveState::Saved);
+                self.relist(&key, Some(Ok(self.typed_now(|draft| draft.name.clone()))));
+            }
+            Err(reason) => self.save.set(SaveState::Failed(reason)),
+        }
+    }
+
+    /// Lists one job anew: to read all that are stored takes long, and typing writes often.
+    fn relist(self, key: &JobKey, name: Option<Result<String, FileFault>>) {
+        self.shelf.maybe_update(|shelf| {
+            let jobs = &mut shelf.jobs;
+            let at = jobs.partition_point(|listed| listed.key < *key);
+            let known = jobs.get(at).filter(|listed| listed.key == *key);
+            if known.map(|listed| &listed.name) == name.as_ref() {
+                return false;
+            }
+            if known.is_some() {
+                jobs.remove(at);
+            }
+            if let Some(name) = name {
+                jobs.insert(at, Listed { key: key.clone(), name });
+            }
+            true
+        });
     }
 
     pub fn refresh_jobs(self) {
@@ -316,7 +358,7 @@ impl App {
         };
         self.go(&page);
         // The page is drawn once the browser has told us of the new address.
-        set_timeout(move || focus_field(field), Duration::from_millis(60));
+        set_timeout(move || focus_field(field), DRAWN);
     }
 
     pub fn delete_job(self, key: JobKey, name: String) {

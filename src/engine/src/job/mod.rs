@@ -25,6 +25,7 @@ mod progress;
 mod read;
 mod repipe;
 mod resolve;
+mod room_draft;
 mod route;
 mod shell;
 mod shop;

@@ -63,8 +63,8 @@ pub fn read(text: &str, default: Unit) -> Result<Reading, ReadError> {
         return Err(ReadError::Empty);
     }
     let (negative, rest) = match text.strip_prefix('-') {
-        Some(rest) => (true, rest.trim_start()),
-        None => (false, text.strip_prefix('+').unwrap_or(text).trim_start()),
+        Some(rest) => (true, rest.trim_ascii_start()),
+        None => (false, text.strip_prefix('+').unwrap_or(text).trim_ascii_start()),
     };
     if rest.is_empty() {
         return Err(ReadError::NotANumber { part: clip(text) });
@@ -77,16 +77,16 @@ pub fn read(text: &str, default: Unit) -> Result<Reading, ReadError> {
     let unit = parts[0].unit;
     let shifted = match unit.offset() {
         (0, _) => total,
-        (num, den) => total.plus(Ratio { num, den })?,
+        offset => total.plus(Ratio::of(offset))?,
     };
-    Ok(Reading { si: shifted.times(scale(unit))?.to_f64(), unit })
+    Ok(Reading { si: shifted.times(Ratio::of(unit.factor()))?.to_f64(), unit })
 }
 
 /// Curly marks, typographic fractions, odd spaces and minus signs as a keyboard has them.
 fn normalise(text: &str) -> Cow<'_, str> {
     let text = text.trim();
-    if text.bytes().all(|b| b.is_ascii_digit() || b == b'.') {
-        // Most fields hold a plain number, and all of them are read again at each key.
+    let normal = |b: u8| matches!(b, b' '..=b'~') && !matches!(b, b'`' | b'A'..=b'Z');
+    if text.bytes().all(normal) {
         return Cow::Borrowed(text);
     }
     let mut out = String::new();
@@ -124,12 +124,12 @@ fn split_parts(text: &str, default: Unit) -> Result<Vec<Part>, ReadError> {
     let mut rest = text;
     while !rest.is_empty() {
         let (value, after) = take_number(rest)?;
-        let after = after.trim_start();
-        let end = after.find(|c: char| c.is_ascii_digit()).filter(|_| measures_length(kind));
+        let after = after.trim_ascii_start();
+        let end = after.bytes().position(|b| b.is_ascii_digit()).filter(|_| measures_length(kind));
         let (name, next) = after.split_at(end.unwrap_or(after.len()));
         // Builders write 7'-6": the hyphen belongs to neither.
-        let name = if next.is_empty() { name } else { name.trim_end().trim_end_matches('-') };
-        let name = name.trim();
+        let name = if next.is_empty() { name } else { name.trim_ascii_end().trim_end_matches('-') };
+        let name = name.trim_ascii();
         let unit = match (name, parts.last().map(|p| p.unit)) {
             // Feet given, then a bare number: inches.
             ("", Some(Unit::Foot)) => Unit::Inch,
@@ -141,7 +141,7 @@ fn split_parts(text: &str, default: Unit) -> Result<Vec<Part>, ReadError> {
             }
         };
         parts.push(Part { value, unit });
-        rest = next.trim_start();
+        rest = next.trim_ascii_start();
     }
     Ok(parts)
 }
@@ -197,8 +197,8 @@ fn fraction(top: Ratio, text: &str) -> Result<(Ratio, &str), ReadError> {
 
 /// Takes digits with at most one decimal mark and sensible thousands marks.
 fn take_digits(text: &str) -> Result<(Ratio, &str), ReadError> {
-    let end =
-        text.find(|c: char| !(c.is_ascii_digit() || c == '.' || c == ',')).unwrap_or(text.len());
+    let of_number = |b: u8| b.is_ascii_digit() || b == b'.' || b == b',';
+    let end = text.bytes().position(|b| !of_number(b)).unwrap_or(text.len());
     let (digits, rest) = text.split_at(end);
     let not_a_number = || ReadError::NotANumber { part: clip(text) };
     if !digits.bytes().any(|b| b.is_ascii_digit()) {
@@ -218,8 +218,8 @@ fn take_digits(text: &str) -> Result<(Ratio, &str), ReadError> {
 
 /// Resolves points and commas into one decimal point. `None` when the marks make no sense.
 fn plain_decimal(digits: &str) -> Option<Result<Cow<'_, str>, ReadError>> {
-    let commas = digits.matches(',').count();
-    let points = digits.matches('.').count();
+    let count = |mark: u8| digits.bytes().filter(|b| *b == mark).count();
+    let (commas, points) = (count(b','), count(b'.'));
     let grouped = |text: &str, mark: char| {
         let mut groups = text.split(mark);
         let first = groups.next().unwrap_or("");
@@ -260,11 +260,6 @@ fn clip(text: &str) -> String {
     text.trim().chars().take(16).collect()
 }
 
-fn scale(unit: Unit) -> Ratio {
-    let (num, den) = unit.factor();
-    Ratio { num, den }
-}
-
 /// An exact ratio of whole numbers; `den` is positive.
 #[derive(Debug, Clone, Copy)]
 struct Ratio {
@@ -273,6 +268,10 @@ struct Ratio {
 }
 
 impl Ratio {
+    fn of((num, den): (i64, i64)) -> Ratio {
+        Ratio { num: num.into(), den: den.into() }
+    }
+
     fn reduced(self) -> Ratio {
         match gcd(self.num.unsigned_abs(), self.den.unsigned_abs()) as i128 {
             0 | 1 => self,

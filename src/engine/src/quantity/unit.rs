@@ -100,12 +100,12 @@ macro_rules! units {
             }
 
             /// The exact factor to SI: numerator, denominator.
-            pub(super) const fn factor(self) -> (i128, i128) {
+            pub(super) const fn factor(self) -> (i64, i64) {
                 match self { $(Unit::$name => ($num, $den)),+ }
             }
 
             /// What is added before the factor applies, in this unit: numerator, denominator.
-            pub(super) const fn offset(self) -> (i128, i128) {
+            pub(super) const fn offset(self) -> (i64, i64) {
                 match self { $(Unit::$name => units!(@offset $($off / $offden)?)),+ }
             }
         }

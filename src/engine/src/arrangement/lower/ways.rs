@@ -1,6 +1,7 @@
 //! The ways of each arrangement, from where a zone's water has been let in to the boiler.
 
-use super::{At, Builder, NONE, whole};
+use super::tubes::whole;
+use super::{At, Builder, NONE};
 use crate::job::{Approach, Arrangement, BackPath, Diverters, PipeLeg, ShutOff, Zone};
 use crate::network::{Link, Place};
 use crate::pipe::{Fitting, Tube};

@@ -57,6 +57,8 @@ fn what_the_year_wants_is_said() {
         page.type_into("For so many hours", "many");
         page.go(Place::Season);
         page.wait_for_text(text::season_cannot_read());
+        // And nothing is offered to better what is not known.
+        page.wait_until_gone(text::comfort_title());
         // The design stands meanwhile.
         page.go(Place::Loop);
         page.wait_for("[data-figure=head]");

@@ -34,9 +34,19 @@ offerInstall();
 async function start() {
   const recovered = recover();
   const { default: init } = await import('./finrun.js');
-  await recovered;
+  await Promise.all([recovered, seen()]);
   await init();
   page.dataset.boot ??= 'started';
+}
+
+// Once what the page says by itself has been seen: the program takes its place, and where that is quick
+// nobody would be told what this is. A second frame begins when the first was handed on. A page that is
+// not looked at draws none, and does not wait.
+function seen() {
+  return new Promise((resolve) => {
+    setTimeout(resolve, document.hidden ? 0 : 1000);
+    requestAnimationFrame(() => requestAnimationFrame(resolve));
+  });
 }
 
 function announce(fact, state) {

@@ -80,10 +80,11 @@ pub(crate) async fn keep_in_place(name: &str, content: &str) -> Placed {
     match try_keep_in_place(name, content).await {
         Ok(()) => Placed::Kept,
         Err(error) => {
-            let error: js_sys::Error = error.unchecked_into();
-            match String::from(error.name()).as_str() {
-                "AbortError" => Placed::Declined,
-                _ => Placed::Failed(error.message().into()),
+            // Whatever was thrown: it may be no error at all.
+            let said = |what: &str| js_sys::Reflect::get(&error, &what.into()).ok()?.as_string();
+            match said("name").as_deref() {
+                Some("AbortError") => Placed::Declined,
+                _ => Placed::Failed(said("message").unwrap_or_default()),
             }
         }
     }

@@ -3,25 +3,16 @@
 use crate::parts::{button, choice_field, each, fold, live, number_field, when};
 use crate::state::{EditKey, use_app};
 use finrun_engine::building::RoomId;
-use finrun_engine::job::{Choice, Field, LegField, LegKind, RoomField, pipe_fields, way_to};
+use finrun_engine::job::{
+    Choice, Field, LegField, LegKind, PIPE_FIELDS, RoomField, pipe_fields, way_to,
+};
 use finrun_engine::named::Named as _;
 use finrun_text as text;
 use leptos::prelude::*;
 
-/// What may be asked of the pipe to a room, all told.
-const FIELDS: [RoomField; 7] = [
-    RoomField::PipeTo,
-    RoomField::Elbows,
-    RoomField::PipeBack,
-    RoomField::ElbowsBack,
-    RoomField::BranchPipe,
-    RoomField::BranchElbows,
-    RoomField::TeeSpacing,
-];
-
 pub(super) fn way_to_room(room: RoomId) -> AnyView {
     let mut holds = vec![format!("room-{}.leg-", room.0)];
-    holds.extend(FIELDS.map(|field| Field::Room(room, field).to_string()));
+    holds.extend(PIPE_FIELDS.map(|field| Field::Room(room, field).to_string()));
     fold("more", &holds, false, text::pipe_to_room().into_any(), move || way(room))
 }
 

@@ -128,7 +128,9 @@ pub(super) fn follow_other_tabs(app: App) {
         let changed = event.key().as_deref().and_then(store::job_of);
         match &changed {
             Some(key) => app.relist(key, store::named(key)),
-            None => app.refresh_jobs(),
+            // All was cleared.
+            None if event.key().is_none() => app.refresh_jobs(),
+            None => {}
         }
         let open = app.key_now();
         if changed.is_none() || changed != open {

@@ -65,7 +65,7 @@ pub use price_list::{
 pub use progress::{Done, Measured, ProgressDraft, Spot, SpotDraft, StepDraft, measured};
 pub use read::{BillsRead, FieldError, Problem, Reading, read};
 pub use resolve::{Resolved, WallShape, resolve, wall_shape};
-pub use route::{Way, pipe_fields, way_to};
+pub use route::{PIPE_FIELDS, Way, pipe_fields, way_to};
 pub use shop::{
     Cutting, CuttingDraft, Fixed, Objective, Prices, SizedDraft, Spare, Sticks, Stock, StockDraft,
 };

@@ -68,6 +68,17 @@ fn ends(draft: &Draft, room: &RoomDraft) -> (bool, bool) {
     (first == Some(room.id), last == Some(room.id))
 }
 
+/// What may be asked of the pipe to a room, all told.
+pub const PIPE_FIELDS: [RoomField; 7] = [
+    RoomField::PipeTo,
+    RoomField::Elbows,
+    RoomField::PipeBack,
+    RoomField::ElbowsBack,
+    RoomField::BranchPipe,
+    RoomField::BranchElbows,
+    RoomField::TeeSpacing,
+];
+
 /// The pipe that a room has where it hangs, beside its route.
 pub fn pipe_fields(draft: &Draft, id: RoomId) -> Vec<RoomField> {
     use RoomField::*;

@@ -173,6 +173,7 @@ fn a_wall_is_ruled_out_and_other_heat_counted_on() {
     visit(View::Phone, |page| {
         page.open_job(FOUR_ROOMS, BATH);
         page.press("North wall");
+        page.wait_for(".surface[open] .free");
         page.within("North wall", || {
             assert_eq!(page.texts_of(".surface[open] .free").len(), 1);
             page.choose("Baseboard at this wall", "Not at this wall");

@@ -110,3 +110,25 @@ fn a_key_changes_little_of_the_page() {
         assert!((5..=MOST_CHANGES).contains(&changes), "{changes} changes of the document");
     });
 }
+
+/// A fold that was empty at first is never drawn so: what it holds is there before the browser, a task
+/// later, tells that it opened.
+#[test]
+fn a_fold_is_full_as_it_opens() {
+    visit(View::Phone, |page| {
+        let room = open(DEMO).rooms[0].id;
+        page.open_job(&many_rooms(ROOMS), Place::Room(u64::from(room.0)));
+        let answer = page.script(
+            "const fold = document.querySelector('main details[data-holds]:not([open])');
+             const fields = () => fold.querySelectorAll('input').length;
+             const before = fields();
+             fold.querySelector('summary').click();
+             return Promise.resolve().then(() => [before, fields()]);",
+            vec![],
+        );
+        let [before, after]: [u64; 2] =
+            serde_json::from_value(answer).expect("the script answers so");
+        assert_eq!(before, 0, "nothing that costs at a key");
+        assert!(after > 0, "it opened empty");
+    });
+}

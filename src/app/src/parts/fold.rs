@@ -27,7 +27,9 @@ pub(crate) fn fold(
                 }
             }
         >
-            <summary>{summary}</summary>
+            // A press fills it before it opens: the browser tells of opening a task later, and a fold
+            // would be seen empty until then.
+            <summary on:click=move |_| opened.set(true)>{summary}</summary>
             {contents}
         </details>
     }

@@ -13,6 +13,7 @@ mod commission;
 mod compare;
 mod control;
 mod cooler;
+mod demo;
 mod drawings;
 mod existing;
 mod fields;
@@ -57,6 +58,7 @@ pub use compare::{
     best, best_cell, cell, column, kept_difference, laid_out, layout, sorted_by, working_on,
 };
 pub use cooler::*;
+pub use demo::demo_name;
 pub use drawings::*;
 pub use existing::*;
 pub use fields::{

@@ -12,6 +12,7 @@ use super::page::{Page, View};
 use super::place::Place;
 use super::{path_from, visit_on};
 use crate::messages::book::ENGLISH_ONLY;
+use crate::support::open;
 
 /// On a phone that is set to languages of which the first is a Spanish. What the test looks for is in
 /// Spanish too.
@@ -80,7 +81,7 @@ const SAID: &str = "
     }
     return said;";
 
-/// What is said on the page that holds a word of English, `names` apart.
+/// What is said on the page that holds a word of English or one of `names`.
 fn english(page: &Page, names: &[String]) -> Vec<String> {
     let said: Vec<String> =
         serde_json::from_value(page.script(SAID, vec![])).expect("the script answers so");
@@ -88,9 +89,9 @@ fn english(page: &Page, names: &[String]) -> Vec<String> {
     let mut found: Vec<String> = said
         .into_iter()
         .filter(|said| {
-            let said = names.iter().fold(said.clone(), |said, name| said.replace(name, ""));
             let mut words = said.split(|c: char| !c.is_alphabetic()).map(str::to_lowercase);
             words.any(|word| ENGLISH_ONLY.contains(&word.as_str()))
+                || names.iter().any(|name| said.contains(name))
         })
         .collect();
     found.sort();
@@ -98,32 +99,17 @@ fn english(page: &Page, names: &[String]) -> Vec<String> {
     found
 }
 
-/// Names of two words and more that were typed in a job; one word is no sentence.
-fn typed_names(job: &Value, names: &mut Vec<String>) {
-    match job {
-        Value::Object(parts) => {
-            let name = parts.get("name").and_then(Value::as_str).unwrap_or_default();
-            if name.contains(' ') {
-                names.push(name.to_owned());
-            }
-            parts.values().for_each(|part| typed_names(part, names));
-        }
-        Value::Array(parts) => parts.iter().for_each(|part| typed_names(part, names)),
-        _ => {}
-    }
-}
-
 #[test]
 fn nothing_is_left_in_english_and_nothing_is_too_wide() {
     let file = path_from("FINRUN_DIST").join("demo/two-storey.json");
     let job = fs::read_to_string(file).expect("the demo is there");
-    let job: Value = serde_json::from_str(&job).expect("a job file");
-    let mut names = Vec::new();
-    typed_names(&job, &mut names);
-    let rooms = job["job"]["rooms"].as_array().into_iter().flatten();
-    let rooms = rooms.chain(job["job"]["spaces"].as_array().into_iter().flatten());
-    let rooms: Vec<Place> = rooms.filter_map(|room| room["id"].as_u64()).map(Place::Room).collect();
+    let mut job = open(&job);
+    let rooms: Vec<Place> = job.all_rooms().map(|room| Place::Room(u64::from(room.id.0))).collect();
     assert!(rooms.len() > 8, "{rooms:?}");
+    // One word may be Spanish, too.
+    let names = job.names_mut().filter(|name| name.contains(' ')).map(|name| name.clone());
+    let names: Vec<String> = names.collect();
+    assert!(names.len() > 5, "{names:?}");
     let mut found = Vec::new();
     in_spanish("es-ES,es", DecimalMark::Comma, |page| {
         let mut look = |here: String| {

@@ -1,6 +1,7 @@
 //! The words of the page itself: headings, buttons, and sentences that count.
 
 use super::{Book, in_both};
+use crate::support::{DEMO, open};
 use finrun_engine::quantity::{System, Transmittance, Unit};
 use finrun_text as text;
 
@@ -30,6 +31,30 @@ fn sentences_that_count() {
         book.add("rooms done of none", text::rooms_done(0, 0));
     };
     insta::assert_snapshot!(in_both(tell));
+}
+
+/// Of each house to look around in, every name is there in each language.
+#[test]
+fn names_of_the_demo_houses() {
+    let demos = [
+        DEMO,
+        include_str!("../../../public/demo/two-storey.json"),
+        include_str!("../../../public/demo/cottage.json"),
+    ];
+    let mut names: Vec<String> = demos
+        .into_iter()
+        .flat_map(|demo| open(demo).names_mut().map(|name| name.clone()).collect::<Vec<_>>())
+        .filter(|name| !name.is_empty())
+        .collect();
+    names.sort();
+    names.dedup();
+    let tell = |book: &mut Book| {
+        for name in &names {
+            book.add(name, text::demo_name(name).unwrap_or_else(|| panic!("{name} is not there")));
+        }
+    };
+    insta::assert_snapshot!(in_both(tell));
+    assert_eq!(text::demo_name("Our house"), None);
 }
 
 #[test]

@@ -33,7 +33,14 @@ pub(crate) fn jobs() -> AnyView {
             spawn_local(async move {
                 match fetch(path).await {
                     Ok(file) => match store::parse(&file) {
-                        Ok(draft) => app.add_job(draft),
+                        Ok(mut demo) => {
+                            for name in demo.names_mut() {
+                                if let Some(spoken) = text::demo_name(name) {
+                                    *name = spoken.to_string();
+                                }
+                            }
+                            app.add_job(demo);
+                        }
                         Err(_) => app.trouble.set(text::bad_file(path)),
                     },
                     Err(reason) => app.trouble.set(text::bad_file(&reason)),

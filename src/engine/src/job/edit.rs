@@ -9,12 +9,25 @@ use crate::building::{
     Assembly, AssemblyId, BillId, Framing, Material, OpeningId, OpeningKind, Place, Position,
     RoomId, RoomUse, SurfaceId, SurfaceKind, Used,
 };
+use std::iter;
 
 impl Draft {
     pub(super) fn fresh_id(&mut self) -> u32 {
         let id = self.next_id;
         self.next_id += 1;
         id
+    }
+
+    /// Every name that was given: of the job, rooms, spaces, surfaces, assemblies, zones and changes.
+    pub fn names_mut(&mut self) -> impl Iterator<Item = &mut String> {
+        let rooms = self.rooms.iter_mut().chain(&mut self.spaces).flat_map(|room| {
+            iter::once(&mut room.name).chain(room.surfaces.iter_mut().map(|s| &mut s.name))
+        });
+        iter::once(&mut self.name)
+            .chain(rooms)
+            .chain(self.assemblies.iter_mut().map(|assembly| &mut assembly.name))
+            .chain(self.zones.iter_mut().map(|zone| &mut zone.name))
+            .chain(self.what_if.iter_mut().map(|change| &mut change.name))
     }
 
     /// Keeps what was typed in `field`. A field of a thing that is gone is ignored.

@@ -32,21 +32,36 @@ keepJobs();
 offerInstall();
 
 async function start() {
-  const recovered = recover();
-  const { default: init } = await import('./finrun.js');
-  await Promise.all([recovered, seen()]);
-  await init();
+  await seen();
+  fetchFonts();
+  const [{ default: init }, module] = await Promise.all([import('./finrun.js'), compiled(), recover()]);
+  await init({ module_or_path: module });
   page.dataset.boot ??= 'started';
 }
 
-// Once what the page says by itself has been seen: the program takes its place, and where that is quick
-// nobody would be told what this is. A second frame begins when the first was handed on. A page that is
-// not looked at draws none, and does not wait.
+// On a first visit, once what the page says by itself is on the screen: it tells what this is, and what
+// is fetched for the program, many times as much, would hold it up. A page that is not looked at is never
+// on the screen, and does not wait.
 function seen() {
+  const told = globalThis.PerformanceObserver?.supportedEntryTypes ?? [];
+  if (!told.includes('paint') || document.hidden || navigator.serviceWorker?.controller) return undefined;
   return new Promise((resolve) => {
-    setTimeout(resolve, document.hidden ? 0 : 1000);
-    requestAnimationFrame(() => requestAnimationFrame(resolve));
+    setTimeout(resolve, 1000);
+    new PerformanceObserver(resolve).observe({ type: 'paint', buffered: true });
   });
+}
+
+async function compiled() {
+  const file = await fetch('finrun_bg.wasm');
+  if (!file.ok) throw new Error(`finrun_bg.wasm: ${file.status} ${file.statusText}`);
+  // Only a file of its own type may be compiled as it comes, and not every host gives it that.
+  const typed = file.headers.get('Content-Type') === 'application/wasm';
+  return typed ? WebAssembly.compileStreaming(file) : WebAssembly.compile(await file.arrayBuffer());
+}
+
+// Nothing moves when they are there before the program writes in them; it does not wait for them.
+function fetchFonts() {
+  for (const weight of [400, 600]) document.fonts.load(`${weight} 1em "Barlow Semi Condensed"`).catch(() => {});
 }
 
 function announce(fact, state) {

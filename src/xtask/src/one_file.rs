@@ -81,12 +81,7 @@ fn script(dist: &Path) -> Result<String> {
         "import { recover } from './copy.js';",
         &format!("const recover = (() => {{\n{copy}\nreturn recover;\n}})();"),
     )?;
-    replace(&mut boot, "const { default: init } = await import('./finrun.js');", "")?;
-    replace(
-        &mut boot,
-        "await init();",
-        "await init({ module_or_path: fetch('finrun_bg.wasm') });",
-    )?;
+    replace(&mut boot, "import('./finrun.js')", "{ default: begin }")?;
     replace(&mut boot, ".finally(keepOffline)", ".finally(() => announce('offline', 'ready'))")?;
     let mut packed = String::new();
     for name in sizes::files_in(dist)? {
@@ -104,7 +99,7 @@ fn script(dist: &Path) -> Result<String> {
            const type = name.endsWith('.wasm') ? 'application/wasm' : 'text/plain';\n\
            return new Response(through, {{ headers: {{ 'Content-Type': type }} }});\n\
          }};\n\
-         const init = (() => {{\n{glue}\n}})();\n{boot}"
+         const begin = (() => {{\n{glue}\n}})();\n{boot}"
     );
     ensure!(!script.contains("</script"), "the script would end too soon");
     Ok(script)

@@ -185,8 +185,10 @@ impl Page {
     #[track_caller]
     pub(super) fn downloaded(&self, name: &str) -> Vec<u8> {
         let file = self.home.path().join("profile/downloads").join(name);
-        self.wait(&format!("the download {name}"), || {
-            std::fs::read(&file).map_err(|error| error.to_string())
+        // An empty file keeps its place until it is whole.
+        self.wait(&format!("the download {name}"), || match std::fs::read(&file) {
+            Ok(bytes) if bytes.is_empty() => Err("it is empty".to_owned()),
+            other => other.map_err(|error| error.to_string()),
         })
     }
 

@@ -5,10 +5,10 @@ use finrun_engine::building::{RoomId, ZoneId};
 use finrun_engine::design::Design;
 use finrun_engine::job::{
     Arrangement, BackPath, CircuitField, Draft, Field, FlowBasis, PriceField, PumpKind, RoomField,
-    StockField, ZoneField,
+    SizedField, StockField, ZoneField,
 };
 use finrun_engine::network::TypicalPump;
-use finrun_engine::quantity::{Power, Unit};
+use finrun_engine::quantity::{Money, Power, Unit};
 use finrun_engine::suggest::{
     Change, Direction, End, Gain, MOST_LOOPS, Part, Score, Suggestion, Trouble, Verdict, suggest,
 };
@@ -325,6 +325,27 @@ fn prices_decide_where_all_else_is_well() {
     // Today: 10 ft to each room, 10 ft and 10 ft back. As one loop the pipe between the two leads by
     // where they parted: the return of the first and the way of the second. So the pipe is the same.
     assert!((saved - of_pieces - 50.0).abs() < 1e-6, "{saved} {of_pieces}");
+}
+
+/// The pipe between the rooms in a size that has its own price, and in none else.
+#[test]
+fn loops_cost_what_their_size_of_tube_does() {
+    let mut draft = house(&[(13, "0.5"); 4]);
+    price(&mut draft, "50");
+    let ids: Vec<RoomId> = draft.rooms.iter().map(|room| room.id).collect();
+    draft.hang_on_loops(ZONE, &[&ids[..2], &ids[2..]]);
+    let cost = |draft: &Draft| changes(draft).before.cost.map(Money::si);
+    let for_any_size = cost(&draft).expect("priced");
+    let tube = draft.zones[0].pipe;
+    set(&mut draft, Field::Price(PriceField::Pipe), "");
+    assert_eq!(cost(&draft), None, "half a cost would decide wrongly");
+    set(&mut draft, Field::SizedPrice(tube, SizedField::Pipe), "3");
+    let the_same = cost(&draft).expect("priced");
+    assert!((the_same - for_any_size).abs() < 1e-6, "{the_same} {for_any_size}");
+    // 60 ft by the ways typed: 10 ft to each room and 10 ft back from each loop.
+    set(&mut draft, Field::SizedPrice(tube, SizedField::Pipe), "4");
+    let dearer = cost(&draft).expect("priced");
+    assert!((dearer - for_any_size - 60.0).abs() < 1e-6, "{dearer} {for_any_size}");
 }
 
 #[test]

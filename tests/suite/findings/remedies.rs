@@ -6,9 +6,10 @@ use crate::support::{job_of, set, solve};
 use finrun_engine::building::{RoomId, SurfaceKind, WallUse};
 use finrun_engine::design::{Design, design};
 use finrun_engine::job::{
-    Arrangement, Balancing, Behind, Draft, Field, Flow, FlowBasis, Job, PriceField, StockField,
-    SurfaceField,
+    Arrangement, Balancing, Behind, Draft, Field, Flow, FlowBasis, Job, PriceField, SizedField,
+    StockField, SurfaceField,
 };
+use finrun_engine::pipe::Tube;
 use finrun_engine::quantity::{Length, Money, Power, Resistance, Temperature, Unit, VolumeFlow};
 use finrun_engine::remedy::{Circulator, Does, Remedies, Step, Way, Worked};
 use finrun_engine::takeoff::item::Class;
@@ -308,6 +309,17 @@ fn costs_add_up() {
     let by_hand = elements + Length::of(10.0, Unit::Foot);
     assert!((pipe - by_hand).abs().si() < 1e-9, "{pipe:?} {by_hand:?}");
     let by_hand = 75.0 + 2.0 * 40.0 + 3.0 * by_hand.to(Unit::Foot);
+    assert!((cost(&split) - by_hand).abs() < 1e-6, "{split:?} {by_hand}");
+    // What the zone's own size costs stands above that; another's does not.
+    let tube = draft.zones[0].pipe;
+    let other = Tube::ALL.iter().copied().find(|other| *other != tube).expect("more than one");
+    for (tube, pipe, valve) in [(tube, "5", "60"), (other, "900", "900")] {
+        set(&mut draft, Field::SizedPrice(tube, SizedField::Pipe), pipe);
+        set(&mut draft, Field::SizedPrice(tube, SizedField::BalancingValve), valve);
+    }
+    let split = find(&draft, |way| matches!(way, Way::SecondCircuit { .. }));
+    let Way::SecondCircuit { pipe, .. } = split.way else { unreachable!() };
+    let by_hand = 75.0 + 2.0 * 60.0 + 5.0 * pipe.to(Unit::Foot);
     assert!((cost(&split) - by_hand).abs() < 1e-6, "{split:?} {by_hand}");
 }
 

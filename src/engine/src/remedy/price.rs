@@ -3,8 +3,10 @@
 use super::circuit::split;
 use super::{Case, Circulator, Tried, Way};
 use crate::job::PriceField;
+use crate::pipe::Tube;
 use crate::quantity::{Length, Money};
 use crate::sizing::Choice;
+use crate::takeoff::cost::part_price;
 use crate::takeoff::item::Class;
 
 /// The cost of what has a price, none where nothing of it has; and what has none.
@@ -27,18 +29,15 @@ impl Sum {
         }
     }
 
-    fn each(&mut self, case: &Case, field: PriceField, count: f64) {
+    fn each(&mut self, case: &Case, field: PriceField, tube: Option<Tube>, count: f64) {
         if count != 0.0 {
-            let price = case.job.prices.each(field);
-            self.add(Class::Part(field), price.map(|price| price * count));
+            let price = part_price(&case.job, field, tube);
+            self.add(Class::Part(field), price.map(|price| Money::from_si(price * count)));
         }
     }
 
-    fn by_length(&mut self, case: &Case, field: PriceField, length: Length) {
-        if length != Length::ZERO {
-            let price = case.job.prices.by_length(field);
-            self.add(Class::Part(field), price.map(|price| price * length));
-        }
+    fn by_length(&mut self, case: &Case, field: PriceField, tube: Option<Tube>, length: Length) {
+        self.each(case, field, tube, length.si());
     }
 }
 
@@ -48,21 +47,24 @@ pub(super) fn of(case: &Case, at: usize, way: &Way, tried: &Tried) -> Sum {
     match *way {
         Way::HotterWater { .. } | Way::MoveFirst => return Sum::nothing(),
         Way::MoreFlow { circulator: Circulator::GivesIt, .. } => return Sum::nothing(),
-        Way::MoreFlow { .. } => sum.each(case, PriceField::Circulator, 1.0),
+        Way::MoreFlow { .. } => sum.each(case, PriceField::Circulator, None, 1.0),
         Way::BetterElement { element, .. } => {
-            sum.by_length(case, PriceField::BetterElement, element);
+            sum.by_length(case, PriceField::BetterElement, None, element);
         }
         Way::RuledOutWall { .. } | Way::NewWall { .. } => more_pieces(case, at, tried, &mut sum),
         Way::SecondCircuit { from, pipe } => {
-            let rooms = case.job.zones.iter().flat_map(|zone| &zone.loops);
-            let place = rooms.flat_map(|rooms| rooms.iter().enumerate()).find(|(_, room)| {
-                case.job.house.rooms.get(**room).is_some_and(|room| room.id == from)
+            let is_from =
+                |room: &usize| case.job.house.rooms.get(*room).is_some_and(|room| room.id == from);
+            let found = case.job.zones.iter().find_map(|zone| {
+                let mut rooms = zone.loops.iter();
+                Some((zone.pipe, rooms.find_map(|rooms| rooms.iter().position(is_from))?))
             });
-            let split = place.and_then(|(place, _)| split(case, at, place));
-            sum.each(case, PriceField::LoopValves, 1.0);
+            let tube = found.map(|(tube, _)| tube);
+            let split = found.and_then(|(_, place)| split(case, at, place));
+            sum.each(case, PriceField::LoopValves, tube, 1.0);
             let valves = split.map_or(0, |split| split.valves);
-            sum.each(case, PriceField::BalancingValve, f64::from(valves));
-            sum.by_length(case, PriceField::Pipe, pipe);
+            sum.each(case, PriceField::BalancingValve, tube, f64::from(valves));
+            sum.by_length(case, PriceField::Pipe, tube, pipe);
         }
         // Nobody knows what would be bought.
         Way::LessLoss { .. } => {}
@@ -92,10 +94,15 @@ fn more_pieces(case: &Case, at: usize, tried: &Tried, sum: &mut Sum) {
     }
     // Without a price of its own the enclosure is in that of the pieces.
     if case.job.prices.by_length(PriceField::Enclosure).is_some() {
-        sum.by_length(case, PriceField::Enclosure, then.nominal - now.nominal);
+        sum.by_length(case, PriceField::Enclosure, None, then.nominal - now.nominal);
     }
     // A run of so many pieces has one joint more.
     let joints = |choice: &Choice| choice.pieces().count() as f64 + choice.runs.len() as f64;
-    sum.each(case, PriceField::Joint, joints(then) - joints(now));
-    sum.each(case, PriceField::EndCap, 2.0 * (then.runs.len() as f64 - now.runs.len() as f64));
+    sum.each(case, PriceField::Joint, None, joints(then) - joints(now));
+    sum.each(
+        case,
+        PriceField::EndCap,
+        None,
+        2.0 * (then.runs.len() as f64 - now.runs.len() as f64),
+    );
 }

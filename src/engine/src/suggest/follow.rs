@@ -179,7 +179,7 @@ impl Follower {
         let mut link = bare(job, Place::Back(first.id), hanging.pipe, ways.back);
         link.fittings.extend(tee(hanging));
         water.through(&link);
-        facts.cost += price::of_loop(job, sum(pipe, ways.back), hanging.from);
+        facts.cost += price::of_loop(job, sum(pipe, ways.back), hanging);
         facts.given = water.given;
         facts.velocity = water.velocity;
         facts.back = water.stream.temperature;

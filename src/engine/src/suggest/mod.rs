@@ -394,7 +394,7 @@ fn bare_cost(job: &Job, route: &Route, hanging: &Hanging, parts: &[Part]) -> Mon
     let one = |part: &Part| {
         let ways = route.ways(part);
         let pipe = ways.to.iter().fold(ways.back, |all, way| route::sum(all, way.all()));
-        price::of_loop(job, pipe, hanging.from)
+        price::of_loop(job, pipe, hanging)
     };
     parts.iter().map(one).sum()
 }

@@ -1,16 +1,18 @@
 //! What loops cost more or less than others: pieces, pipe, valves. Nothing where a price is missing,
 //! for half a cost would decide wrongly.
 
-use super::follow::From;
-use crate::job::{Balancing, Job, PipeLeg, PriceField};
+use super::follow::{From, Hanging};
+use crate::job::{Balancing, Job, PipeLeg, PriceField, SizedField};
+use crate::pipe::Tube;
 use crate::quantity::{Length, Money};
 use crate::sizing::Choice;
+use crate::takeoff::cost::part_price;
 
 /// Whether everything is priced without which no split can be called cheaper.
 pub(super) fn is_known(job: &Job) -> bool {
     job.baseboard.stock.iter().all(|stock| stock.price.is_some())
         && job.prices.each(PriceField::LoopValves).is_some()
-        && job.prices.by_length(PriceField::Pipe).is_some()
+        && job.zones.iter().all(|zone| job.prices.sized(zone.pipe, SizedField::Pipe).is_some())
 }
 
 /// Pieces with their enclosure and joints: one more on each run than it has pieces.
@@ -39,20 +41,19 @@ pub(super) fn joints(choice: &Choice) -> usize {
 
 /// A loop without its elements: pipe, elbows, its own valves, and the balancing valve and tees of one
 /// among several.
-pub(super) fn of_loop(job: &Job, pipe: PipeLeg, from: From) -> Money {
+pub(super) fn of_loop(job: &Job, pipe: PipeLeg, hanging: &Hanging) -> Money {
     if !is_known(job) {
         return Money::ZERO;
     }
-    let each = |field| job.prices.each(field).unwrap_or(Money::ZERO);
-    let by_length = job.prices.by_length(PriceField::Pipe);
-    let mut sum = each(PriceField::LoopValves)
-        + each(PriceField::Elbow) * f64::from(pipe.elbows)
-        + by_length.map_or(Money::ZERO, |price| price * pipe.length);
-    if let From::Tees(balancing) = from {
-        sum += each(PriceField::Tee) * 2.0;
+    let si = |field, tube: Tube| part_price(job, field, Some(tube)).unwrap_or(0.0);
+    let mut sum = si(PriceField::LoopValves, hanging.pipe)
+        + si(PriceField::Elbow, hanging.pipe) * f64::from(pipe.elbows)
+        + si(PriceField::Pipe, hanging.pipe) * pipe.length.si();
+    if let From::Tees(balancing) = hanging.from {
+        sum += si(PriceField::Tee, hanging.main) * 2.0;
         if balancing == Balancing::Valves {
-            sum += each(PriceField::BalancingValve);
+            sum += si(PriceField::BalancingValve, hanging.pipe);
         }
     }
-    sum
+    Money::from_si(sum)
 }

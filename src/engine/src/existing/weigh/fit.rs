@@ -104,8 +104,6 @@ impl<'a, 'b> Weigher<'a, 'b> {
         let (from, to) = ((strength - around).max(low), (strength + around).min(high));
         let strength = self.closest(change, &open.covariance, from, to, 3)?;
         let predicted = self.model.predict(&change.apply(&self.entered, strength))?;
-        // Laplace's method: the likelihood is a bell about the best strength, as wide as its slope says,
-        // and cut off at the ends of the range.
         let aside = if strength + STEP < high { STEP } else { -STEP };
         let moved = self.model.predict(&change.apply(&self.entered, strength + aside))?;
         let slopes: Vec<f64> = moved
@@ -115,14 +113,10 @@ impl<'a, 'b> Weigher<'a, 'b> {
             .map(|(moved, at)| (moved - at) / aside)
             .collect();
         let slope: Vec<f64> = self.at.iter().map(|&at| slopes[at]).collect();
-        let steep = product(&open.covariance, &slope);
-        let wide = match steep > 0.0 {
-            true => (1.0 / steep.sqrt()).min(1e3),
-            false => 1e3,
-        };
-        let bell = wide * (2.0 * std::f64::consts::PI).sqrt();
-        let within = below((high - strength) / wide) - below((low - strength) / wide);
-        let ln_width = ln((bell * within / (high - low)).max(1e-300));
+        let weighed = open.covariance.solve(&slope);
+        let along = |x: &[f64]| weighed.iter().zip(x).map(|(a, b)| a * b).sum::<f64>();
+        let bell = Bell { steep: along(&slope), rise: along(&self.left(&predicted)) };
+        let ln_width = ln(bell.area(low - strength, high - strength) / (high - low));
         let mut fitted = self.fitted(candidate, strength, predicted, open, ln_width);
         // Beside the readings, the strength is open too: a twelfth of the square is a flat range's variance.
         let error = (high - low) / 12.0_f64.sqrt();
@@ -317,6 +311,31 @@ fn nearby(model: &Model<'_>, state: &State) -> Vec<(State, f64, f64)> {
 /// `x C^-1 x`.
 fn product(covariance: &Factored, x: &[f64]) -> f64 {
     covariance.solve(x).iter().zip(x).map(|(a, b)| a * b).sum()
+}
+
+/// Laplace's method: the likelihood about a strength, as a share of that there, is the bell
+/// `exp(rise x - steep x²/2)`. About the best strength within a range it is level; at an end of the range it
+/// may rise beyond that.
+struct Bell {
+    rise: f64,
+    steep: f64,
+}
+
+impl Bell {
+    /// Between two distances from the strength, the first not above nought, the second not below.
+    fn area(&self, from: f64, to: f64) -> f64 {
+        // So wide a bell is flat.
+        let wide = (1.0 / self.steep.max(1e-6).sqrt()).min(1e3);
+        let top = self.rise * wide * wide;
+        let errors = |x: f64| (x - top) / wide;
+        // Far from its top a bell is an exponential, and its parts are too small to be subtracted.
+        if (top / wide).abs() > 6.0 {
+            return 1.0 / self.rise.abs();
+        }
+        let higher = exp(0.5 * top * top / (wide * wide));
+        let within = below(errors(to)) - below(errors(from));
+        higher * wide * (2.0 * std::f64::consts::PI).sqrt() * within
+    }
 }
 
 /// The part of a bell's area below so many standard errors.

@@ -11,6 +11,7 @@ mod table;
 #[cfg(test)]
 mod tests;
 mod worked;
+mod year;
 
 use super::install::today;
 use super::materials::materials_markup;
@@ -125,6 +126,7 @@ fn class(form: Form, paper: Paper) -> &'static str {
 fn full(out: &mut Markup, seen: &Seen<'_>) {
     title(out, seen, &text::report_title(&seen.draft.name));
     results::results(out, seen);
+    year::year(out, seen);
     inputs::inputs(out, seen);
     assumed::assumptions(out, seen);
     worked::calculations(out, seen);

@@ -10,8 +10,9 @@ use crate::page::{JobKey, Section};
 use crate::parts::{choice_field, each, in_system, live, live_view, number_field, yes};
 use crate::state::use_app;
 use finrun_engine::building::{RoomId, ZoneId};
-use finrun_engine::climate::Season;
-use finrun_engine::job::{BillsField, Choice, Field, RoomField};
+use finrun_engine::climate::{Season, Station};
+use finrun_engine::design::Design;
+use finrun_engine::job::{BillsField, Choice, Field, Job, RoomField};
 use finrun_engine::quantity::{Kind, Temperature, display_unit};
 use finrun_engine::season::{BinRun, Burning, Controls, NoSeason, SeasonRun};
 use finrun_text as text;
@@ -84,18 +85,16 @@ pub(super) fn of_room(field: fn(RoomId) -> AnyView) -> impl Fn(u32) -> AnyView +
     }
 }
 
-/// The year of a job that has a station.
-pub(super) fn year(seen: &Seen) -> Result<SeasonRun, NoSeason> {
-    let station = seen.draft.station.as_ref().ok_or(NoSeason::NothingHeated)?;
+/// The year of a job at its station.
+pub(super) fn year(station: &Station, job: &Job, design: &Design) -> Result<SeasonRun, NoSeason> {
     let bins = Season::of(station).bins();
-    let (job, design) = (&seen.job, &seen.design);
-    let controls = Controls::of(job, design);
-    finrun_engine::season::season(job, design, &bins, &controls, Burning::of(job))
+    finrun_engine::season::season(job, design, &bins, &Controls::of(job, design), Burning::of(job))
 }
 
 fn worked(seen: &Seen) -> Result<String, NoSeason> {
-    let run = year(seen)?;
-    let Seen { draft, job, .. } = seen;
+    let Seen { draft, job, design } = seen;
+    let station = draft.station.as_ref().ok_or(NoSeason::NothingHeated)?;
+    let run = year(station, job, design)?;
     let system = draft.units;
     let mut markup = Markup::new();
     let verdict = text::season_verdict(draft, &run, system);

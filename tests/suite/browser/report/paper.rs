@@ -102,6 +102,7 @@ pub(super) fn headings_in_order(of: &str, sheets: &[Sheet]) {
     let mut at = 0;
     for heading in [
         text::report_results(),
+        text::season_sums_title(),
         text::report_inputs(),
         text::report_assumptions(),
         text::report_worked(),

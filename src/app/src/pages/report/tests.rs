@@ -95,6 +95,40 @@ fn parts_stand_in_their_order() {
     }
 }
 
+/// The year of each job that has a station stands among the results, as its own page has it.
+#[test]
+fn a_year_is_reported_where_there_is_a_station() {
+    use finrun_engine::climate::Season;
+    use finrun_engine::season::{Burning, Controls, season};
+    let mut years = 0;
+    for draft in drafts() {
+        let markup = print(&draft, Form::Full);
+        let (results, _) = markup.split_once(text::report_inputs()).expect("inputs");
+        let heading = format!("<h3>{}</h3>", text::season_sums_title());
+        let Some(station) = &draft.station else {
+            assert!(!results.contains(&heading), "{}", draft.name);
+            continue;
+        };
+        let job = read(&draft).job.expect("a whole job");
+        let design = design(&job);
+        let (bins, controls) = (Season::of(station).bins(), Controls::of(&job, &design));
+        let run = season(&job, &design, &bins, &controls, Burning::of(&job)).expect("a year");
+        let (_, year) = results.split_once(&heading).expect("the year");
+        let says = |words: &str| {
+            let mut escaped = Markup::new();
+            escaped.text(words);
+            assert!(year.contains(&escaped.done()), "{}: {words}", draft.name);
+        };
+        says(&text::season_verdict(&draft, &run, draft.units));
+        for (_, name, shown) in text::season_sums(&run, job.control.as_ref(), draft.units) {
+            says(name);
+            says(&shown);
+        }
+        years += 1;
+    }
+    assert!(years > 5, "{years}");
+}
+
 /// Each default stands in one assumption, with every room that has it.
 #[test]
 fn every_default_is_an_assumption() {

@@ -33,14 +33,7 @@ pub(crate) fn jobs() -> AnyView {
             spawn_local(async move {
                 match fetch(path).await {
                     Ok(file) => match store::parse(&file) {
-                        Ok(mut demo) => {
-                            for name in demo.names_mut() {
-                                if let Some(spoken) = text::demo_name(name) {
-                                    *name = spoken.to_string();
-                                }
-                            }
-                            app.add_job(demo);
-                        }
+                        Ok(demo) => app.add_job(spoken(demo)),
                         Err(_) => app.trouble.set(text::bad_file(path)),
                     },
                     Err(reason) => app.trouble.set(text::bad_file(&reason)),
@@ -101,6 +94,16 @@ pub(crate) fn jobs() -> AnyView {
         </main>
     }
     .into_any()
+}
+
+/// A demo with its names in the language of the page.
+fn spoken(mut demo: Draft) -> Draft {
+    for name in demo.names_mut() {
+        if let Some(spoken) = text::demo_name(name) {
+            *name = spoken.to_string();
+        }
+    }
+    demo
 }
 
 /// For years of use without a signal; hidden by the style where the page is installed.

@@ -327,13 +327,13 @@ impl Bell {
         // So wide a bell is flat.
         let wide = (1.0 / self.steep.max(1e-6).sqrt()).min(1e3);
         let top = self.rise * wide * wide;
-        let errors = |x: f64| (x - top) / wide;
         // Far from its top a bell is an exponential, and its parts are too small to be subtracted.
-        if (top / wide).abs() > 6.0 {
+        if (top - to).max(from - top) > 6.0 * wide {
             return 1.0 / self.rise.abs();
         }
-        let higher = exp(0.5 * top * top / (wide * wide));
+        let errors = |x: f64| (x - top) / wide;
         let within = below(errors(to)) - below(errors(from));
+        let higher = exp((0.5 * self.rise * top).min(600.0));
         higher * wide * (2.0 * std::f64::consts::PI).sqrt() * within
     }
 }

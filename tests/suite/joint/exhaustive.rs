@@ -140,3 +140,32 @@ fn the_evenest_choice_is_found_where_a_room_is_short() {
     };
     holds(problem, &water, Objective::MostEven).expect("as every choice has it");
 }
+
+/// Two of three lengths are there once only. A rent on one of them makes a longer one the lighter, and what the
+/// rooms to come weigh at the least has to see that.
+#[test]
+fn a_scarce_piece_goes_where_it_is_closer() {
+    let run =
+        |hold_sixteenths| Run { hold_sixteenths, wall: Wall::Outer, fixed_sixteenths: vec![] };
+    let room = |hold| Room { runs: vec![run(hold)] };
+    let stock =
+        |length_sixteenths, available| Stock { length_sixteenths, price_cents: None, available };
+    let problem = Problem {
+        circuits: vec![vec![room(864), room(480)], vec![room(864)]],
+        stock: vec![stock(576, Some(1)), stock(672, None), stock(288, Some(1))],
+        bare_per_piece_m: 0.0,
+        costs: Costs { joint_cents: 0, run_cents: 0 },
+        objective: Objective::Closest,
+    };
+    let heated = |load_w, air_k| Heated { load_w, air_k };
+    let circuit = |enters_k, rooms| Loop { enters_k, capacity_w_per_k: 15.0, rooms };
+    let water = Element {
+        per_metre_w: 1.6,
+        part_lower_k: 18.0,
+        circuits: vec![
+            circuit(335.0, vec![heated(1.0, 292.15), heated(1.0, 292.15)]),
+            circuit(332.0, vec![heated(80.0, 291.15)]),
+        ],
+    };
+    holds(problem, &water, Objective::Closest).expect("as every choice has it");
+}

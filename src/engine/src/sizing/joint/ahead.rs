@@ -1,7 +1,7 @@
 //! What the rooms to come weigh at the least, by the water that goes on to them.
 
 use super::Objective;
-use super::flow::{self, Circuit, Wish, each};
+use super::flow::{self, Circuit, Wish, each_rented};
 use super::known::Known;
 use super::model::{NEVER, Weight, least, metres};
 
@@ -89,7 +89,7 @@ fn steps(known: &Known, at: usize, circuit: &Circuit, rooms: &[Weight]) -> Vec<S
         let (ways, hot) = (&circuit.ways[room], &circuit.hot[room]);
         let least = |&water_k: &f64| {
             let mut best = NEVER;
-            each(known.model, known.water, (at, room), ways, (hot.wish, water_k), &mut |_, way| {
+            each_rented(known.water, (at, room), ways, (hot.wish, water_k), &mut |_, way| {
                 let finned_m = metres(way.finned);
                 let onward = all.last().map_or(0, |next| {
                     let after_k = known.water.after(at, room, water_k, finned_m).water_k;

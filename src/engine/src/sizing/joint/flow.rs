@@ -189,6 +189,33 @@ fn at_once(model: &Model, water: &dyn Water, at: usize, circuit: &Circuit, take:
 pub(super) fn each(
     model: &Model,
     water: &dyn Water,
+    place: (usize, usize),
+    ways: &Ways,
+    wished: (Wish, f64),
+    go: &mut dyn FnMut(usize, &Way),
+) {
+    let uncounted = match model.problem.objective {
+        Objective::Closest => model.scale.up_to_objective(0),
+        _ => 0,
+    };
+    each_by(uncounted, water, place, ways, wished, go);
+}
+
+/// As [`each`], with all that ways weigh by themselves: rents may make a longer one the lighter.
+pub(super) fn each_rented(
+    water: &dyn Water,
+    place: (usize, usize),
+    ways: &Ways,
+    wished: (Wish, f64),
+    go: &mut dyn FnMut(usize, &Way),
+) {
+    each_by(0, water, place, ways, wished, go);
+}
+
+/// Weights are compared without the bits of `uncounted`.
+fn each_by(
+    uncounted: Weight,
+    water: &dyn Water,
     (at, room): (usize, usize),
     ways: &Ways,
     (wish, water_k): (Wish, f64),
@@ -205,10 +232,7 @@ pub(super) fn each(
     if let (Wish::Nothing, Some(way)) = (wish, ways.list.first()) {
         go(0, way);
     }
-    let counted = |weight: Weight| match model.problem.objective {
-        Objective::Closest => model.scale.before_objective(weight),
-        _ => weight,
-    };
+    let counted = |weight: Weight| weight & !uncounted;
     let mut best = NEVER;
     for (place, way) in ways.list.iter().enumerate().skip(first) {
         if counted(ways.onward[place]) >= counted(best) {

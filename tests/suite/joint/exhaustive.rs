@@ -113,59 +113,62 @@ proptest! {
     }
 }
 
+/// A room of runs at outside walls, by what they hold.
+fn room(holds: &[u32]) -> Room {
+    let run =
+        |hold_sixteenths| Run { hold_sixteenths, wall: Wall::Outer, fixed_sixteenths: vec![] };
+    Room { runs: holds.iter().copied().map(run).collect() }
+}
+
+/// Pieces that cost nothing, nor do joints; some of them are few.
+fn free_of_cost(circuits: Vec<Vec<Room>>, stock: &[(u32, Option<u32>)]) -> Problem {
+    let one = |&(length_sixteenths, available): &(u32, Option<u32>)| Stock {
+        length_sixteenths,
+        price_cents: None,
+        available,
+    };
+    Problem {
+        circuits,
+        stock: stock.iter().map(one).collect(),
+        bare_per_piece_m: 0.0,
+        costs: Costs { joint_cents: 0, run_cents: 0 },
+        objective: Objective::LeastCost,
+    }
+}
+
+/// Circuits by the water that enters them, and loads and air of their rooms.
+fn heated(circuits: &[(f64, &[(f64, f64)])]) -> Element {
+    let circuit = |&(enters_k, rooms): &(f64, &[(f64, f64)])| Loop {
+        enters_k,
+        capacity_w_per_k: 15.0,
+        rooms: rooms.iter().map(|&(load_w, air_k)| Heated { load_w, air_k }).collect(),
+    };
+    Element {
+        per_metre_w: 1.6,
+        part_lower_k: 18.0,
+        circuits: circuits.iter().map(circuit).collect(),
+    }
+}
+
 /// A room that is short beside scarce pieces: rents are no weight of the rooms to come.
 #[test]
 fn the_evenest_choice_is_found_where_a_room_is_short() {
-    let run =
-        |hold_sixteenths| Run { hold_sixteenths, wall: Wall::Outer, fixed_sixteenths: vec![] };
-    let room = |holds: &[u32]| Room { runs: holds.iter().copied().map(run).collect() };
-    let stock =
-        |length_sixteenths, available| Stock { length_sixteenths, price_cents: None, available };
-    let problem = Problem {
-        circuits: vec![vec![room(&[480, 1440])], vec![room(&[960, 960]), room(&[960])]],
-        stock: vec![stock(960, Some(1)), stock(288, None)],
-        bare_per_piece_m: 0.0,
-        costs: Costs { joint_cents: 0, run_cents: 0 },
-        objective: Objective::MostEven,
-    };
-    let heated = |load_w, air_k| Heated { load_w, air_k };
-    let circuit = |enters_k, rooms| Loop { enters_k, capacity_w_per_k: 15.0, rooms };
-    let water = Element {
-        per_metre_w: 1.6,
-        part_lower_k: 18.0,
-        circuits: vec![
-            circuit(335.0, vec![heated(1.0, 292.15)]),
-            circuit(332.0, vec![heated(629.0, 295.15), heated(1.0, 292.15)]),
-        ],
-    };
+    let problem = free_of_cost(
+        vec![vec![room(&[480, 1440])], vec![room(&[960, 960]), room(&[960])]],
+        &[(960, Some(1)), (288, None)],
+    );
+    let water = heated(&[(335.0, &[(1.0, 292.15)]), (332.0, &[(629.0, 295.15), (1.0, 292.15)])]);
     holds(problem, &water, Objective::MostEven).expect("as every choice has it");
 }
 
-/// Two of three lengths are there once only. A rent on one of them makes a longer one the lighter, and what the
-/// rooms to come weigh at the least has to see that.
+/// Two of three lengths are there once only. A rent on one of them makes a longer one the lighter, and
+/// what the rooms to come weigh at the least has to see that.
 #[test]
 fn a_scarce_piece_goes_where_it_is_closer() {
-    let run =
-        |hold_sixteenths| Run { hold_sixteenths, wall: Wall::Outer, fixed_sixteenths: vec![] };
-    let room = |hold| Room { runs: vec![run(hold)] };
-    let stock =
-        |length_sixteenths, available| Stock { length_sixteenths, price_cents: None, available };
-    let problem = Problem {
-        circuits: vec![vec![room(864), room(480)], vec![room(864)]],
-        stock: vec![stock(576, Some(1)), stock(672, None), stock(288, Some(1))],
-        bare_per_piece_m: 0.0,
-        costs: Costs { joint_cents: 0, run_cents: 0 },
-        objective: Objective::Closest,
-    };
-    let heated = |load_w, air_k| Heated { load_w, air_k };
-    let circuit = |enters_k, rooms| Loop { enters_k, capacity_w_per_k: 15.0, rooms };
-    let water = Element {
-        per_metre_w: 1.6,
-        part_lower_k: 18.0,
-        circuits: vec![
-            circuit(335.0, vec![heated(1.0, 292.15), heated(1.0, 292.15)]),
-            circuit(332.0, vec![heated(80.0, 291.15)]),
-        ],
-    };
+    let problem = free_of_cost(
+        vec![vec![room(&[864]), room(&[480])], vec![room(&[864])]],
+        &[(576, Some(1)), (672, None), (288, Some(1))],
+    );
+    let water = heated(&[(335.0, &[(1.0, 292.15), (1.0, 292.15)]), (332.0, &[(80.0, 291.15)])]);
     holds(problem, &water, Objective::Closest).expect("as every choice has it");
 }
